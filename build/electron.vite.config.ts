@@ -1,0 +1,55 @@
+import { resolve } from 'node:path';
+import vue from '@vitejs/plugin-vue';
+import { defineConfig } from 'electron-vite';
+
+const root = resolve(import.meta.dirname, '..');
+const alias = {
+  '@core': resolve(root, 'shared-core'),
+  '@db': resolve(root, 'db'),
+  '@service': resolve(root, 'electron/service'),
+  '@renderer': resolve(root, 'renderer'),
+};
+
+export default defineConfig({
+  main: {
+    root,
+    resolve: { alias },
+    build: {
+      outDir: resolve(root, 'out/main'),
+      target: 'node20',
+      rollupOptions: {
+        input: {
+          index: resolve(root, 'electron/main/index.ts'),
+          loopback: resolve(root, 'electron/loopback/index.ts'),
+          'rewrite-worker': resolve(root, 'db/library/rewrite-worker.ts'),
+        },
+        output: { format: 'es', entryFileNames: '[name].js', chunkFileNames: 'chunks/[name]-[hash].js' },
+      },
+    },
+  },
+  preload: {
+    root,
+    resolve: { alias },
+    build: {
+      outDir: resolve(root, 'out/preload'),
+      // A sandboxed preload cannot be ESM and cannot import from node_modules.
+      externalizeDeps: false,
+      rollupOptions: {
+        input: { index: resolve(root, 'electron/preload/index.ts') },
+        output: { format: 'cjs', entryFileNames: '[name].cjs' },
+      },
+    },
+  },
+  renderer: {
+    root: resolve(root, 'renderer'),
+    plugins: [vue()],
+    resolve: { alias },
+    build: {
+      outDir: resolve(root, 'out/renderer'),
+      emptyOutDir: true,
+      target: 'es2023',
+      assetsInlineLimit: 0,
+      rollupOptions: { input: resolve(root, 'renderer/index.html') },
+    },
+  },
+});

@@ -1,0 +1,24 @@
+import { resolve } from 'node:path';
+import vue from '@vitejs/plugin-vue';
+import { defineConfig } from 'vitest/config';
+
+const root = resolve(import.meta.dirname, '..');
+
+export default defineConfig({
+  plugins: [vue()],
+  root,
+  resolve: {
+    alias: {
+      '@core': resolve(root, 'shared-core'),
+      '@db': resolve(root, 'db'),
+      '@service': resolve(root, 'electron/service'),
+      '@renderer': resolve(root, 'renderer'),
+    },
+  },
+  test: {
+    include: ['tests/{unit,reference,property,durability,shell}/**/*.test.ts'],
+    testTimeout: 30_000,
+    hookTimeout: 60_000,
+    pool: 'forks',
+  },
+});
