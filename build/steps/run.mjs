@@ -1,0 +1,57 @@
+import { spawn } from 'node:child_process';
+import { resolve } from 'node:path';
+
+export const root = resolve(import.meta.dirname, '../..');
+
+/** Says what is happening now. */
+export function say(text) {
+  console.log(`\n▸ ${text}`);
+}
+
+/** A failure that the maker can act on: shown as a message, without a stack. */
+export class Halt extends Error {}
+
+/** Runs the main function of a script; a `Halt` becomes its message, anything else keeps its stack. */
+export async function runScript(main) {
+  try {
+    process.exitCode = await main();
+  } catch (error) {
+    console.error(error instanceof Halt ? `\n✗ ${error.message}` : error);
+    process.exitCode = 1;
+  }
+}
+
+/**
+ * Runs a program with this terminal's input and output and answers its exit code, or 1 after a signal or when it
+ * cannot be started. Signals are passed on, and we wait for the child to end: it may have a library to close.
+ */
+export function run(command, args, { env, timeoutMs, quiet, shell } = {}) {
+  return new Promise((done) => {
+    const child = spawn(command, args, {
+      cwd: root,
+      env: { ...process.env, ...env },
+      stdio: quiet ? 'ignore' : 'inherit',
+      shell: shell ?? false,
+    });
+    const pass = (signal) => child.kill(signal);
+    process.on('SIGINT', pass);
+    process.on('SIGTERM', pass);
+    const timer = timeoutMs ? setTimeout(() => child.kill('SIGKILL'), timeoutMs) : undefined;
+    const end = (code) => {
+      clearTimeout(timer);
+      process.off('SIGINT', pass);
+      process.off('SIGTERM', pass);
+      done(code);
+    };
+    child.once('error', (error) => {
+      if (!quiet) console.error(`${command}: ${error.message}`);
+      end(1);
+    });
+    child.once('exit', (code) => end(code ?? 1));
+  });
+}
+
+/** Runs a script of Node's. */
+export function node(script, args = [], options = {}) {
+  return run(process.execPath, [resolve(root, script), ...args], options);
+}

@@ -1,0 +1,57 @@
+import { resolve } from 'node:path';
+import { parseArgs } from 'node:util';
+import { Problem } from '@core/problems/problem';
+
+export interface LoopbackArguments {
+  /** The library folder to open, absolute; undefined opens the last one, or none. */
+  library: string | undefined;
+  /** Open a fresh demonstration library in a temporary folder. */
+  demo: boolean;
+  /** 0 lets the system choose. */
+  port: number;
+  /** Open the default browser. */
+  open: boolean;
+}
+
+const HELP = 'Known: --library DIR, --demo, --port N, --no-open. “npm start -- --help” explains them.';
+
+function refuse(title: string): never {
+  throw new Problem({ code: 'invalid-input', title, advice: HELP });
+}
+
+function parse(args: string[]) {
+  try {
+    return parseArgs({
+      args,
+      allowPositionals: false,
+      options: {
+        library: { type: 'string' },
+        demo: { type: 'boolean' },
+        port: { type: 'string' },
+        'no-open': { type: 'boolean' },
+      },
+    }).values;
+  } catch (error) {
+    return refuse(error instanceof Error ? error.message : String(error));
+  }
+}
+
+function portOf(text: string | undefined): number {
+  if (text === undefined) return 0;
+  const port = /^\d{1,5}$/.test(text) ? Number(text) : Number.NaN;
+  if (!(port <= 65_535)) refuse(`--port needs a whole number from 0 to 65535, not “${text}”.`);
+  return port;
+}
+
+/** Reads the command line. Throws `invalid-input` for an unknown flag or a bad value. */
+export function readArguments(args: string[]): LoopbackArguments {
+  const given = parse(args);
+  if (given.demo && given.library !== undefined) refuse('Give either --demo or --library, not both.');
+  if (given.library === '') refuse('--library needs a folder.');
+  return {
+    library: given.library === undefined ? undefined : resolve(given.library),
+    demo: given.demo ?? false,
+    port: portOf(given.port),
+    open: !given['no-open'],
+  };
+}
