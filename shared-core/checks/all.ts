@@ -1,0 +1,54 @@
+import { archivedMaterial } from './archived-material';
+import { cationicPartner } from './cationic-partner';
+import { chargeConflict } from './charge-conflict';
+import { FINDING_SEVERITIES, type CheckInput, type CheckRule, type Finding } from './check';
+import { chelator } from './chelator';
+import { electrolyte } from './electrolyte';
+import { empty } from './empty';
+import { emulsionType } from './emulsion-type';
+import { formulaFacts } from './facts';
+import { heatSensitive } from './heat-sensitive';
+import { hlbMatch } from './hlb-match';
+import { legalLimit } from './legal-limit';
+import { missingMaterial } from './missing-material';
+import { neutralising } from './neutralising';
+import { noPreservative } from './no-preservative';
+import { oneSidedCharge } from './one-sided-charge';
+import { preservativePh } from './preservative-ph';
+import { storageTemperatures } from './storage-temperatures';
+import { total } from './total';
+import { unmelted } from './unmelted';
+import { usageRange } from './usage-range';
+import { waterInOilPartners } from './water-in-oil-partners';
+
+/** Every check, in the order in which equally serious findings are shown. Adding a rule: one file, one line here. */
+export const CHECKS: readonly CheckRule[] = [
+  empty,
+  total,
+  missingMaterial,
+  legalLimit,
+  chargeConflict,
+  neutralising,
+  emulsionType,
+  hlbMatch,
+  waterInOilPartners,
+  cationicPartner,
+  electrolyte,
+  noPreservative,
+  preservativePh,
+  usageRange,
+  heatSensitive,
+  unmelted,
+  archivedMaterial,
+  oneSidedCharge,
+  chelator,
+  storageTemperatures,
+];
+
+/** Runs all checks over a formula (draft or version): findings, most serious first. Never throws on a draft. */
+export function checkFormula(input: CheckInput): Finding[] {
+  const facts = formulaFacts(input);
+  const findings = CHECKS.flatMap((rule) => rule.judge(facts));
+  const rank = (finding: Finding): number => FINDING_SEVERITIES.indexOf(finding.severity);
+  return findings.sort((a, b) => rank(a) - rank(b));
+}

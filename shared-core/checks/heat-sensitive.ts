@@ -1,0 +1,47 @@
+import { figureValue } from '../materials/figure';
+import { COMMON_PRACTICE } from '../working/working';
+import type { CheckRule, Finding } from './check';
+import type { LineFacts } from './facts';
+
+/** What goes in at cool-down is added below about this. Common practice, no source. °C */
+const COOL_DOWN = 45;
+
+function judgeLine({ lineId, material, phaseLetter, phaseTemperature }: LineFacts): Finding[] {
+  if (phaseTemperature === null) return [];
+  const highest = figureValue(material.figures.maxTemperature);
+  if (highest !== null && phaseTemperature > highest) {
+    return [
+      {
+        ruleId: 'heat-sensitive',
+        severity: 'warn',
+        title: `${material.tradeName} stands ${highest} °C at most; phase ${phaseLetter} reaches ${phaseTemperature} °C`,
+        lines: [lineId],
+        advice: 'Move it to a cooler phase, or add it while cooling.',
+        source: {
+          text: material.figures.maxTemperature?.source || 'highest processing temperature as recorded',
+          basis: 'library',
+        },
+      },
+    ];
+  }
+  if (highest === null && material.phaseOfUse === 'cool-down' && phaseTemperature > COOL_DOWN) {
+    return [
+      {
+        ruleId: 'heat-sensitive',
+        severity: 'warn',
+        title: `${material.tradeName} belongs in the cool-down; phase ${phaseLetter} reaches ${phaseTemperature} °C`,
+        lines: [lineId],
+        advice: `Add it below about ${COOL_DOWN} °C, or record the highest temperature it stands.`,
+        source: COMMON_PRACTICE,
+      },
+    ];
+  }
+  return [];
+}
+
+/** Nothing is heated beyond what it stands. */
+export const heatSensitive: CheckRule = {
+  id: 'heat-sensitive',
+  name: 'Nothing heated beyond what it stands',
+  judge: ({ lines }) => lines.flatMap(judgeLine),
+};

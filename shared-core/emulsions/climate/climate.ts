@@ -1,0 +1,147 @@
+import type { Source } from '../../working/working';
+import { chargeBearers, type ChargeBearer, type Dose } from '../conflicts/charge-bearers';
+
+/** What a stability test stresses, with its conditions as published. */
+export interface ClimateTest {
+  stress: 'freeze–thaw cycles' | 'heat' | 'both';
+  conditions: string;
+  why: string;
+  source: Source;
+}
+
+/** What frost and heat are likely to do to an emulsion, from the charges of its emulsifiers. */
+export interface ClimateOutlook {
+  /** Which emulsifiers there are; `none` when nothing in the formula emulsifies. */
+  system: 'ionic only' | 'non-ionic only' | 'mixed' | 'polymeric or particulate only' | 'none';
+  ionic: ChargeBearer[];
+  nonIonic: ChargeBearer[];
+  frost: { risk: 'likely' | 'possible' | 'low' | 'unknown'; says: string; source: Source };
+  heat: { risk: 'likely' | 'possible' | 'low' | 'unknown'; says: string; source: Source };
+  tests: ClimateTest[];
+}
+
+const FREEZE: Source = {
+  text: 'general emulsion science (Rosen, Surfactants and Interfacial Phenomena; from memory)',
+  basis: 'memory',
+};
+const DEHYDRATION: Source = {
+  text: 'Marquez R., A Short Course on HLD, module 2 (mechanism read; the remark on warm climates from memory)',
+  basis: 'read',
+};
+const MIXED: Source = {
+  text: 'common practice, no source; the mechanism is published',
+  basis: 'common-practice',
+};
+const CYCLES: Source = {
+  text: 'ANVISA, Guia de Estabilidade de Produtos Cosméticos, Brasília 2004 (from memory)',
+  basis: 'memory',
+};
+const OVEN: Source = {
+  text: 'IFSCC Monograph No. 2, The Fundamentals of Stability Testing, as tabulated at obeliscosmetics.net/test-method',
+  basis: 'read',
+};
+
+const CYCLE_TEST: ClimateTest = {
+  stress: 'freeze–thaw cycles',
+  conditions: '24 h at −10 to 4 °C, then 24 h at 40 to 50 °C; 6 cycles',
+  why: 'Ionic emulsifiers crystallise in the cold, and the film round the drops may break.',
+  source: CYCLES,
+};
+const HEAT_TEST: ClimateTest = {
+  stress: 'heat',
+  conditions: '45 °C for 1 to 3 months, or 37 °C for 3 to 6 months, beside a control at 4 °C',
+  why: 'Heat dehydrates oxyethylene chains, so that non-ionics turn lipophilic and creams thin or separate.',
+  source: OVEN,
+};
+
+function isPolymeric(bearer: ChargeBearer): boolean {
+  return ['polymer', 'acrylic polymer', 'particle', 'gum'].includes(bearer.kind);
+}
+
+type Ionics = Pick<ClimateOutlook, 'system' | 'ionic' | 'nonIonic'>;
+
+function systemOf(bearers: readonly ChargeBearer[]): Ionics {
+  const emulsifiers = bearers.filter((bearer) => bearer.isEmulsifier || bearer.kind === 'soap');
+  const classic = emulsifiers.filter((bearer) => !isPolymeric(bearer) && bearer.kind !== 'fatty acid');
+  const ionic = classic.filter((bearer) => bearer.charge === 'anionic' || bearer.charge === 'cationic');
+  const nonIonic = classic.filter((bearer) => bearer.charge === 'non-ionic');
+  if (ionic.length > 0 && nonIonic.length > 0) return { system: 'mixed', ionic, nonIonic };
+  if (ionic.length > 0) return { system: 'ionic only', ionic, nonIonic };
+  if (nonIonic.length > 0) return { system: 'non-ionic only', ionic, nonIonic };
+  const other = emulsifiers.some(isPolymeric);
+  return { system: other ? 'polymeric or particulate only' : 'none', ionic, nonIonic };
+}
+
+function frostOf(system: ClimateOutlook['system']): ClimateOutlook['frost'] {
+  switch (system) {
+    case 'ionic only':
+      return {
+        risk: 'likely',
+        says: 'Frost is likely to harm it: ionic emulsifiers, soaps above all, crystallise below their Krafft temperature, and creams on them may break on freezing.',
+        source: FREEZE,
+      };
+    case 'mixed':
+      return {
+        risk: 'low',
+        says: 'The non-ionic carries the film through the cold when the ionic crystallises; cycles through freezing must show it.',
+        source: MIXED,
+      };
+    case 'non-ionic only':
+      return {
+        risk: 'low',
+        says: 'Non-ionic systems usually pass freezing and thawing better than ionic ones.',
+        source: FREEZE,
+      };
+    default:
+      return { risk: 'unknown', says: 'Charges do not tell: test freezing and thawing.', source: MIXED };
+  }
+}
+
+function heatOf(system: ClimateOutlook['system']): ClimateOutlook['heat'] {
+  switch (system) {
+    case 'non-ionic only':
+      return {
+        risk: 'possible',
+        says: 'Heat is its weak side where the emulsifiers are ethoxylated: the chains dehydrate, the emulsifiers turn lipophilic, and the emulsion thins or inverts.',
+        source: DEHYDRATION,
+      };
+    case 'mixed':
+      return {
+        risk: 'low',
+        says: 'Ionics shift little with temperature and hold the film when the non-ionic dehydrates; storage at 45 °C must show it.',
+        source: MIXED,
+      };
+    case 'ionic only':
+      return {
+        risk: 'low',
+        says: 'Ionic emulsifiers shift only slightly with temperature (though strongly with salt).',
+        source: DEHYDRATION,
+      };
+    default:
+      return { risk: 'unknown', says: 'Charges do not tell: test storage at 45 °C.', source: MIXED };
+  }
+}
+
+function testsFor(system: ClimateOutlook['system']): ClimateTest[] {
+  if (system === 'none') return [];
+  if (system === 'ionic only') return [CYCLE_TEST];
+  if (system === 'non-ionic only') return [HEAT_TEST];
+  return [CYCLE_TEST, HEAT_TEST];
+}
+
+/**
+ * What frost and heat are likely to do to a formula, and which test to add to the stability plan: cycles through
+ * freezing for ionics, heat for non-ionics, both for mixed. A screen, not a proof; `tests` is empty where nothing
+ * in the formula is an emulsifier.
+ *
+ * @param doses the formula's lines with their materials
+ */
+export function climateOutlook(doses: readonly Dose[]): ClimateOutlook {
+  const found = systemOf(chargeBearers(doses));
+  return {
+    ...found,
+    frost: frostOf(found.system),
+    heat: heatOf(found.system),
+    tests: testsFor(found.system),
+  };
+}

@@ -1,0 +1,83 @@
+import type { Material } from '../../materials/material';
+import { fold } from '../../quantities/fold';
+
+/**
+ * What a material is, where the record alone does not say: read from its functions first, then from its INCI names.
+ * The names below are those of the INCI dictionary (from memory); a name not listed is simply not recognised.
+ */
+
+/** Acids that a base turns into soap. */
+const FATTY_ACID =
+  /^(capric|caprylic|lauric|myristic|palmitic|stearic|isostearic|oleic|linoleic|behenic|arachidic|ricinoleic|coconut|palm kernel|tallow|palm|olive|c\d+-\d+) acid$/;
+const SOAP =
+  /^(sodium|potassium|ammonium|tea|triethanolamine|mea|amp)[- ](stearate|palmitate|oleate|laurate|myristate|isostearate|behenate|cocoate|tallowate|palmate|palm kernelate|olivate|soyate|ricinoleate|castorate)$|^glyceryl stearate se$/;
+const ACRYLIC_POLYMER =
+  /^carbomer$|^(acrylates\/.*(crosspolymer|copolymer).*|acrylates copolymer|(sodium|potassium) (carbomer|polyacrylate.*|acrylates.*)|polyacrylic acid|.*acryloyldimethyl ?taurate.*)$/;
+const ANIONIC_GUM =
+  /^(xanthan gum|cellulose gum|sodium carboxymethyl.*|algin|sodium alginate|carrageenan|chondrus crispus.*|acacia senegal gum|gellan gum|pectin|sodium hyaluronate|sclerotium gum sulfate|tragacanth.*|astragalus gummifer gum|dehydroxanthan gum)$/;
+const ANIONIC_SURFACTANT =
+  /(laureth|myreth|pareth) sulfate$|(lauryl|coco|cetearyl|cetyl|myristyl|coco-) ?sulfate$|sulfosuccinate$|olefin sulfonate$|benzenesulfonate$|(lauroyl|cocoyl|stearoyl|oleoyl|myristoyl) .*(sarcosinate|glutamate|taurate|isethionate|glycinate|lactylate|alaninate)$|cetyl phosphate$|isethionate$/;
+const CATIONIC_POLYMER = /^polyquaternium-\d+$|hydroxypropyltrimonium|^chitosan/;
+const CATIONIC_SURFACTANT =
+  /(trimonium|dimonium|alkonium|pyridinium) (chloride|bromide|methosulfate)$|ethyl .*monium methosulfate$|morpholinium ethosulfate$|amidopropyl dimethylamine$|^(benzalkonium|cetrimonium|behentrimonium) /;
+const CLAY = /^(bentonite|hectorite|magnesium aluminum silicate|kaolin|montmorillonite)$/;
+const ALKALI =
+  /^((sodium|potassium|ammonium|lithium) hydroxide|triethanolamine|aminomethyl propanol|tromethamine|ethanolamine|diisopropanolamine|triisopropanolamine|tetrahydroxypropyl ethylenediamine|arginine|lysine|(sodium|potassium) (carbonate|bicarbonate)|sodium borate)$/;
+const MULTIVALENT =
+  /^(magnesium|calcium|zinc|aluminum|strontium) (sulfate|chloride|gluconate|lactate|acetate|nitrate|pca|chlorohydrate|pantothenate)$|^aluminum chlorohydrate$/;
+const SALT =
+  /^(sodium|potassium|ammonium|magnesium|calcium|zinc) (chloride|sulfate|lactate|pca|citrate|acetate|ascorbyl phosphate|phosphate|gluconate|benzotriazolyl butylphenol sulfonate)$|^(sodium|trisodium) ascorbyl phosphate$|^(disodium|trisodium|dipotassium) .*phosphate$|^aluminum chlorohydrate$|^maris sal$|^phenylbenzimidazole sulfonic acid$/;
+const WATER = /^(aqua|water|eau|maris aqua|sea water)$|\bwater$|juice$|hydrosol$/;
+const CHELATOR =
+  /edta$|^edta|phytate$|phytic acid|glutamate diacetate$|etidron|ethylenediamine disuccinate$|nta$/;
+
+function names(material: Material): string[] {
+  return material.composition.map((part) => fold(part.inci).trim());
+}
+const anyName = (material: Material, pattern: RegExp): boolean =>
+  names(material).some((name) => pattern.test(name));
+
+/** A fatty acid: an anionic emulsifier only once a base has made soap of part of it. */
+export const isFattyAcid = (material: Material): boolean => anyName(material, FATTY_ACID);
+/** A ready-made soap, alone or inside a blend such as a self-emulsifying glyceride. */
+export const isSoap = (material: Material): boolean => anyName(material, SOAP);
+/** Carbomer and its acrylic relatives, neutralised or not. */
+export const isAcrylicPolymer = (material: Material): boolean => anyName(material, ACRYLIC_POLYMER);
+export const isAnionicGum = (material: Material): boolean => anyName(material, ANIONIC_GUM);
+export const isAnionicSurfactant = (material: Material): boolean => anyName(material, ANIONIC_SURFACTANT);
+export const isCationicPolymer = (material: Material): boolean => anyName(material, CATIONIC_POLYMER);
+export const isCationicSurfactant = (material: Material): boolean => anyName(material, CATIONIC_SURFACTANT);
+export const isClay = (material: Material): boolean => anyName(material, CLAY);
+export const isMultivalentSalt = (material: Material): boolean => anyName(material, MULTIVALENT);
+
+/** Something that neutralises an acid: recorded as a base, or an alkali by name. */
+export function isBase(material: Material): boolean {
+  return material.functions.includes('base') || anyName(material, ALKALI);
+}
+
+/** Something that brings free ions to the water phase in amount: recorded so, or a salt by name. */
+export function isElectrolyte(material: Material): boolean {
+  return material.functions.includes('electrolyte') || anyName(material, SALT) || isMultivalentSalt(material);
+}
+
+export function isChelator(material: Material): boolean {
+  return material.functions.includes('chelator') || anyName(material, CHELATOR);
+}
+
+/** Brings free water, as such or inside a blend, a juice or a flower water. */
+export function bringsWater(material: Material): boolean {
+  // Split, so that "Aqua/Water/Eau" and "Aqua (Water)" count, and "Nymphaea Alba (Water Lily) Flower" does not.
+  return names(material).some((name) => name.split(/[/()]/).some((piece) => WATER.test(piece.trim())));
+}
+
+/** An acid emulsifier or polymer that works only once neutralised: recorded so, or known by its INCI name. */
+export function needsBase(material: Material): boolean {
+  if (material.needsNeutralising) return true;
+  if (material.functions.includes('emulsifier') && isFattyAcid(material)) return true;
+  return anyName(material, /^carbomer$/);
+}
+
+/** An emulsifier in the strict sense; a fatty alcohol recorded as co-emulsifier only is not one. */
+export function isEmulsifier(material: Material): boolean {
+  return material.functions.includes('emulsifier');
+}
