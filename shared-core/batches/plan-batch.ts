@@ -1,0 +1,113 @@
+import { formulaLines, formulaShares } from '../formulas/shares';
+import type { FormulaContent } from '../formulas/formula';
+import { formatMass } from '../locale/mass';
+import { formatPercent } from '../locale/numbers';
+import type { Region } from '../locale/numbers';
+import { Problem } from '../problems/problem';
+import { largestRemainder } from '../quantities/largest-remainder';
+import { LARGEST_BATCH_MG } from '../quantities/mass';
+import { WHOLE_PPM } from '../quantities/share';
+import type { Batch, BatchPlan } from './batch';
+
+export interface PlannedBatch {
+  /** What the lines add up to, exactly: a whole number of the balance's steps, in mg. */
+  totalMg: number;
+  lines: Batch['lines'];
+  /** Lines too small for the balance; weigh these on a finer one or as a premix. */
+  cautions: string[];
+}
+
+function refuse(path: string, title: string, advice: string): never {
+  throw new Problem({ code: 'invalid-input', title, advice, fields: [{ path, message: advice }] });
+}
+
+/** The mass asked for before overage, in mg. @throws Problem when it is none, or too large */
+function askedMg(size: BatchPlan['size'], region: Region): number {
+  const path = size.by === 'mass' ? 'size.massMg' : 'size.units';
+  const asked = size.by === 'mass' ? size.massMg : size.units * size.fillMg;
+  if (!(asked > 0))
+    refuse(path, 'A batch must weigh something.', 'Enter a mass, or units and a fill, above zero.');
+  if (asked > LARGEST_BATCH_MG)
+    refuse(
+      path,
+      `${formatMass(asked, region)} is more than Stillroom plans in one batch.`,
+      `Plan up to ${formatMass(LARGEST_BATCH_MG, region)} at a time, in several batches if need be.`,
+    );
+  return asked;
+}
+
+function requireWhole(content: FormulaContent, region: Region): void {
+  const { differencePpm, byLine } = formulaShares(content);
+  if ([...byLine.values()].some((ppm) => ppm < 0))
+    refuse(
+      'phases',
+      'The lines come to more than 100 %, so that nothing is left for the q.s. line.',
+      'Lower the shares until they leave room, and record a new version.',
+    );
+  if (differencePpm !== 0)
+    refuse(
+      'phases',
+      `The lines come to ${formatPercent(WHOLE_PPM - differencePpm, region)}, not 100 %.`,
+      'A batch can be weighed only from a formula that totals 100 %. Complete it and record a new version.',
+    );
+}
+
+function tooSmall(
+  content: FormulaContent,
+  lines: Batch['lines'],
+  plan: Pick<BatchPlan, 'readabilityMg'>,
+  region: Region,
+): string[] {
+  const shares = formulaShares(content).byLine;
+  const lost = lines.filter((line) => line.targetMg === 0 && (shares.get(line.lineId) ?? 0) > 0);
+  if (lost.length === 0) return [];
+  const step = formatMass(plan.readabilityMg, region);
+  return [
+    `${lost.length === 1 ? 'One line is' : `${lost.length} lines are`} too small for a balance that reads ` +
+      `${step}: use a finer balance, a premix, or a larger batch.`,
+  ];
+}
+
+/**
+ * The target mass of every line of a batch, rounded to what the balance can read so that they add up exactly
+ * (largest-remainder rule). The total is the size asked for plus overage, rounded to the balance's step.
+ *
+ * @param plan size by mass (mg) or units × fill (mg), overage in ppm of the batch, readability in mg
+ * @throws Problem `invalid-input` when the batch weighs nothing, passes 10 tonnes, is smaller than the
+ *   balance can read, or the formula does not total 100 %
+ */
+export function batchLines(
+  content: FormulaContent,
+  plan: Pick<BatchPlan, 'size' | 'overagePpm' | 'readabilityMg'>,
+  region: Region = 'en-GB',
+): PlannedBatch {
+  if (!(plan.readabilityMg > 0))
+    refuse(
+      'readabilityMg',
+      'A balance reads in steps above zero.',
+      'Enter the balance’s step, such as 0.1 g.',
+    );
+  const asked = askedMg(plan.size, region);
+  requireWhole(content, region);
+  const steps = Math.round((asked * (WHOLE_PPM + plan.overagePpm)) / WHOLE_PPM / plan.readabilityMg);
+  if (steps < 1)
+    refuse(
+      'readabilityMg',
+      `The balance reads in steps of ${formatMass(plan.readabilityMg, region)}, coarser than the whole batch of ${formatMass(asked, region)}.`,
+      'Choose a finer balance or make a larger batch.',
+    );
+  const totalMg = steps * plan.readabilityMg;
+  const lines = formulaLines(content);
+  const shares = formulaShares(content).byLine;
+  const targets = largestRemainder(
+    lines.map((line) => shares.get(line.id) ?? 0),
+    totalMg,
+    plan.readabilityMg,
+  );
+  const planned = lines.map((line, index) => ({
+    lineId: line.id,
+    materialId: line.materialId,
+    targetMg: targets[index] ?? 0,
+  }));
+  return { totalMg, lines: planned, cautions: tooSmall(content, planned, plan, region) };
+}

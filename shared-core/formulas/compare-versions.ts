@@ -1,0 +1,227 @@
+import { formatNumber, formatPercent } from '../locale/numbers';
+import type { Region } from '../locale/numbers';
+import { phaseLetter } from './formula';
+import type { FormulaContent, FormulaLine, ProcedureStep, TargetSpecification } from './formula';
+import { formulaShares } from './shares';
+
+export type DifferenceKind = 'added' | 'removed' | 'changed' | 'moved';
+export type DifferenceArea = 'formula' | 'phase' | 'line' | 'step' | 'target' | 'notes';
+
+/** One difference a maker would name. `before` and `after` are empty where there was or is nothing. */
+export interface Difference {
+  area: DifferenceArea;
+  kind: DifferenceKind;
+  /** What differs: a material's name, "Step 3, speed", "Target, pH". */
+  what: string;
+  before: string;
+  after: string;
+}
+
+interface Compared {
+  before: FormulaContent;
+  after: FormulaContent;
+  nameOf: (materialId: string) => string;
+  region: Region;
+}
+
+interface PlacedLine {
+  line: FormulaLine;
+  ppm: number;
+  phase: string;
+  phaseId: string;
+}
+
+function placedLines(content: FormulaContent): PlacedLine[] {
+  const { byLine } = formulaShares(content);
+  return content.phases.flatMap((phase, index) =>
+    phase.lines.map((line) => ({
+      line,
+      ppm: byLine.get(line.id) ?? 0,
+      phase: phaseLetter(index),
+      phaseId: phase.id,
+    })),
+  );
+}
+
+/** Pairs by id first, then by material, so that a line taken out and put back is not two differences. */
+function pairLines(before: PlacedLine[], after: PlacedLine[]): [PlacedLine | null, PlacedLine | null][] {
+  const left = new Set(before);
+  const byId = new Map(before.map((one) => [one.line.id, one]));
+  const pairs = after.map((one): [PlacedLine | null, PlacedLine | null] => {
+    const same = byId.get(one.line.id);
+    if (!same || same.line.materialId !== one.line.materialId) return [null, one];
+    left.delete(same);
+    return [same, one];
+  });
+  for (const pair of pairs) {
+    if (pair[0] || !pair[1]) continue;
+    const materialId = pair[1].line.materialId;
+    pair[0] = [...left].find((one) => one.line.materialId === materialId) ?? null;
+    if (pair[0]) left.delete(pair[0]);
+  }
+  return [...pairs, ...[...left].map((one): [PlacedLine, null] => [one, null])];
+}
+
+function shareText(placed: PlacedLine, region: Region): string {
+  return `${formatPercent(placed.ppm, region)}${placed.line.toHundred ? ' (q.s.)' : ''}`;
+}
+
+function lineDifferences({ before, after, nameOf, region }: Compared): Difference[] {
+  const found: Difference[] = [];
+  for (const [was, is] of pairLines(placedLines(before), placedLines(after))) {
+    const what = nameOf((is ?? was)?.line.materialId ?? '');
+    const where = (one: PlacedLine) => `${shareText(one, region)} in phase ${one.phase}`;
+    if (!was && is) found.push({ area: 'line', kind: 'added', what, before: '', after: where(is) });
+    if (was && !is) found.push({ area: 'line', kind: 'removed', what, before: where(was), after: '' });
+    if (!was || !is) continue;
+    const shares = [shareText(was, region), shareText(is, region)] as const;
+    if (shares[0] !== shares[1])
+      found.push({ area: 'line', kind: 'changed', what, before: shares[0], after: shares[1] });
+    // By id, not letter: a phase put in front renames the ones after it but moves nothing.
+    if (was.phaseId !== is.phaseId)
+      found.push({
+        area: 'line',
+        kind: 'moved',
+        what,
+        before: `phase ${was.phase}`,
+        after: `phase ${is.phase}`,
+      });
+    pushText(found, 'line', `${what}, note`, was.line.note, is.line.note);
+  }
+  return found;
+}
+
+function pushText(found: Difference[], area: DifferenceArea, what: string, before: string, after: string) {
+  if (before === after) return;
+  const kind = before === '' ? 'added' : after === '' ? 'removed' : 'changed';
+  found.push({ area, kind, what, before, after });
+}
+
+function withUnit(value: number | null, unit: string, region: Region): string {
+  return value === null ? '' : `${formatNumber(value, region)}${unit}`;
+}
+
+function phaseDifferences({ before, after, region }: Compared): Difference[] {
+  const found: Difference[] = [];
+  const known = new Map(before.phases.map((phase, index) => [phase.id, { phase, index }]));
+  const heat = (value: number | null) => withUnit(value, ' °C', region);
+  after.phases.forEach((phase, index) => {
+    const was = known.get(phase.id);
+    known.delete(phase.id);
+    const what = `Phase ${phaseLetter(index)}`;
+    if (!was) {
+      found.push({ area: 'phase', kind: 'added', what, before: '', after: phase.title || what });
+      return;
+    }
+    pushText(found, 'phase', `${what}, title`, was.phase.title, phase.title);
+    pushText(found, 'phase', `${what}, temperature`, heat(was.phase.temperatureC), heat(phase.temperatureC));
+  });
+  for (const { phase, index } of known.values()) {
+    const what = `Phase ${phaseLetter(index)}`;
+    found.push({ area: 'phase', kind: 'removed', what, before: phase.title || what, after: '' });
+  }
+  return found;
+}
+
+function stepFacts(content: FormulaContent, step: ProcedureStep, region: Region): Record<string, string> {
+  const letters = content.phases.flatMap((phase, index) =>
+    step.phaseIds.includes(phase.id) ? [phaseLetter(index)] : [],
+  );
+  return {
+    phases: letters.join(', '),
+    instruction: step.instruction,
+    temperature: withUnit(step.temperatureC, ' °C', region),
+    speed: withUnit(step.speedRpm, ' rpm', region),
+    time: withUnit(step.minutes, ' min', region),
+    'look for': step.lookFor,
+    caution: step.caution,
+  };
+}
+
+function stepDifferences({ before, after, region }: Compared): Difference[] {
+  const found: Difference[] = [];
+  const known = new Map(before.steps.map((step, index) => [step.id, { step, index }]));
+  after.steps.forEach((step, index) => {
+    const was = known.get(step.id);
+    known.delete(step.id);
+    const what = `Step ${index + 1}`;
+    if (!was) {
+      found.push({ area: 'step', kind: 'added', what, before: '', after: step.instruction });
+      return;
+    }
+    const old = stepFacts(before, was.step, region);
+    // The same phases under new letters are no change of the step.
+    if (was.step.phaseIds.join() === step.phaseIds.join())
+      old.phases = stepFacts(after, step, region).phases ?? '';
+    for (const [name, text] of Object.entries(stepFacts(after, step, region)))
+      pushText(found, 'step', `${what}, ${name}`, old[name] ?? '', text);
+  });
+  for (const { step, index } of known.values())
+    found.push({
+      area: 'step',
+      kind: 'removed',
+      what: `Step ${index + 1}`,
+      before: step.instruction,
+      after: '',
+    });
+  const kept = (steps: ProcedureStep[], others: ProcedureStep[]) =>
+    steps.filter((step) => others.some((other) => other.id === step.id)).map((step) => step.id);
+  if (kept(before.steps, after.steps).join() !== kept(after.steps, before.steps).join())
+    found.push({
+      area: 'step',
+      kind: 'moved',
+      what: 'Order of the steps',
+      before: 'as it was',
+      after: 'changed',
+    });
+  return found;
+}
+
+const TARGET_LABELS: Record<keyof TargetSpecification, [label: string, unit: string]> = {
+  appearance: ['appearance', ''],
+  odour: ['odour', ''],
+  colour: ['colour', ''],
+  phLow: ['pH, lowest', ''],
+  phHigh: ['pH, highest', ''],
+  viscosityLow: ['viscosity, lowest', ' mPa·s'],
+  viscosityHigh: ['viscosity, highest', ' mPa·s'],
+  viscosityMethod: ['viscosity method', ''],
+  densityLow: ['density, lowest', ' g/mL'],
+  densityHigh: ['density, highest', ' g/mL'],
+  microbiology: ['microbiology', ''],
+};
+
+function targetDifferences({ before, after, region }: Compared): Difference[] {
+  const found: Difference[] = [];
+  for (const key of Object.keys(TARGET_LABELS) as (keyof TargetSpecification)[]) {
+    const [label, unit] = TARGET_LABELS[key];
+    const text = (value: string | number | null) =>
+      typeof value === 'string' ? value : withUnit(value, unit, region);
+    pushText(found, 'target', `Target, ${label}`, text(before.target[key]), text(after.target[key]));
+  }
+  return found;
+}
+
+/**
+ * What a reader would say changed from one version of a formula to the next, in the order of the formula.
+ * Lines are matched by id, then by material; a material swapped on a line reads as one removed, one added.
+ *
+ * @param nameOf a material's trade name, also for one that has left the library
+ */
+export function compareVersions(
+  before: FormulaContent,
+  after: FormulaContent,
+  nameOf: (materialId: string) => string,
+  region: Region = 'en-GB',
+): Difference[] {
+  const compared = { before, after, nameOf, region };
+  const found: Difference[] = [];
+  for (const key of ['name', 'code', 'productType', 'use', 'purpose'] as const) {
+    const what = key === 'productType' ? 'Product type' : key.charAt(0).toUpperCase() + key.slice(1);
+    pushText(found, 'formula', what, before[key], after[key]);
+  }
+  found.push(...phaseDifferences(compared), ...lineDifferences(compared));
+  found.push(...stepDifferences(compared), ...targetDifferences(compared));
+  pushText(found, 'notes', 'Notes', before.notes, after.notes);
+  return found;
+}

@@ -1,0 +1,54 @@
+import { formatDate } from '@core/locale/dates';
+import { formatMass, formatMassIn, readabilityDigits } from '@core/locale/mass';
+import { formatMoney } from '@core/locale/money';
+import { formatNumber, formatPercent, formatShare, shareDigits } from '@core/locale/numbers';
+import { describe, expect, it } from 'vitest';
+
+describe('writing figures as a region does', () => {
+  it('writes per cent with the decimals the share needs', () => {
+    expect(formatPercent(125_000, 'en-GB')).toBe('12.50%');
+    expect(formatPercent(1_234, 'en-GB')).toBe('0.1234%');
+    expect(formatPercent(125_000, 'de-DE')).toBe('12,50\u00a0%');
+    expect(formatPercent(125_000, 'en-GB', 0)).toBe('13%');
+    expect(formatShare(2_500, 'fr-FR')).toBe('0,25');
+  });
+
+  it('finds the decimals a column needs to show every share exactly', () => {
+    expect(shareDigits([10_000, 2_500])).toBe(2);
+    expect(shareDigits([10_000, 1_250])).toBe(3);
+    expect(shareDigits([10_000, 1])).toBe(4);
+  });
+
+  it('says a mass in the unit that suits it', () => {
+    expect(formatMass(850, 'en-GB')).toBe('850\u00a0mg');
+    expect(formatMass(12_500, 'en-GB')).toBe('12.5\u00a0g');
+    expect(formatMass(2_500_000, 'de-DE')).toBe('2,5\u00a0kg');
+    expect(formatMass(0, 'en-GB')).toBe('0\u00a0g');
+  });
+
+  it('shows what the balance can read, no more and no fewer', () => {
+    expect(formatMass(12_500, 'en-GB', 100)).toBe('12.5\u00a0g');
+    expect(formatMass(12_000, 'en-GB', 100)).toBe('12.0\u00a0g');
+    expect(formatMass(2_500_000, 'en-GB', 100)).toBe('2.5000\u00a0kg');
+    expect(formatMassIn(2_500_000, 'g', 'en-GB', 10)).toBe('2,500.00');
+    expect(readabilityDigits(50, 'g')).toBe(2);
+    expect(readabilityDigits(1, 'kg')).toBe(6);
+    expect(readabilityDigits(1_000_000, 'kg')).toBe(0);
+  });
+
+  it('writes money from minor units, yen without any', () => {
+    expect(formatMoney(123_456, 'EUR', 'en-GB')).toBe('€1,234.56');
+    expect(formatMoney(1_500, 'JPY', 'en-US')).toBe('¥1,500');
+    expect(formatMoney(0.5, 'USD', 'en-US')).toBe('$0.01');
+  });
+
+  it('keeps a day the same day wherever the reader is', () => {
+    expect(formatDate('2026-03-31', 'en-GB', 'America/Los_Angeles')).toBe('31 Mar 2026');
+    expect(formatDate('2026-03-31T23:30:00Z', 'en-GB', 'Europe/Berlin')).toBe('1 Apr 2026');
+    expect(() => formatDate('soon', 'en-GB')).toThrow(RangeError);
+  });
+
+  it('never writes minus nothing', () => {
+    expect(formatNumber(-0, 'en-GB')).toBe('0');
+  });
+});
