@@ -2,7 +2,8 @@ import { requireNode } from './steps/node-version.mjs';
 
 const HELP = `Usage: npm start -- [options]
 
-  --library DIR   open the library in this folder (made there if the folder is empty or missing)
+  --library DIR   open the library in this folder; where there is none yet, the first
+                  screen offers to make it there
   --demo          open a fresh demonstration library in a temporary folder
   --port N        serve on this port of 127.0.0.1, in the browser
   --no-open       do not open a window or browser; print the address only

@@ -1,0 +1,42 @@
+import { availableParallelism } from 'node:os';
+import { resolve } from 'node:path';
+import { defineConfig } from '@playwright/test';
+import { findBrowser } from './steps/browser.mjs';
+
+const root = resolve(import.meta.dirname, '..');
+const executablePath = await findBrowser();
+if (!executablePath) {
+  throw new Error('No Chromium, Chrome or Edge found. “npm test” installs one; or set STILLROOM_BROWSER.');
+}
+
+export default defineConfig({
+  testDir: resolve(root, 'tests/e2e'),
+  outputDir: resolve(root, 'test-results'),
+  // Each test runs a host and a browser of its own; small machines take one at a time.
+  workers: availableParallelism() > 2 ? 2 : 1,
+  fullyParallel: true,
+  timeout: 60_000,
+  expect: { timeout: 10_000 },
+  forbidOnly: Boolean(process.env.CI),
+  reporter: [['list'], ['json', { outputFile: resolve(root, 'test-results/playwright.json') }]],
+  use: {
+    browserName: 'chromium',
+    viewport: { width: 1280, height: 800 },
+    locale: 'en-GB',
+    timezoneId: 'UTC',
+    screenshot: 'only-on-failure',
+    trace: 'retain-on-failure',
+    launchOptions: {
+      executablePath,
+      args: [
+        '--no-sandbox',
+        '--disable-gpu',
+        '--disable-quic',
+        '--no-first-run',
+        '--disable-background-networking',
+        '--disable-component-update',
+        '--disable-sync',
+      ],
+    },
+  },
+});

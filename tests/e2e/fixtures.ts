@@ -1,0 +1,100 @@
+import { AxeBuilder } from '@axe-core/playwright';
+import { test as base, expect, type ConsoleMessage, type Page } from '@playwright/test';
+import { existsSync } from 'node:fs';
+import { join } from 'node:path';
+import { HostProcess, leftovers, removeFolder, temporaryFolder } from './host-process';
+
+/** What is open when a test begins: nothing yet, a new empty library, or the demonstration library. */
+export type Opening = 'nothing' | 'empty' | 'demo';
+
+export interface Stillroom {
+  host: HostProcess;
+  /** The library's folder; for `nothing`, the folder in which the first screen offers to make one. */
+  library: string;
+  /** The run's temporary folder: home of the user, and parent of the library. */
+  folder: string;
+}
+
+interface Options {
+  /** Set with `test.use({ opening: 'demo' })`. */
+  opening: Opening;
+  /** Console errors that a test provokes on purpose. */
+  expectedErrors: RegExp[];
+}
+
+interface Fixtures {
+  stillroom: Stillroom;
+  /** The library's folder. */
+  library: string;
+}
+
+/** The browser reports each refused API request by itself; a test looks at what the screen says of it. */
+function isRefusedRequest(message: ConsoleMessage): boolean {
+  return (
+    /^Failed to load resource: the server responded with a status of 4\d\d/.test(message.text()) &&
+    message.location().url.includes('/api/')
+  );
+}
+
+/** Collects console errors (blocked content among them) and uncaught exceptions of a page. */
+export function watchErrors(page: Page): string[] {
+  const errors: string[] = [];
+  page.on('console', (message) => {
+    if (message.type() === 'error' && !isRefusedRequest(message)) errors.push(message.text());
+  });
+  page.on('pageerror', (error) => errors.push(error.stack ?? error.message));
+  return errors;
+}
+
+/**
+ * Each test gets a fresh library, the real built host over it, and a page that has already used the printed
+ * address. At the end the host must stop with 0 and leave no temporary file, and the page no console error.
+ */
+export const test = base.extend<Fixtures & Options>({
+  opening: ['empty', { option: true }],
+  expectedErrors: [[], { option: true }],
+
+  stillroom: async ({ opening }, use, info) => {
+    const folder = temporaryFolder();
+    const library = join(folder, 'library');
+    const host = await HostProcess.start({ args: ['--library', library], folder });
+    if (opening !== 'nothing') {
+      const kind = opening === 'demo' ? 'demonstration' : 'empty';
+      await host.post('/api/library/create', { name: 'library', kind });
+    }
+    await use({ host, library, folder });
+    const code = await host.stop();
+    if (info.status !== info.expectedStatus) {
+      await info.attach('host output', { body: host.output(), contentType: 'text/plain' });
+    }
+    const left = existsSync(library) ? leftovers(library) : [];
+    removeFolder(folder);
+    expect(code, `the host stops cleanly:\n${host.output()}`).toBe(0);
+    expect(left, 'files left behind in the library').toEqual([]);
+  },
+
+  library: async ({ stillroom }, use) => {
+    await use(stillroom.library);
+  },
+
+  page: async ({ page, stillroom, expectedErrors }, use) => {
+    const errors = watchErrors(page);
+    await page.goto(stillroom.host.address);
+    await use(page);
+    const unexpected = errors.filter((error) => !expectedErrors.some((pattern) => pattern.test(error)));
+    expect(unexpected, 'errors in the page’s console').toEqual([]);
+  },
+});
+
+/** Fails with the rule, the elements and the help of each accessibility violation that axe finds. */
+export async function expectNoAxeViolations(page: Page): Promise<void> {
+  const { violations } = await new AxeBuilder({ page }).analyze();
+  const found = violations.map(({ id, help, nodes }) => ({
+    id,
+    help,
+    at: nodes.map((node) => `${node.target.join(' ')}: ${node.failureSummary ?? ''}`),
+  }));
+  expect(found).toEqual([]);
+}
+
+export { expect };
