@@ -1,5 +1,7 @@
 /** Text folded for finding: case, accents and ligatures ignored, so that "Behénique" finds "behenique". */
 export function fold(text: string): string {
+  // Plain ASCII has nothing to fold but its case, and is most of what a library holds.
+  if (!/[^\n -~]/.test(text)) return text.toLowerCase();
   return text
     .normalize('NFKD')
     .replace(/\p{M}/gu, '')

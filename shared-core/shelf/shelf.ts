@@ -19,13 +19,12 @@ export interface Shelf {
 
 /** Builds a shelf from entries; of two with the same id the later one stands. */
 export function createShelf(entries: Iterable<ShelfEntry>): Shelf {
-  const all = [...new Map([...entries].map((entry) => [entry.id, entry])).values()];
-  return new IndexedShelf(all);
+  return new IndexedShelf(entries);
 }
 
-function searchedWords(entry: ShelfEntry): Set<string> {
+function searchedWords(entry: ShelfEntry): string[] {
   const texts = [entry.tradeName, entry.code, entry.inci, entry.supplier, ...entry.suppliers, entry.notes];
-  return new Set(foldedWords(texts.join('\n')));
+  return foldedWords(texts.join('\n'));
 }
 
 function row(entry: ShelfEntry): ShelfRow {
@@ -36,7 +35,7 @@ function row(entry: ShelfEntry): ShelfRow {
 }
 
 class IndexedShelf implements Shelf {
-  private readonly entries: (ShelfEntry | undefined)[];
+  private readonly entries: (ShelfEntry | undefined)[] = [];
   private readonly slotOf = new Map<string, number>();
   /** Slots given up by removed entries, to be filled again first. */
   private readonly free: number[] = [];
@@ -48,14 +47,19 @@ class IndexedShelf implements Shelf {
   private hlb: Float64Array;
   private capacity: number;
 
-  constructor(entries: ShelfEntry[]) {
-    this.capacity = Math.max(1024, entries.length);
+  constructor(entries: Iterable<ShelfEntry>) {
+    for (const entry of entries) {
+      const slot = this.slotOf.get(entry.id) ?? this.entries.length;
+      this.entries[slot] = entry;
+      this.slotOf.set(entry.id, slot);
+    }
+    this.capacity = Math.max(1024, this.entries.length);
     this.filled = emptySet(this.capacity);
     this.hlb = new Float64Array(this.capacity);
     this.facets = new FacetIndex(this.capacity);
-    this.entries = entries;
-    entries.forEach((entry, slot) => this.index(slot, entry));
-    this.orders = new SortOrders((slot) => this.entryAt(slot), Int32Array.from(entries.keys()));
+    const slots = Int32Array.from(this.entries.keys());
+    for (const slot of slots) this.index(slot, this.entryAt(slot));
+    this.orders = new SortOrders((slot) => this.entryAt(slot), slots);
   }
 
   get size(): number {
@@ -72,6 +76,7 @@ class IndexedShelf implements Shelf {
     const slot = this.free.pop() ?? this.entries.length;
     if (slot >= this.capacity) this.grow();
     this.entries[slot] = entry;
+    this.slotOf.set(entry.id, slot);
     this.index(slot, entry);
     this.orders.add(slot);
   }
@@ -106,7 +111,6 @@ class IndexedShelf implements Shelf {
   }
 
   private index(slot: number, entry: ShelfEntry): void {
-    this.slotOf.set(entry.id, slot);
     addSlot(this.filled, slot);
     this.hlb[slot] = entry.hlb ?? NaN;
     this.words.add(slot, searchedWords(entry));

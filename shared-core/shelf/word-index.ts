@@ -11,11 +11,13 @@ export class WordIndex {
   /** Words that came since `sorted` was last in order. */
   private added: string[] = [];
 
-  add(slot: number, words: Iterable<string>): void {
+  /** Takes in the words of a slot that holds none yet; a word may stand in `words` more than once. */
+  add(slot: number, words: readonly string[]): void {
     for (const word of words) {
       const slots = this.slotsOf.get(word);
       if (slots) {
-        slots.push(slot);
+        // A repeated word of this slot has just been put last.
+        if (slots[slots.length - 1] !== slot) slots.push(slot);
       } else {
         this.slotsOf.set(word, [slot]);
         this.added.push(word);
@@ -23,7 +25,7 @@ export class WordIndex {
     }
   }
 
-  remove(slot: number, words: Iterable<string>): void {
+  remove(slot: number, words: readonly string[]): void {
     for (const word of words) {
       const slots = this.slotsOf.get(word);
       const at = slots?.indexOf(slot) ?? -1;
