@@ -1,0 +1,115 @@
+import { store, type DemoEntry } from '../build-material';
+import { stated } from '../figures';
+
+const FRAGRANCE = {
+  functions: ['fragrance'],
+  phaseOfUse: 'cool-down',
+  form: 'liquid',
+  consistency: 'oily',
+  coldProcessable: true,
+  solubleIn: ['oil', 'ethanol'],
+  hazards: ['sensitiser', 'irritant', 'harmful undiluted', 'flammable'],
+  handling: 'Undiluted it can sensitise for life: gloves, ventilation, and wipe up spills at once.',
+  storage: store(5, 20, 24, 6, 'light', 'air', 'heat'),
+} satisfies Partial<DemoEntry>;
+
+const PIGMENT = {
+  functions: ['colorant'],
+  phaseOfUse: 'any',
+  form: 'powder',
+  coldProcessable: true,
+  solubleIn: ['insoluble'],
+  origin: 'mineral',
+  hazards: ['fine dust'],
+  handling: 'Fine powder: weigh under extraction or with a dust mask.',
+  storage: store(5, 30, 60, 36, 'moisture'),
+} satisfies Partial<DemoEntry>;
+
+/** Fragrances with their declarable allergens, and colorants. Allergen figures are invented. */
+export const FRAGRANCE_AND_COLOUR: DemoEntry[] = [
+  {
+    ...FRAGRANCE,
+    code: 'F-101',
+    name: 'Petalhush Linen Morning',
+    inci: 'Parfum',
+    origin: 'synthetic',
+    use: [0.05, 0.3, 0.8],
+    figures: { maxTemperature: stated(40), density: stated(0.97) },
+    allergens: {
+      Linalool: 8.2,
+      Limonene: 4.5,
+      Citronellol: 2.1,
+      'Hexyl Cinnamal': 6,
+      Coumarin: 0.4,
+      'Benzyl Salicylate': 3.3,
+    },
+    packs: [
+      ['mirrowfen', 1, 74.0, '2025-12-01', 'GBP'],
+      ['mirrowfen', 1, 79.0, '2026-06-01', 'GBP'],
+    ],
+  },
+  {
+    ...FRAGRANCE,
+    code: 'F-102',
+    name: 'Petalhush Pear Orchard',
+    inci: 'Parfum',
+    origin: 'synthetic',
+    use: [0.05, 0.3, 0.8],
+    figures: { maxTemperature: stated(40), density: stated(0.96) },
+    allergens: { Linalool: 3.1, Limonene: 9.4, 'Hexyl Cinnamal': 2.2, Geraniol: 1.2 },
+    packs: [['mirrowfen', 1, 71.0, '2026-06-01', 'GBP']],
+  },
+  {
+    ...FRAGRANCE,
+    code: 'F-103',
+    name: 'Petalhush Lavender Field',
+    inci: 'Lavandula Angustifolia Oil',
+    origin: 'natural',
+    certifiedOrganic: true,
+    use: [0.05, 0.2, 0.8],
+    figures: { maxTemperature: stated(40), density: stated(0.88) },
+    allergens: { Linalool: 36, Limonene: 0.6, Geraniol: 0.3, Coumarin: 0.1, 'Linalyl Acetate': 33 },
+    packs: [['ombrelune', 0.5, 61.0, '2026-04-20']],
+  },
+  {
+    ...FRAGRANCE,
+    code: 'F-104',
+    name: 'Petalhush Sweet Orange',
+    inci: 'Citrus Aurantium Dulcis Peel Oil',
+    origin: 'natural',
+    use: [0.05, 0.2, 0.5],
+    figures: { maxTemperature: stated(40), density: stated(0.845) },
+    allergens: { Limonene: 94, Linalool: 0.4, Citral: 0.2 },
+    packs: [['ombrelune', 0.5, 22.0, '2026-04-20']],
+    notes: 'Limonene oxidises in air and then sensitises more: buy fresh, keep full and cold.',
+  },
+  {
+    ...PIGMENT,
+    code: 'F-201',
+    name: 'Tintmarrow White',
+    inci: 'CI 77891',
+    functions: ['colorant', 'opacifier'],
+    use: [0.1, 1, 10],
+    packs: [['tarnholm', 5, 39.0, '2026-02-02']],
+    notes: 'Titanium dioxide: do not breathe the dust.',
+  },
+  {
+    ...PIGMENT,
+    code: 'F-202',
+    name: 'Tintmarrow Ochre',
+    inci: 'CI 77492',
+    use: [0.01, 0.1, 5],
+    packs: [['tarnholm', 1, 19.0, '2026-02-02']],
+  },
+  {
+    ...PIGMENT,
+    code: 'F-203',
+    name: 'Tintmarrow Pearl',
+    inci: [
+      ['Mica', 68, 76],
+      ['CI 77891', 24, 32],
+    ],
+    use: [0.1, 0.5, 5],
+    packs: [['tarnholm', 1, 34.0, '2026-02-02']],
+  },
+];
