@@ -1,0 +1,244 @@
+import { join } from 'node:path';
+import type { Problem } from '@core/problems/problem';
+import type { Database, SqlValue, Writer } from '../database';
+import { Attachments } from './attachments';
+import type { Backup } from './backup-file';
+import { listBackups } from './backups';
+import { diskProblem } from './disk-problem';
+import { fold, foldWithBackup, refreshLock, restoreBackup } from './folding';
+import type { Loaded } from './loading';
+import { LOCK_REFRESH_MS, type LibraryLock } from './lock';
+import type { ChangeLog } from './log';
+import type { Settled } from './options';
+import { lookOutside, type Outside } from './outside';
+import { changedOutside } from './rewrite';
+import { RewriteSchedule } from './rewrite-schedule';
+import { saveCopy } from './save-copy';
+import {
+  isReadOnly,
+  libraryPath,
+  noteOutside,
+  refuseWhenClosed,
+  writableLog,
+  type LibraryState,
+} from './state';
+import { runTransaction } from './transaction';
+
+/** What a screen shows about the library's safety. */
+export interface LibraryStatus {
+  id: string;
+  folder: string;
+  /** The last change; every change up to it is on the disk. */
+  sequence: number;
+  /** How often the file has been written whole. */
+  revision: number;
+  readOnly: boolean;
+  /** Why nothing can be changed here: who has it open, what the disk says, that it was changed from outside. */
+  readOnlyBecause?: Problem;
+  /** How many changes are in the log and not yet in the file, and the log's length in bytes. */
+  unfolded: number;
+  logBytes: number;
+  rewriting: boolean;
+  /** Why the last rewrite or backup failed; the changes are safe in the log. */
+  rewriteProblem?: Problem;
+  changedOutside: boolean;
+  /** What opening found: changes replayed from the log, bytes of an unfinished one dropped. */
+  opening: { replayed: number; tornBytes: number };
+}
+
+export interface OpenLibrary extends Database {
+  readonly id: string;
+  readonly folder: string;
+  readonly sequence: number;
+  readonly readOnly: boolean;
+  readonly attachments: Attachments;
+  status(): LibraryStatus;
+  /** Folds the log into library.sqlite. Calls during a rewrite share the one that follows. Throws Problem. */
+  rewrite(): Promise<void>;
+  /** Whether file and log are as we left them. Once 'changed', nothing is written any more. */
+  checkOutside(): Promise<Outside>;
+  /** Writes the library as it is here, under a new id, into another folder. Throws Problem. */
+  saveCopyAs(folder: string): Promise<void>;
+  listBackups(): Promise<Backup[]>;
+  /** Makes a backup now. Throws Problem. */
+  backUp(): Promise<Backup>;
+  /** Goes back to a backup, by its name; the present state is backed up first. Throws Problem. */
+  restore(name: string): Promise<void>;
+  /** Folds what is left and lets go. A rewrite that fails here is told to `onProblem`: the log holds everything. */
+  close(): Promise<void>;
+}
+
+export interface LiveParts {
+  settled: Settled;
+  loaded: Loaded;
+  log?: ChangeLog;
+  lock?: LibraryLock;
+  readOnlyBecause?: Problem;
+}
+
+export class LiveLibrary implements OpenLibrary {
+  readonly id: string;
+  readonly folder: string;
+  readonly attachments: Attachments;
+  readonly #state: LibraryState;
+  readonly #opening: LibraryStatus['opening'];
+  readonly #schedule: RewriteSchedule;
+  readonly #lockTimer: NodeJS.Timeout | undefined;
+  #inTransaction = false;
+  #closing: Promise<void> | undefined;
+
+  constructor(parts: LiveParts) {
+    const { settled, loaded, log, lock } = parts;
+    this.#state = startingState(parts);
+    this.#opening = { replayed: loaded.replayed, tornBytes: loaded.tornBytes };
+    this.id = loaded.meta.id;
+    this.folder = settled.folder;
+    this.attachments = new Attachments(settled.fileSystem, join(settled.folder, 'attachments'));
+    this.#schedule = new RewriteSchedule(
+      () => fold(this.#state),
+      settled,
+      (problem) => this.#note(problem),
+    );
+    if (lock) this.#lockTimer = setInterval(() => void refreshLock(this.#state), LOCK_REFRESH_MS).unref();
+    if (log && loaded.replayed > 0) this.#schedule.changed(log.length);
+  }
+
+  get sequence(): number {
+    return this.#state.position.sequence;
+  }
+
+  get readOnly(): boolean {
+    return isReadOnly(this.#state);
+  }
+
+  all<Row>(sql: string, ...values: SqlValue[]): Row[] {
+    refuseWhenClosed(this.#state);
+    return this.#state.engine.all<Row>(sql, ...values);
+  }
+
+  get<Row>(sql: string, ...values: SqlValue[]): Row | undefined {
+    refuseWhenClosed(this.#state);
+    return this.#state.engine.get<Row>(sql, ...values);
+  }
+
+  transaction<T>(work: (tx: Writer) => T): T {
+    const state = this.#state;
+    const log = writableLog(state);
+    if (this.#inTransaction) throw new Error('Transactions do not nest.');
+    this.#inTransaction = true;
+    try {
+      const { engine, position, settled } = state;
+      const done = runTransaction({ engine, log, position, now: settled.now }, work);
+      state.position = done.position;
+      if (done.position !== position) this.#schedule.changed(log.length);
+      return done.result;
+    } catch (error) {
+      noteOutside(state, error);
+      throw error;
+    } finally {
+      this.#inTransaction = false;
+    }
+  }
+
+  status(): LibraryStatus {
+    const { id, position, revision, folded, log, rewriteProblem, readOnlyBecause } = this.#state;
+    return {
+      id,
+      folder: this.folder,
+      sequence: position.sequence,
+      revision,
+      readOnly: this.readOnly,
+      readOnlyBecause: this.#state.changedOutside
+        ? changedOutside(libraryPath(this.#state))
+        : readOnlyBecause,
+      unfolded: position.sequence - folded,
+      logBytes: log?.length ?? 0,
+      rewriting: this.#schedule.busy,
+      rewriteProblem,
+      changedOutside: this.#state.changedOutside,
+      opening: this.#opening,
+    };
+  }
+
+  rewrite(): Promise<void> {
+    return this.#schedule.rewrite();
+  }
+
+  checkOutside(): Promise<Outside> {
+    return this.#schedule.exclusive(async () => {
+      refuseWhenClosed(this.#state);
+      const { verdict, identity } = await lookOutside(
+        this.#state.settled.fileSystem,
+        this.folder,
+        this.#state,
+      );
+      if (identity) this.#state.identity = identity;
+      if (verdict === 'changed') this.#state.changedOutside = true;
+      return verdict;
+    });
+  }
+
+  saveCopyAs(folder: string): Promise<void> {
+    return this.#schedule.exclusive(() => {
+      refuseWhenClosed(this.#state);
+      return saveCopy(this.#state.settled, this.#state.engine.exportBytes(), folder);
+    });
+  }
+
+  listBackups(): Promise<Backup[]> {
+    return listBackups(this.#state.settled.fileSystem, this.#state.settled.backupFolder);
+  }
+
+  backUp(): Promise<Backup> {
+    return this.#schedule.exclusive(() => foldWithBackup(this.#state, 'request'));
+  }
+
+  restore(name: string): Promise<void> {
+    return this.#schedule.exclusive(() => restoreBackup(this.#state, name));
+  }
+
+  close(): Promise<void> {
+    this.#closing ??= this.#closeNow();
+    return this.#closing;
+  }
+
+  async #closeNow(): Promise<void> {
+    const state = this.#state;
+    await this.#schedule.stop();
+    // Exclusive, so that a change made while a rewrite ran is folded as well.
+    await this.#schedule
+      .rewrite()
+      .catch((error: unknown) => this.#note(diskProblem(error, 'write the library file')));
+    state.closed = true;
+    clearInterval(this.#lockTimer);
+    state.log?.close();
+    await state.lock?.release();
+    state.engine.close();
+  }
+
+  #note(problem: Problem): void {
+    this.#state.rewriteProblem = problem;
+    this.#state.settled.onProblem(problem);
+  }
+}
+
+function startingState({ settled, loaded, log, lock, readOnlyBecause }: LiveParts): LibraryState {
+  const { engine, identity, meta, replayed, logSize } = loaded;
+  return {
+    settled,
+    id: meta.id,
+    log,
+    lock,
+    logSize,
+    engine,
+    identity,
+    position: { sequence: meta.sequence, chain: meta.chain },
+    folded: meta.sequence - replayed,
+    revision: meta.revision,
+    readOnlyBecause,
+    rewriteProblem: undefined,
+    changedOutside: false,
+    restoring: false,
+    closed: false,
+  };
+}

@@ -1,0 +1,56 @@
+import { Problem } from '@core/problems/problem';
+import type { Engine } from './engine';
+import { damagedLog, type LogContents, type LogRecord, type Position } from './log-format';
+import { writePosition, type LibraryMeta } from './meta';
+import { SqlError } from './sql-error';
+
+/**
+ * The records that the file does not hold yet. A record already in the file is passed over, so replaying twice
+ * changes nothing. Throws Problem when the log does not continue this file.
+ */
+export function recordsBeyond(meta: LibraryMeta, log: LogContents): LogRecord[] {
+  if (log.header.libraryId !== meta.id) throw foreignLog('belongs to another library');
+  if (log.header.sequence > meta.sequence) {
+    throw foreignLog(
+      `starts at change ${log.header.sequence + 1}, but the file ends at change ${meta.sequence}`,
+    );
+  }
+  const meeting: Position | undefined =
+    log.header.sequence === meta.sequence
+      ? log.header
+      : log.records.find((record) => record.sequence === meta.sequence);
+  if (meeting && meeting.chain !== meta.chain) throw foreignLog('continues another state of this library');
+  return log.records.filter((record) => record.sequence > meta.sequence);
+}
+
+/** Repeats logged transactions, in one transaction of its own. Throws Problem library-damaged; then none took. */
+export function replay(engine: Engine, records: readonly LogRecord[]): void {
+  const last = records.at(-1);
+  if (!last) return;
+  let current = last.sequence;
+  engine.control('BEGIN');
+  try {
+    for (const record of records) {
+      current = record.sequence;
+      for (const [sql, ...values] of record.statements) engine.run(sql, ...values);
+    }
+    writePosition(engine, last);
+    engine.control('COMMIT');
+  } catch (error) {
+    engine.control('ROLLBACK');
+    if (error instanceof SqlError)
+      throw damagedLog(`change ${current} cannot be repeated (${error.message})`);
+    throw error;
+  }
+}
+
+function foreignLog(what: string): Problem {
+  return new Problem({
+    code: 'library-changed-outside',
+    title: `The change log beside this library ${what}.`,
+    advice:
+      'One of the two files was replaced from outside, for instance by a synchronising program. Nothing was changed. ' +
+      'Put the right file back, or open the library with its log set aside.',
+    facts: { file: 'library.log' },
+  });
+}

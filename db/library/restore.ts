@@ -1,0 +1,51 @@
+import { Problem } from '@core/problems/problem';
+import { migrate } from '../migrations/runner';
+import { readBackup } from './backups';
+import type { Engine } from './engine';
+import { openBytes } from './library-bytes';
+import { chainAfter, type Position } from './log-format';
+import { writePosition, writeRevision } from './meta';
+import type { Settled } from './options';
+import { sha256Of } from './whole-file';
+
+export interface Restored {
+  engine: Engine;
+  /** The next change after the present one, so that no record of the log so far can apply again. */
+  position: Position;
+  bytes: Uint8Array;
+}
+
+/** Opens a backup as the state that is to follow the present one. Nothing is written. Throws Problem. */
+export async function prepareRestore(
+  settled: Settled,
+  name: string,
+  present: Position & { id: string; revision: number },
+): Promise<Restored> {
+  const { fileSystem, backupFolder, migrations, now } = settled;
+  const backup = await readBackup(fileSystem, backupFolder, name);
+  const { engine, meta } = await openBytes(backup, migrations.length);
+  try {
+    if (meta.id !== present.id) throw foreignBackup(name);
+    migrate(engine, migrations, now());
+    const position = {
+      sequence: present.sequence + 1,
+      chain: chainAfter(present.chain, `restored ${sha256Of(backup)}`),
+    };
+    writePosition(engine, position);
+    writeRevision(engine, present.revision + 1);
+    return { engine, position, bytes: engine.exportBytes() };
+  } catch (error) {
+    engine.close();
+    throw error;
+  }
+}
+
+function foreignBackup(name: string): Problem {
+  return new Problem({
+    code: 'library-not-one',
+    title: 'This backup belongs to another library.',
+    advice:
+      'Choose one of this library’s backups. To use the other, copy it into a folder of its own and open that.',
+    facts: { name },
+  });
+}

@@ -1,0 +1,64 @@
+import { join } from 'node:path';
+import { Problem } from '@core/problems/problem';
+import { diskProblem } from './disk-problem';
+import { Engine } from './engine';
+import { isMissing, type FileSystem } from './file-system';
+import { writeId } from './meta';
+import type { Settled } from './options';
+import { LIBRARY_FILE, LOG_FILE } from './rewrite';
+import { writeWholeFile } from './whole-file';
+
+/**
+ * Writes the library as it is in memory into another folder, under an id of its own, attachments included.
+ * Throws Problem conflict where there is a library already.
+ */
+export async function saveCopy(settled: Settled, bytes: Uint8Array, target: string): Promise<void> {
+  const { fileSystem: fs, folder, makeId } = settled;
+  try {
+    await fs.mkdir(target);
+    const names = await fs.readdir(target);
+    if (names.includes(LIBRARY_FILE) || names.includes(LOG_FILE)) throw occupied(target);
+    await copyAttachments(fs, join(folder, 'attachments'), join(target, 'attachments'));
+    await writeWholeFile(fs, join(target, LIBRARY_FILE), await withNewId(bytes, makeId()));
+  } catch (error) {
+    throw diskProblem(error, 'save a copy of the library');
+  }
+}
+
+async function withNewId(bytes: Uint8Array, id: string): Promise<Uint8Array> {
+  const engine = await Engine.open(bytes);
+  try {
+    writeId(engine, id);
+    return engine.exportBytes();
+  } finally {
+    engine.close();
+  }
+}
+
+async function copyAttachments(fs: FileSystem, from: string, to: string): Promise<void> {
+  for (const group of await namesIn(fs, from)) {
+    const names = await namesIn(fs, join(from, group));
+    if (names.length > 0) await fs.mkdir(join(to, group));
+    for (const name of names) {
+      await writeWholeFile(fs, join(to, group, name), await fs.readFile(join(from, group, name)));
+    }
+  }
+}
+
+async function namesIn(fs: FileSystem, folder: string): Promise<string[]> {
+  try {
+    return await fs.readdir(folder);
+  } catch (error) {
+    if (isMissing(error)) return [];
+    throw error;
+  }
+}
+
+function occupied(target: string): Problem {
+  return new Problem({
+    code: 'conflict',
+    title: 'There is a library in that folder already.',
+    advice: 'Choose an empty folder for the copy. Nothing was changed.',
+    facts: { folder: target },
+  });
+}

@@ -1,0 +1,73 @@
+import { join } from 'node:path';
+import { Problem } from '@core/problems/problem';
+import type { Engine } from './engine';
+import type { LibraryLock } from './lock';
+import type { ChangeLog } from './log';
+import type { Position } from './log-format';
+import type { Settled } from './options';
+import { changedOutside, LIBRARY_FILE } from './rewrite';
+import type { FileIdentity } from './whole-file';
+
+/** An open library: what is in memory, and how the disk was left. */
+export interface LibraryState {
+  readonly settled: Settled;
+  readonly id: string;
+  /** Undefined when reading only. */
+  readonly log: ChangeLog | undefined;
+  readonly lock: LibraryLock | undefined;
+  /** How long the log was when opened, for one who only reads it. */
+  readonly logSize: number | undefined;
+  engine: Engine;
+  identity: FileIdentity;
+  position: Position;
+  /** The last change that is in the file. */
+  folded: number;
+  revision: number;
+  readOnlyBecause: Problem | undefined;
+  /** Why the last rewrite or backup failed. */
+  rewriteProblem: Problem | undefined;
+  changedOutside: boolean;
+  restoring: boolean;
+  closed: boolean;
+}
+
+export function isReadOnly(state: LibraryState): boolean {
+  return state.readOnlyBecause !== undefined || state.changedOutside;
+}
+
+export function libraryPath(state: LibraryState): string {
+  return join(state.settled.folder, LIBRARY_FILE);
+}
+
+/** Remembers a change from outside, after which nothing is written any more. */
+export function noteOutside(state: LibraryState, error: unknown): void {
+  if (error instanceof Problem && error.code === 'library-changed-outside') state.changedOutside = true;
+}
+
+export function refuseWhenClosed(state: LibraryState): void {
+  if (!state.closed) return;
+  throw new Problem({ code: 'no-library', title: 'The library has been closed.', advice: 'Open it again.' });
+}
+
+/** The log, when changes may be made. Throws Problem when not. */
+export function writableLog(state: LibraryState): ChangeLog {
+  refuseWhenClosed(state);
+  if (state.changedOutside) throw changedOutside(libraryPath(state));
+  if (state.readOnlyBecause || !state.log) {
+    const { message = '', advice = '', facts } = state.readOnlyBecause ?? {};
+    throw new Problem({
+      code: 'library-read-only',
+      title: `Nothing can be changed here. ${message}`,
+      advice,
+      facts,
+    });
+  }
+  if (state.restoring) {
+    throw new Problem({
+      code: 'conflict',
+      title: 'A backup is being restored.',
+      advice: 'Wait until that is done, then try again. Nothing was changed.',
+    });
+  }
+  return state.log;
+}
