@@ -1,12 +1,9 @@
 import { resolve } from 'node:path';
 import { parseArgs } from 'node:util';
 import { Problem } from '@core/problems/problem';
+import type { AskedAtStart } from '@service/open-at-start';
 
-export interface LoopbackArguments {
-  /** The library folder to open, absolute; undefined opens the last one, or none. */
-  library: string | undefined;
-  /** Open a fresh demonstration library in a temporary folder. */
-  demo: boolean;
+export interface LoopbackArguments extends AskedAtStart {
   /** 0 lets the system choose. */
   port: number;
   /** Open the default browser. */

@@ -1,32 +1,22 @@
 import { randomBytes } from 'node:crypto';
-import { mkdtempSync } from 'node:fs';
-import { homedir, tmpdir } from 'node:os';
+import { homedir } from 'node:os';
 import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
 import { Problem } from '@core/problems/problem';
 import { composeService, type ComposedService } from '@service/compose';
-import { readArguments, type LoopbackArguments } from './arguments';
+import { openAtStart } from '@service/open-at-start';
+import { readArguments } from './arguments';
 import { machineFolders } from './machine-folders';
 import { openBrowser } from './open-browser';
 import { serveLoopback, type Loopback } from './serve';
 
 const RENDERER_FOLDER = join(import.meta.dirname, '../renderer');
+const REWRITE_WORKER = pathToFileURL(join(import.meta.dirname, 'rewrite-worker.js'));
 
 function fail(error: unknown): void {
   if (error instanceof Problem) console.error(`${error.message}\n${error.advice}`);
   else console.error(error);
   process.exitCode = 1;
-}
-
-/** Opens what the command line asks for. What stands in the way is told on the first screen, and here. */
-async function openAsked({ session }: ComposedService, { demo, library }: LoopbackArguments): Promise<void> {
-  if (demo) {
-    const folder = join(mkdtempSync(join(tmpdir(), 'stillroom-demo-')), 'Demonstration');
-    await session.create(folder, 'demonstration');
-    console.log(`A fresh demonstration library is in ${folder}`);
-    return;
-  }
-  await session.start(library);
-  if (session.trouble) console.error(`${session.trouble.message}\n${session.trouble.advice}`);
 }
 
 /** Stops at the first of the signals; more of them change nothing, as the library is being closed. */
@@ -51,10 +41,13 @@ function stopOnSignal(loopback: Loopback, { session }: ComposedService): void {
 async function main(): Promise<void> {
   const asked = readArguments(process.argv.slice(2));
   const machine = { platform: process.platform, home: homedir(), env: process.env };
-  const composed = composeService(machineFolders(machine));
-  await openAsked(composed, asked);
-  const key = randomBytes(32).toString('base64url');
+  const composed = composeService({ ...machineFolders(machine), rewriteWorker: REWRITE_WORKER });
   const { service, session } = composed;
+  const demonstration = await openAtStart(session, asked);
+  if (demonstration) console.log(`A fresh demonstration library is in ${demonstration}`);
+  // The first screen tells it too; whoever looks at the terminal should not have to wonder.
+  if (session.trouble) console.error(`${session.trouble.message}\n${session.trouble.advice}`);
+  const key = randomBytes(32).toString('base64url');
   const serving = { service, rendererFolder: RENDERER_FOLDER, port: asked.port, key };
   let loopback: Loopback;
   try {

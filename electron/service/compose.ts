@@ -1,14 +1,16 @@
 import { v7 } from 'uuid';
-import { libraryOpener } from './library/opener';
+import { createLibraryOpener } from './library/opener';
 import { Places } from './library/places';
 import { LibrarySession } from './library/session';
 import { createService, type Service } from './service';
 
-export interface HostFolders {
+export interface HostParts {
   /** Where new libraries are made. */
   documents: string;
   /** Where the list of recent libraries is kept. */
   config: string;
+  /** The built `rewrite-worker.js`; without one, rewriting a library's file holds the process. */
+  rewriteWorker?: URL;
 }
 
 export interface ComposedService {
@@ -17,8 +19,10 @@ export interface ComposedService {
 }
 
 /** The service over this machine's real folders, clock and ids; the same for every host. */
-export function composeService({ documents, config }: HostFolders): ComposedService {
+export function composeService({ documents, config, rewriteWorker }: HostParts): ComposedService {
   const now = () => new Date();
-  const session = new LibrarySession(new Places(documents, config), libraryOpener, now);
-  return { session, service: createService({ session, now, newId: () => v7() }) };
+  const newId = () => v7();
+  const opener = createLibraryOpener({ now, newId, rewriteWorker });
+  const session = new LibrarySession(new Places(documents, config), opener, now);
+  return { session, service: createService({ session, now, newId }) };
 }
