@@ -1,0 +1,88 @@
+import { acceleratedAgeing, activationEnergy, q10ShelfLife } from '../physics/ageing';
+import { rcf } from '../physics/centrifuge';
+import { stokesVelocity } from '../physics/creaming';
+import { densityFill } from '../physics/density-fill';
+import { dilution } from '../physics/dilution';
+import { suspensionViscosity } from '../physics/suspension-viscosity';
+import { undissociatedAmount, undissociatedPercent } from '../preservation/undissociated';
+import { daviesHlb } from '../emulsions/davies';
+import { blendHlb } from '../emulsions/blend-hlb';
+import { blendForTarget } from '../emulsions/blend-two';
+import { ccMix } from '../emulsions/cc';
+import { eacnMix } from '../emulsions/eacn';
+import { emulsifierMasses } from '../emulsions/emulsifier-masses';
+import { griffinEster, griffinEthoxylate, griffinMass } from '../emulsions/griffin';
+import { hldIonic, hldNonionic } from '../emulsions/hld';
+import { hldZeroSalinity, hldZeroTemperature } from '../emulsions/hld-zero';
+import { neutralise } from '../neutralisation/neutralise';
+import { molarMassOfFormula, molarMassOfSmiles } from '../structure/molar-mass';
+import * as shape from './input-shapes';
+
+/** What a kind of case comes to: one value, or several by name. */
+export type Outcome = number | Record<string, number>;
+
+/** A kind takes a case's raw inputs, checks them, and computes; it throws a `ZodError` or a `Problem`. */
+export type Kind = (inputs: unknown) => Outcome;
+
+/** Every kind of worked example that can be run, by the name that case files use. */
+export const KINDS: Readonly<Record<string, Kind>> = {
+  'hlb-ethoxylate': shape.kind(shape.ethoxylate, (i) => griffinEthoxylate(i.oxyethylenePercent).value),
+  'hlb-ester': shape.kind(shape.ester, (i) => griffinEster(i.saponificationNumber, i.acidNumber).value),
+  'hlb-mass': shape.kind(shape.massFraction, (i) => griffinMass(i.hydrophilicMolarMass, i.molarMass).value),
+  'hlb-davies': shape.kind(shape.davies, (i) => daviesHlb(i.groups).value),
+  'required-hlb': shape.kind(shape.oilPhase, (i) => shape.required(i.oils)),
+  'blend-hlb': shape.kind(shape.emulsifiers, (i) => blendHlb(i.emulsifiers).value),
+  'blend-share': shape.kind(shape.pair, (i) => blendForTarget(i).highPercent),
+  'emulsifier-masses': shape.kind(shape.pairMasses, (i) => {
+    const target = i.targetHlb ?? shape.required(i.oils ?? []);
+    const { lowMass, highMass } = emulsifierMasses(target, i.lowHlb, i.highHlb, i.totalEmulsifierMass);
+    return { lowMass, highMass };
+  }),
+  'eacn-mix': shape.kind(shape.eacnOils, (i) => eacnMix(i.oils).value),
+  'cc-mix': shape.kind(shape.ccSurfactants, (i) => ccMix(i.surfactants).value),
+  'hld-ionic': shape.kind(shape.ionic, ({ temperature, ...system }) => hldIonic(system, temperature).value),
+  'hld-nonionic': shape.kind(
+    shape.nonionic,
+    ({ temperature, ...system }) => hldNonionic(system, temperature).value,
+  ),
+  'hld-zero-temperature': shape.kind(shape.nonionicAnywhere, (i) => hldZeroTemperature(i).value),
+  'hld-zero-salinity': shape.kind(
+    shape.ionicAnySalinity,
+    ({ temperature, ...system }) => hldZeroSalinity(system, temperature).value,
+  ),
+  neutralisation: shape.kind(
+    shape.neutralisation,
+    (i) => neutralise(shape.neutralisationWish(i)).solutionMass,
+  ),
+  'undissociated-percent': shape.kind(shape.acidAtPh, (i) => undissociatedPercent(i.pKa, i.pH).value),
+  'undissociated-amount': shape.kind(
+    shape.doseAtPh,
+    (i) => undissociatedAmount(i.totalPercent, i.pKa, i.pH).value,
+  ),
+  'stokes-velocity': shape.kind(
+    shape.droplet,
+    (i) => stokesVelocity(i.radius, i.densityDifference, i.viscosity).value,
+  ),
+  rcf: shape.kind(shape.rotor, (i) => rcf(i.radiusCm, i.rpm).value),
+  'accelerated-ageing': shape.kind(
+    shape.ageing,
+    (i) => acceleratedAgeing(i.realTemperature, i.testTemperature, i.q10, i.realTime).value,
+  ),
+  'q10-shelf-life': shape.kind(
+    shape.shelfLife,
+    (i) => q10ShelfLife(i.q10, i.knownTemperature, i.knownTime, i.temperature).value,
+  ),
+  'activation-energy': shape.kind(
+    shape.q10Pair,
+    (i) => activationEnergy(i.q10, i.temperature1, i.temperature2).value,
+  ),
+  'suspension-viscosity': shape.kind(
+    shape.suspension,
+    (i) => suspensionViscosity(i.phi, i.phiMax, i.intrinsicViscosity, i.mediumViscosity).value,
+  ),
+  'molar-mass': shape.kind(shape.substance, (i) =>
+    'smiles' in i ? molarMassOfSmiles(i.smiles).value : molarMassOfFormula(i.formula).value,
+  ),
+  dilution: shape.kind(shape.dilution, (i) => dilution(i.c1, i.v1, i.c2).value),
+  'density-fill': shape.kind(shape.fill, (i) => densityFill(i.volume, i.density).value),
+};

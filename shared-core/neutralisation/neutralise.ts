@@ -1,0 +1,158 @@
+import { badInput, between, nonNegative, positive } from '../working/inputs';
+import { worked } from '../working/one-step';
+import { show } from '../working/show';
+import type { Source, Worked, WorkingStep } from '../working/working';
+
+/** mg of KOH per mole, as the acid value is defined. */
+const KOH_MG_PER_MOL = 56_106;
+
+const ACID_VALUE: Source = { text: 'definition of the acid value (USP <401>)', basis: 'memory' };
+
+/** How the acid is known: by its certificate's acid value, or by molar mass and acid groups. */
+export type AcidStrength = { acidValue: number } | { molarMass: number; equivalents: number };
+
+export interface BaseSolution {
+  /** g/mol of the base. */
+  molarMass: number;
+  /** Equivalents of base per molecule. */
+  equivalents: number;
+  /** Mass % of base in what is weighed: 10 for a 10 % solution, 100 for the pure base. */
+  concentrationPercent: number;
+  /** Strong alkali such as NaOH or KOH: adds the caution. */
+  caustic: boolean;
+}
+
+export interface Neutralisation {
+  /** Mass of the base solution to weigh, in the unit of the acid's mass; carries the working. */
+  worked: Worked;
+  solutionMass: number;
+  pureBaseMass: number;
+  /** Solution as mass % of the formula; null when no formula mass was given. */
+  percentOfFormula: number | null;
+}
+
+export interface NeutralisationWish {
+  /** Any unit; the answer comes in the same. */
+  acidMass: number;
+  acid: AcidStrength;
+  base: BaseSolution;
+  /** Share of the acid groups to neutralise, 0 to 1. */
+  fraction: number;
+  /** Mass of the whole formula, in the unit of the acid's mass (100 when that is in %). */
+  formulaMass?: number;
+}
+
+/**
+ * Base needed to neutralise a fraction of an acid: m·AV / 56106 · M(base) / n(base) · fraction / concentration.
+ *
+ * @throws Problem `invalid-input` for a missing or impossible number
+ * Source: definition of the acid value.
+ */
+export function neutralise(wish: NeutralisationWish): Neutralisation {
+  nonNegative(wish.acidMass, 'Mass of the acid');
+  between(wish.fraction, 0, 1, 'Fraction to neutralise');
+  positive(wish.base.molarMass, 'Molar mass of the base');
+  positive(wish.base.equivalents, 'Equivalents of the base');
+  positive(wish.base.concentrationPercent, 'Concentration of the base');
+  between(wish.base.concentrationPercent, 0, 100, 'Concentration of the base', '%');
+  const groups = acidGroups(wish.acidMass, wish.acid);
+  const pureBaseMass = (groups.result * wish.fraction * wish.base.molarMass) / wish.base.equivalents;
+  const solutionMass = (100 * pureBaseMass) / wish.base.concentrationPercent;
+  const steps: WorkingStep[] = [
+    groups,
+    {
+      says: 'pure base: acid groups × fraction × molar mass of the base / its equivalents',
+      shows: `${show(groups.result)} × ${show(wish.fraction)} × ${show(wish.base.molarMass)} / ${show(wish.base.equivalents)}`,
+      result: pureBaseMass,
+      unit: '',
+    },
+    {
+      says: 'base solution to weigh: pure base / concentration',
+      shows: `${show(pureBaseMass)} / (${show(wish.base.concentrationPercent)} / 100)`,
+      result: solutionMass,
+      unit: '',
+    },
+  ];
+  const formulaMass = wish.formulaMass === undefined ? null : positive(wish.formulaMass, 'Formula mass');
+  return {
+    worked: worked(steps, [ACID_VALUE], cautionsOf(wish)),
+    solutionMass,
+    pureBaseMass,
+    percentOfFormula: formulaMass === null ? null : (100 * solutionMass) / formulaMass,
+  };
+}
+
+function acidGroups(acidMass: number, acid: AcidStrength): WorkingStep {
+  if ('acidValue' in acid) {
+    const value = between(acid.acidValue, 0, 2000, 'Acid value', 'mg KOH/g');
+    return {
+      says: 'acid groups: mass × acid value / 56106 mg KOH per mole',
+      shows: `${show(acidMass)} × ${show(value)} / ${KOH_MG_PER_MOL}`,
+      result: (acidMass * value) / KOH_MG_PER_MOL,
+      unit: 'moles per unit of mass',
+    };
+  }
+  const molarMass = positive(acid.molarMass, 'Molar mass of the acid');
+  const equivalents = positive(acid.equivalents, 'Acid groups per molecule');
+  return {
+    says: 'acid groups: mass × groups per molecule / molar mass',
+    shows: `${show(acidMass)} × ${show(equivalents)} / ${show(molarMass)}`,
+    result: (acidMass * equivalents) / molarMass,
+    unit: 'moles per unit of mass',
+  };
+}
+
+function cautionsOf(wish: NeutralisationWish): string[] {
+  const cautions = [
+    'Add the last tenth by pH: acid values vary by lot, and other acids and bases in the formula take part.',
+  ];
+  if (wish.base.caustic)
+    cautions.push(
+      'Caustic: wear goggles and gloves, add the alkali to water and never the reverse, and mind the heat of solution. Follow local codes.',
+    );
+  return cautions;
+}
+
+/**
+ * Fraction of an acid that is neutralised at a pH: 1 / (1 + 10^(pKa − pH)).
+ *
+ * @throws Problem `invalid-input` for pKa or pH out of bounds
+ * Source: Henderson–Hasselbalch.
+ */
+export function neutralisedFraction(pKa: number, pH: number): Worked {
+  between(pKa, -10, 20, 'pKa');
+  between(pH, 0, 14, 'pH');
+  const step = {
+    says: 'fraction neutralised at this pH: 1 / (1 + 10^(pKa − pH))',
+    shows: `1 / (1 + 10^(${show(pKa)} − ${show(pH)}))`,
+    result: 1 / (1 + 10 ** (pKa - pH)),
+    unit: '',
+  };
+  return worked(
+    [step],
+    [{ text: 'Henderson–Hasselbalch equation', basis: 'memory' }],
+    [
+      'Holds in dilute water. Fatty acids at an interface and polyacids such as carbomer titrate at a higher pH than their pKa says.',
+    ],
+  );
+}
+
+/** The acid value that a pure acid would have, mg KOH/g: 56106 × groups / M. */
+export function theoreticalAcidValue(molarMass: number, equivalents: number): Worked {
+  positive(molarMass, 'Molar mass of the acid');
+  positive(equivalents, 'Acid groups per molecule');
+  const result = (KOH_MG_PER_MOL * equivalents) / molarMass;
+  if (result > 10_000)
+    throw badInput('No acid is this light.', 'Check the molar mass and its unit (g/mol).', 'molarMass');
+  const step = {
+    says: 'acid value of the pure acid: 56106 × groups per molecule / molar mass',
+    shows: `${KOH_MG_PER_MOL} × ${show(equivalents)} / ${show(molarMass)}`,
+    result,
+    unit: 'mg KOH/g',
+  };
+  return worked(
+    [step],
+    [ACID_VALUE],
+    ['A commercial grade is a mixture: the certificate’s acid value goes before this one.'],
+  );
+}

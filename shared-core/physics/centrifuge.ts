@@ -1,0 +1,57 @@
+import { nonNegative, positive } from '../working/inputs';
+import { oneStep, worked } from '../working/one-step';
+import { show } from '../working/show';
+import type { Source, Worked } from '../working/working';
+
+/** Per cm and rpm²: (2π/60)² / 100 / g is 1.1182e-5; the trade's formula rounds it to 1.118e-5 (0.02 % less). */
+const RCF_CONSTANT = 1.118e-5;
+
+const RCF_SOURCE: Source = {
+  text: 'exam note at passetra.com (r 5 cm, 10 000 rpm: about 5590 × g)',
+  basis: 'read',
+};
+const SCREENS = 'A centrifuge screens for creaming; it does not prove shelf life.';
+
+/**
+ * Relative centrifugal force: 1.118·10⁻⁵ × r × rpm².
+ *
+ * @param radiusCm rotor radius at the sample, cm, > 0
+ * @param rpm ≥ 0
+ * @returns multiples of standard gravity
+ * @throws Problem `invalid-input`
+ */
+export function rcf(radiusCm: number, rpm: number): Worked {
+  positive(radiusCm, 'Rotor radius');
+  nonNegative(rpm, 'Speed of rotation');
+  const step = {
+    says: 'relative centrifugal force: 1.118e-5 × radius in cm × rpm²',
+    shows: `1.118e-5 × ${show(radiusCm)} × ${show(rpm)}²`,
+    result: RCF_CONSTANT * radiusCm * rpm ** 2,
+    unit: '× g',
+  };
+  return oneStep(step, [RCF_SOURCE], [SCREENS]);
+}
+
+/**
+ * Time of standing that a spin stands for, by creaming distance alone: RCF × spin time.
+ *
+ * @param spinTime any unit; the answer comes in the same
+ */
+export function standingEquivalent(radiusCm: number, rpm: number, spinTime: number): Worked {
+  nonNegative(spinTime, 'Spin time');
+  const force = rcf(radiusCm, rpm);
+  const step = {
+    says: 'time of standing with the same Stokes creaming: RCF × spin time',
+    shows: `${show(force.value)} × ${show(spinTime)}`,
+    result: force.value * spinTime,
+    unit: '',
+  };
+  return worked(
+    [...force.steps, step],
+    [
+      ...force.sources,
+      { text: 'Stokes’ law: creaming speed is proportional to acceleration', basis: 'memory' },
+    ],
+    [SCREENS, 'Spinning also crushes droplets and breaks gel networks, which standing does not.'],
+  );
+}

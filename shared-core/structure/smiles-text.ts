@@ -1,0 +1,37 @@
+import { badInput } from '../working/inputs';
+
+const LONGEST = 4000;
+
+/**
+ * A SMILES trimmed and checked for what the parser forgives in silence.
+ *
+ * @throws Problem `invalid-input` for an empty or overlong text, a reaction, or brackets that do not pair
+ */
+export function checkSmilesText(smiles: string): string {
+  const text = smiles.trim();
+  const shown = shortened(text);
+  const refuse = (why: string, advice: string) =>
+    badInput(`The SMILES “${shown}” cannot be read: ${why}.`, advice, 'smiles');
+  if (text === '') throw badInput('There is no SMILES.', 'Enter the structure’s SMILES.', 'smiles');
+  if (text.length > LONGEST)
+    throw refuse(`it is longer than ${LONGEST} characters`, 'Enter a polymer by its figures instead.');
+  if (/\s/.test(text)) throw refuse('it holds a space', 'Enter the SMILES alone, without a name.');
+  if (text.includes('>')) throw refuse('it is a reaction', 'Enter one substance.');
+  if (!bracketsPair(text)) throw refuse('its brackets do not pair', 'Check each bracket.');
+  return text;
+}
+
+/** A text cut to a length that fits a message. */
+export function shortened(text: string): string {
+  return text.length > 60 ? `${text.slice(0, 60)}…` : text;
+}
+
+function bracketsPair(text: string): boolean {
+  const open: string[] = [];
+  for (const mark of text) {
+    if (mark === '(' || mark === '[') open.push(mark);
+    else if (mark === ')' && open.pop() !== '(') return false;
+    else if (mark === ']' && open.pop() !== '[') return false;
+  }
+  return open.length === 0;
+}
