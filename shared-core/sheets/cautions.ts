@@ -1,0 +1,47 @@
+import type { FormulaContent } from '../formulas/formula';
+import { formulaLines } from '../formulas/shares';
+import type { Material } from '../materials/material';
+import type { Hazard } from '../materials/vocabulary';
+
+/**
+ * What to say of each hazard where the material is weighed. Common practice, no source; the supplier's safety
+ * data sheet and local rules go before any of it, and the sheet says so.
+ */
+export const HAZARD_CAUTIONS: Record<Hazard, string> = {
+  caustic: 'Caustic: goggles and gloves; add it to water, never water to it; it heats up.',
+  'strong acid': 'Strong acid: goggles and gloves; add it to water, never water to it.',
+  'fine dust': 'Fine dust: weigh out of draughts with a dust mask; keep from flames and sparks.',
+  flammable: 'Flammable: no flames or hot plates near it; ventilate; add below its flash point.',
+  sensitiser: 'Can sensitise: gloves; keep the undiluted material off the skin.',
+  irritant: 'Irritant: gloves; rinse splashes at once.',
+  'harmful undiluted': 'Harmful undiluted: goggles and gloves; measure exactly.',
+  oxidiser: 'Oxidiser: keep from organic matter, reducing agents and heat.',
+};
+
+/** Said on every sheet that a product is made from. */
+export const NOT_PROOF =
+  'This sheet is not proof of safety or preservation: a qualified safety assessment, a challenge test and local law decide.';
+const DATA_SHEETS = 'Read each supplier’s safety data sheet; it and local rules go before what stands here.';
+
+/** From here on a phase scalds; common practice, no source. */
+const SCALDING_C = 50;
+
+/** The cautions of a formula: one for each hazard with the materials that bring it, hot phases, and the limits of the sheet. */
+export function formulaCautions(
+  content: FormulaContent,
+  materials: Readonly<Record<string, Material | undefined>>,
+  nameOf: (material: Material) => string = (material) => material.tradeName,
+): string[] {
+  const used = [...new Set(formulaLines(content).map((line) => materials[line.materialId]))].filter(
+    (one): one is Material => one !== undefined,
+  );
+  const said: string[] = [];
+  for (const [hazard, caution] of Object.entries(HAZARD_CAUTIONS)) {
+    const bring = used.filter((one) => one.hazards.includes(hazard as Hazard)).map(nameOf);
+    if (bring.length > 0) said.push(`${[...new Set(bring)].join(', ')} – ${caution}`);
+  }
+  const heat = [...content.phases, ...content.steps].map((one) => one.temperatureC ?? 0);
+  if (heat.some((celsius) => celsius >= SCALDING_C))
+    said.push('Hot oil and water phases scald: goggles, gloves, closed shoes; pour slowly, away from you.');
+  return [...said, DATA_SHEETS, NOT_PROOF];
+}

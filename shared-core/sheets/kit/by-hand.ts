@@ -1,0 +1,72 @@
+import type { SheetNode, TableLayout } from './definition';
+import { PADDING } from './tables';
+import { QUIET_RULE, RULE, SIZE, SOFT_INK } from './type-scale';
+
+const LINE_STEP = 22;
+
+/** Ruled lines to write on. */
+export function writingLines(count: number, width: number): SheetNode {
+  return {
+    unbreakable: true,
+    canvas: Array.from({ length: count }, (_, index) => ({
+      type: 'line' as const,
+      x1: 0,
+      y1: (index + 1) * LINE_STEP,
+      x2: width,
+      y2: (index + 1) * LINE_STEP,
+      lineWidth: 0.5,
+      lineColor: QUIET_RULE,
+    })),
+  };
+}
+
+const UNDERLINED: TableLayout = {
+  hLineWidth: (row) => (row === 0 ? 0 : 0.7),
+  hLineColor: () => RULE,
+  vLineWidth: () => 0,
+  vLineColor: () => RULE,
+  paddingLeft: (column) => (column === 0 ? 0 : PADDING),
+  paddingRight: () => PADDING,
+  paddingTop: () => 12,
+  paddingBottom: () => 2,
+};
+
+/** One line for each signatory: what they sign for, then name, signature and date. Never split over pages. */
+export function signatureBlock(roles: readonly string[], width: number): SheetNode {
+  const label = 110;
+  const date = 90;
+  const each = (width - label - date) / 2;
+  const small = (text: string): SheetNode => ({ text, fontSize: SIZE.label, color: SOFT_INK });
+  return {
+    unbreakable: true,
+    margin: [0, 2, 0, 0],
+    table: {
+      widths: [label - PADDING, each - 2 * PADDING, each - 2 * PADDING, date - 2 * PADDING],
+      body: roles.map((role) => [
+        { text: role, fontSize: SIZE.table, bold: true },
+        small('Name'),
+        small('Signature'),
+        small('Date'),
+      ]),
+    },
+    layout: UNDERLINED,
+  };
+}
+
+/** Blanks to fill in, side by side: a label with a line after it. */
+export function blanks(labels: readonly string[], width: number): SheetNode {
+  const each = width / labels.length;
+  return {
+    unbreakable: true,
+    table: {
+      widths: labels.map((_, index) => each - PADDING - (index === 0 ? 0 : PADDING)),
+      body: [labels.map((text) => ({ text, fontSize: SIZE.label, color: SOFT_INK }))],
+    },
+    layout: UNDERLINED,
+  };
+}
+
+/** Boxes to tick; one choice, said in words beside each. */
+export function tickBoxes(choices: readonly string[]): SheetNode {
+  return { text: choices.map((choice) => `☐ ${choice}`).join('        '), margin: [0, 4, 0, 2] };
+}

@@ -1,0 +1,236 @@
+import { formatDate } from '../locale/dates';
+import { formatPercent } from '../locale/numbers';
+import type { Region } from '../locale/numbers';
+import { FIGURE_KINDS, FIGURE_NAMES } from '../materials/figure';
+import { partPpm } from '../materials/material';
+import type { Material } from '../materials/material';
+import { HAZARD_CAUTIONS } from './cautions';
+import { blanks } from './kit/by-hand';
+import { cautionBox } from './kit/caution-box';
+import type { SheetDefinition, SheetNode } from './kit/definition';
+import { factList } from './kit/facts';
+import type { Fact } from './kit/facts';
+import { contentWidth, sheet } from './kit/page';
+import type { SheetFrame, SheetSettings } from './kit/page';
+import { blankCell, cell, figureCell, ruledTable } from './kit/tables';
+import { heading, keptTogether, numberText, paragraph, remark } from './kit/text';
+import { titleBlock } from './kit/title-block';
+import { figureWords, offerWords, storageWords, usageWords } from './material-words';
+import { photoNode } from './photo';
+import { capital, joined, yesNo } from './words';
+
+function compositionSection(material: Material, region: Region, width: number): SheetNode[] {
+  const ranges = material.composition.some((part) => part.lowPpm !== part.highPpm);
+  const show = (ppm: number): string => formatPercent(ppm, region);
+  const rows = [...material.composition]
+    .sort((a, b) => partPpm(b) - partPpm(a))
+    .map((part) => {
+      const exact = part.lowPpm === part.highPpm;
+      const inci = cell(part.inci);
+      if (!ranges) return [inci, figureCell(show(part.lowPpm))];
+      const given = exact ? show(part.lowPpm) : `${show(part.lowPpm)} – ${show(part.highPpm)}`;
+      return [inci, figureCell(given), figureCell(`${exact ? '' : 'about '}${show(partPpm(part))}`)];
+    });
+  const right = 'right' as const;
+  const columns = ranges
+    ? [
+        { head: 'INCI name', share: 6 },
+        { head: 'Share, as supplied', share: 3, alignment: right },
+        { head: 'Used in computing', share: 2.4, alignment: right },
+      ]
+    : [
+        { head: 'INCI name', share: 6 },
+        { head: 'Share', share: 2, alignment: right },
+      ];
+  return [
+    heading('Composition'),
+    ruledTable({ columns, rows, width }),
+    ...(ranges ? [remark('Where the supplier gives a range, its midpoint is used and is an estimate.')] : []),
+  ];
+}
+
+function useFacts(material: Material, region: Region): Fact[] {
+  const body = { none: 'Gives none', some: 'Gives some', strong: 'Builds body strongly' };
+  const one = (value: string | null): string => capital(value ?? '');
+  return [
+    { label: 'Function', value: capital(joined(material.functions)) },
+    { label: 'Phase', value: one(material.phaseOfUse) },
+    { label: 'Usage, % of the formula', value: usageWords(material.usage, region) },
+    { label: 'Form', value: one(material.form) },
+    { label: 'Consistency when cold', value: one(material.consistency) },
+    { label: 'Appearance', value: material.appearance },
+    { label: 'Charge', value: one(material.charge) },
+    { label: 'Architecture', value: one(material.architecture) },
+    {
+      label: 'Emulsion type',
+      value: material.emulsionType === 'both' ? 'o/w and w/o' : one(material.emulsionType),
+    },
+    { label: 'Body', value: material.body ? body[material.body] : '' },
+    { label: 'Tolerance to electrolyte', value: one(material.electrolyteTolerance) },
+    { label: 'Neutralising', value: material.needsNeutralising ? 'Works only once neutralised' : '' },
+    { label: 'Cold-processable', value: yesNo(material.coldProcessable) },
+    { label: 'Solubility', value: capital(joined(material.solubleIn)) },
+    {
+      label: 'Origin',
+      value: [one(material.origin), material.certifiedOrganic ? 'certified organic' : '']
+        .filter(Boolean)
+        .join(', '),
+    },
+  ];
+}
+
+function figuresSection(material: Material, region: Region, width: number): SheetNode[] {
+  const known = FIGURE_NAMES.flatMap((kind) => {
+    const figure = material.figures[kind];
+    return figure ? [{ kind, figure }] : [];
+  });
+  if (known.length === 0) return [];
+  return [
+    heading('Figures'),
+    ruledTable({
+      width,
+      columns: [
+        { head: 'Property', share: 3 },
+        { head: 'Value', share: 2.4, alignment: 'right' },
+        { head: 'How known', share: 1.6 },
+        { head: 'Source', share: 3.4 },
+      ],
+      rows: known.map(({ kind, figure }) => [
+        cell(FIGURE_KINDS[kind].label),
+        figureCell(figureWords(kind, figure, region)),
+        cell(capital(figure.provenance)),
+        cell(figure.source),
+      ]),
+    }),
+  ];
+}
+
+function safetySection(material: Material, region: Region, width: number): SheetNode[] {
+  const { legalLimit, allergens, handling } = material;
+  const limit = legalLimit
+    ? `${formatPercent(legalLimit.ppm, region)} of the ready product; ${[legalLimit.note, legalLimit.source].filter(Boolean).join('; ')}. As recorded; check the law in force.`
+    : '';
+  const facts = factList(
+    [
+      { label: 'Legal limit', value: limit },
+      { label: 'Handling', value: handling },
+      {
+        label: 'Fragrance allergens',
+        value: allergens.map((one) => `${one.inci} ${formatPercent(one.ppm, region)}`).join(', '),
+      },
+    ],
+    width,
+  );
+  const cautions = material.hazards.map((hazard) => HAZARD_CAUTIONS[hazard]);
+  if (cautions.length === 0 && !facts) return [];
+  return [
+    heading('Safety and handling'),
+    ...(facts ? [facts] : []),
+    ...cautionBox(
+      cautions.length > 0
+        ? [...cautions, 'The supplier’s safety data sheet and local rules go before this.']
+        : [],
+      width,
+    ),
+  ];
+}
+
+function supplySection(material: Material, region: Region, width: number): SheetNode[] {
+  const offers = [...material.offers].sort((a, b) => b.date.localeCompare(a.date));
+  if (offers.length === 0) return [];
+  return [
+    heading('Suppliers and prices'),
+    ruledTable({
+      width,
+      columns: [
+        { head: 'Supplier', share: 3 },
+        { head: 'Item code', share: 2 },
+        { head: 'Pack', share: 1.2, alignment: 'right' },
+        { head: 'Price', share: 1.5, alignment: 'right' },
+        { head: 'Per kg', share: 1.5, alignment: 'right' },
+        { head: 'Date', share: 1.6, alignment: 'right' },
+      ],
+      rows: offers.map((offer) => {
+        const [supplier, code, pack, price, perKg, date] = offerWords(offer, region);
+        return [
+          cell(supplier),
+          numberText(code),
+          ...[pack, price, perKg, date].map((text) => figureCell(text)),
+        ];
+      }),
+    }),
+  ];
+}
+
+// What a delivery is identified by: ISO 22716:2007, 6.3–6.7 (from memory).
+function receiptSection(width: number): SheetNode {
+  const columns = ['Received', 'Supplier’s lot', 'Our lot', 'Quantity', 'Accepted / rejected', 'By'];
+  return keptTogether(
+    heading('Deliveries checked against this sheet'),
+    ruledTable({
+      width,
+      rowHeight: 22,
+      columns: columns.map((head, index) => ({ head, share: index === 5 ? 1 : 1.4, byHand: true })),
+      rows: Array.from({ length: 4 }, () => columns.map(() => blankCell())),
+    }),
+    { stack: [blanks(['Sheet checked by', 'Date'], width)], margin: [0, 6, 0, 0] },
+  );
+}
+
+/**
+ * The specification of a raw material.
+ * @param photo a data URL of its photo, PNG or JPEG, or null
+ * @param printedAt ISO 8601
+ */
+export function materialSheet(
+  material: Material,
+  settings: SheetSettings,
+  printedAt: string,
+  photo: string | null = null,
+): SheetDefinition {
+  const region = settings.languageRegion;
+  const width = contentWidth(settings.paperSize);
+  const frame: SheetFrame = {
+    kind: 'Raw-material specification',
+    title: material.tradeName,
+    number: [material.code, `revision ${material.revision}`].filter(Boolean).join(', '),
+    settings,
+    printedAt,
+  };
+  const picture = photo ? 118 : 0;
+  const use = factList(useFacts(material, region), width - picture - (picture ? 12 : 0));
+  const storage = factList(
+    [
+      { label: 'Keep', value: storageWords(material.storage, region) },
+      { label: 'Documents', value: material.documents.map((one) => `${one.title} (${one.kind})`).join('; ') },
+    ],
+    width,
+  );
+  return sheet(frame, [
+    ...titleBlock(frame, [
+      { label: 'Code', value: material.code ? numberText(material.code) : '' },
+      { label: 'Status', value: capital(material.status) },
+      { label: 'Revision', value: String(material.revision) },
+      { label: 'Last changed', value: formatDate(material.updatedAt, region) },
+    ]),
+    ...compositionSection(material, region, width),
+    ...(use || photo
+      ? [
+          heading('What it is and does'),
+          {
+            columnGap: 12,
+            columns: [
+              { stack: use ? [use] : [], width: width - picture - (picture ? 12 : 0) },
+              ...(photo ? [photoNode(photo, material, picture, 118)] : []),
+            ],
+          },
+        ]
+      : []),
+    ...figuresSection(material, region, width),
+    ...(storage ? [heading('Storage and documents'), storage] : []),
+    ...safetySection(material, region, width),
+    ...supplySection(material, region, width),
+    ...(material.notes ? [heading('Notes'), paragraph(material.notes)] : []),
+    receiptSection(width),
+  ]);
+}

@@ -1,0 +1,15 @@
+/** "a, b and c". */
+export function joined(words: readonly string[]): string {
+  if (words.length < 2) return words[0] ?? '';
+  return `${words.slice(0, -1).join(', ')} and ${words.at(-1) ?? ''}`;
+}
+
+/** The text with its first letter as a capital; "o/w" and "w/o" stay as the trade writes them. */
+export function capital(text: string): string {
+  return /^[ow]\/[ow]/.test(text) ? text : text.charAt(0).toUpperCase() + text.slice(1);
+}
+
+/** Yes or no, and nothing when it is not known. */
+export function yesNo(known: boolean | null): string {
+  return known === null ? '' : known ? 'Yes' : 'No';
+}
