@@ -1,5 +1,6 @@
 import { nodeFileSystem } from '@db/library/file-system';
 import { createLibrary, openLibrary, type LibraryOptions } from '@db/library/open-library';
+import { recoverFromBackup } from '@db/library/recover';
 import { createInlineRewriter } from '@db/library/rewrite';
 import { createWorkerRewriter } from '@db/library/worker-rewriter';
 import { migrations } from '@db/migrations/list';
@@ -26,6 +27,8 @@ export function createLibraryOpener({ now, newId, rewriteWorker }: OpenerParts):
   return {
     create: (folder) => createLibrary(folder, options),
     open: (folder) => openLibrary(folder, options),
-    fillWithDemonstration: (library) => fillWithDemonstration(library, { now, newId }),
+    recover: (folder, target) => recoverFromBackup(folder, target, migrations.length),
+    takeOver: (folder) => openLibrary(folder, { ...options, takeOver: true }),
+    fillWithDemonstration,
   };
 }

@@ -1,0 +1,59 @@
+import { batch, type Batch } from '@core/batches/batch';
+import type { Reader, SqlValue, Writer } from '../database';
+
+export interface BatchSummary {
+  id: string;
+  number: string;
+  createdAt: string;
+  totalMg: number;
+  versionId: string;
+  versionNumber: number;
+  formulaId: string;
+  formulaName: string;
+}
+
+/** Every batch, newest first; of one formula when its id is given. */
+export function listBatches(db: Reader, formulaId?: string): BatchSummary[] {
+  const sql = `SELECT b.id, b.number, b.created_at AS createdAt, b.total_mg AS totalMg, v.id AS versionId,
+      v.number AS versionNumber, f.id AS formulaId, f.name AS formulaName
+    FROM batch b JOIN formula_version v ON v.id = b.version_id JOIN formula f ON f.id = v.formula_id
+    ${formulaId ? 'WHERE f.id = ?' : ''} ORDER BY b.created_at DESC, b.number DESC`;
+  return db.all<BatchSummary>(sql, ...(formulaId ? [formulaId] : []));
+}
+
+/** A planned batch with its lines, or undefined. */
+export function readBatch(db: Reader, id: string): Batch | undefined {
+  const row = db.get<Record<string, SqlValue>>('SELECT * FROM batch WHERE id = ?', id);
+  if (!row) return undefined;
+  return batch.parse({
+    id: row.id,
+    number: row.number,
+    versionId: row.version_id,
+    createdAt: row.created_at,
+    size: JSON.parse(String(row.size)) as unknown,
+    overagePpm: row.overage_ppm,
+    readabilityMg: row.readability_mg,
+    totalMg: row.total_mg,
+    note: row.note,
+    lines: db.all(
+      `SELECT line_id AS lineId, material_id AS materialId, target_mg AS targetMg
+       FROM batch_line WHERE batch_id = ? ORDER BY position`,
+      id,
+    ),
+  });
+}
+
+export function insertBatch(tx: Writer, b: Batch): void {
+  tx.run(
+    `INSERT INTO batch (id, number, version_id, created_at, size, overage_ppm, readability_mg, total_mg, note)
+     VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)`,
+    ...[b.id, b.number, b.versionId, b.createdAt, JSON.stringify(b.size)],
+    ...[b.overagePpm, b.readabilityMg, b.totalMg, b.note],
+  );
+  b.lines.forEach((line, at) =>
+    tx.run(
+      'INSERT INTO batch_line (batch_id, position, line_id, material_id, target_mg) VALUES (?, ?, ?, ?, ?)',
+      ...[b.id, at, line.lineId, line.materialId, line.targetMg],
+    ),
+  );
+}

@@ -1,0 +1,104 @@
+import { formula, type Formula, type FormulaLine } from '@core/formulas/formula';
+import type { Reader, SqlValue, Writer } from '../database';
+
+type Row = Record<string, SqlValue>;
+
+const PHASES = 'SELECT * FROM formula_phase WHERE formula_id = ? ORDER BY position';
+const LINES = 'SELECT * FROM formula_line WHERE formula_id = ? ORDER BY phase_id, position';
+const STEPS = 'SELECT * FROM formula_step WHERE formula_id = ? ORDER BY position';
+
+function lineOf(row: Row): Record<keyof FormulaLine, unknown> {
+  return {
+    id: row.id,
+    materialId: row.material_id,
+    ppm: row.ppm,
+    toHundred: row.to_hundred === 1,
+    note: row.note,
+  };
+}
+
+function stepOf(row: Row): unknown {
+  return {
+    id: row.id,
+    phaseIds: JSON.parse(String(row.phase_ids)) as unknown,
+    instruction: row.instruction,
+    temperatureC: row.temperature_c,
+    speedRpm: row.speed_rpm,
+    minutes: row.minutes,
+    lookFor: row.look_for,
+    caution: row.caution,
+  };
+}
+
+/** A formula's draft, or undefined when there is none with that id. */
+export function readFormula(db: Reader, id: string): Formula | undefined {
+  const row = db.get<Row>('SELECT * FROM formula WHERE id = ?', id);
+  if (!row) return undefined;
+  const lines = db.all<Row>(LINES, id);
+  return formula.parse({
+    id: row.id,
+    revision: row.revision,
+    createdAt: row.created_at,
+    updatedAt: row.updated_at,
+    archived: row.archived === 1,
+    code: row.code,
+    name: row.name,
+    productType: row.product_type,
+    use: row.use,
+    purpose: row.purpose,
+    phases: db.all<Row>(PHASES, id).map((phase) => ({
+      id: phase.id,
+      title: phase.title,
+      temperatureC: phase.temperature_c,
+      lines: lines.filter((line) => line.phase_id === phase.id).map(lineOf),
+    })),
+    steps: db.all<Row>(STEPS, id).map(stepOf),
+    target: JSON.parse(String(row.target)) as unknown,
+    notes: row.notes,
+  });
+}
+
+/** Adds a formula's draft, or rewrites it whole: a draft is small, and one shape of change is easy to trust. */
+export function writeFormula(tx: Writer, f: Formula): void {
+  tx.run(
+    `INSERT INTO formula (id, revision, created_at, updated_at, archived, code, name, product_type, use, purpose, target, notes)
+     VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)
+     ON CONFLICT (id) DO UPDATE SET revision = excluded.revision, updated_at = excluded.updated_at,
+       archived = excluded.archived, code = excluded.code, name = excluded.name,
+       product_type = excluded.product_type, use = excluded.use, purpose = excluded.purpose,
+       target = excluded.target, notes = excluded.notes`,
+    ...[f.id, f.revision, f.createdAt, f.updatedAt, Number(f.archived), f.code, f.name],
+    ...[f.productType, f.use, f.purpose, JSON.stringify(f.target), f.notes],
+  );
+  tx.run('DELETE FROM formula_step WHERE formula_id = ?', f.id);
+  tx.run('DELETE FROM formula_phase WHERE formula_id = ?', f.id);
+  f.phases.forEach((phase, at) => {
+    tx.run(
+      'INSERT INTO formula_phase (id, formula_id, position, title, temperature_c) VALUES (?, ?, ?, ?, ?)',
+      ...[phase.id, f.id, at, phase.title, phase.temperatureC],
+    );
+    phase.lines.forEach((line, index) => writeLine(tx, f.id, phase.id, index, line));
+  });
+  f.steps.forEach((step, at) =>
+    tx.run(
+      `INSERT INTO formula_step
+         (id, formula_id, position, phase_ids, instruction, temperature_c, speed_rpm, minutes, look_for, caution)
+       VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
+      ...[step.id, f.id, at, JSON.stringify(step.phaseIds), step.instruction],
+      ...[step.temperatureC, step.speedRpm, step.minutes, step.lookFor, step.caution],
+    ),
+  );
+}
+
+function writeLine(tx: Writer, formulaId: string, phaseId: string, at: number, line: FormulaLine): void {
+  tx.run(
+    `INSERT INTO formula_line (id, formula_id, phase_id, position, material_id, ppm, to_hundred, note)
+     VALUES (?, ?, ?, ?, ?, ?, ?, ?)`,
+    ...[line.id, formulaId, phaseId, at, line.materialId, line.ppm, Number(line.toHundred), line.note],
+  );
+}
+
+/** Deletes a draft that has no recorded version; the database refuses otherwise. */
+export function deleteFormula(tx: Writer, id: string): void {
+  tx.run('DELETE FROM formula WHERE id = ?', id);
+}

@@ -1,0 +1,37 @@
+import { batchPlan, type Batch, type BatchPlan } from '@core/batches/batch';
+import { batchLines } from '@core/batches/plan-batch';
+import { insertBatch, listBatches, readBatch } from '@db/batches/batches';
+import { nextCode } from '@db/formulas/list';
+import { readVersion } from '@db/formulas/versions';
+import { readSettings } from '@db/settings/settings';
+import { Hono } from 'hono';
+import type { ServiceContext } from '../context';
+import { found } from '../problems/found';
+import { validBody } from '../problems/validated';
+
+function planned(context: ServiceContext, plan: BatchPlan): Batch {
+  const { library } = context.session.current();
+  const version = found(readVersion(library, plan.versionId), 'version');
+  const { totalMg, lines } = batchLines(version.content, plan);
+  const added: Batch = {
+    ...plan,
+    id: context.newId(),
+    number: nextCode(library, 'batch', 'number', readSettings(library).batchPrefix),
+    createdAt: context.now().toISOString(),
+    totalMg,
+    lines,
+  };
+  library.transaction((tx) => insertBatch(tx, added));
+  return added;
+}
+
+export function batchesRoutes(context: ServiceContext) {
+  return new Hono()
+    .get('/', (c) => c.json(listBatches(context.session.current().library, c.req.query('formula'))))
+    .post('/', validBody(batchPlan), (c) => c.json(planned(context, c.req.valid('json')), 201))
+    .get('/:id', (c) => {
+      const { library } = context.session.current();
+      const known = found(readBatch(library, c.req.param('id')), 'batch');
+      return c.json({ batch: known, version: found(readVersion(library, known.versionId), 'version') });
+    });
+}

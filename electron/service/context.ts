@@ -1,0 +1,9 @@
+import type { LibrarySession } from './library/session';
+
+/** All that the service needs from its host. Time and ids come from here, so that nothing below invents them. */
+export interface ServiceContext {
+  session: LibrarySession;
+  now(): Date;
+  /** A new UUIDv7. */
+  newId(): string;
+}

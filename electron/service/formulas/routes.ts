@@ -1,0 +1,153 @@
+import { blankTarget, formulaContent, PRODUCT_TYPES, USES, type Formula } from '@core/formulas/formula';
+import { formulaLines } from '@core/formulas/shares';
+import type { Material } from '@core/materials/material';
+import { Problem } from '@core/problems/problem';
+import { nameText } from '@core/quantities/text';
+import { deleteFormula, readFormula, writeFormula } from '@db/formulas/drafts';
+import { listFormulas, nextCode } from '@db/formulas/list';
+import { listVersions, readVersion } from '@db/formulas/versions';
+import { readMaterials } from '@db/materials/read';
+import { readSettings } from '@db/settings/settings';
+import { Hono } from 'hono';
+import { z } from 'zod';
+import type { ServiceContext } from '../context';
+import { found, sameRevision } from '../problems/found';
+import { validBody } from '../problems/validated';
+import { recordVersion, versionRequest } from './record-version';
+
+const start = z.object({
+  name: nameText('the formula’s name'),
+  productType: z.enum(PRODUCT_TYPES),
+  use: z.enum(USES),
+});
+const edit = z.object({ revision: z.int(), content: formulaContent });
+const archiving = z.object({ revision: z.int(), archived: z.boolean() });
+
+/** A formula with the materials that its lines name, by id. */
+function withMaterials(
+  context: ServiceContext,
+  formula: Formula,
+): { formula: Formula; materials: Record<string, Material> } {
+  const { library } = context.session.current();
+  const ids = formulaLines(formula).map((line) => line.materialId);
+  return { formula, materials: Object.fromEntries(readMaterials(library, ids)) };
+}
+
+function draft(context: ServiceContext, id: string): Formula {
+  return found(readFormula(context.session.current().library, id), 'formula');
+}
+
+function startFormula(context: ServiceContext, wanted: z.infer<typeof start>): Formula {
+  const { library } = context.session.current();
+  const at = context.now().toISOString();
+  const added: Formula = {
+    ...wanted,
+    id: context.newId(),
+    code: nextCode(library, 'formula', 'code', readSettings(library).formulaPrefix),
+    purpose: '',
+    phases: ['Water phase', 'Oil phase', 'Cool-down'].map((title) => ({
+      id: context.newId(),
+      title,
+      temperatureC: title === 'Cool-down' ? 40 : 75,
+      lines: [],
+    })),
+    steps: [],
+    target: blankTarget(),
+    notes: '',
+    archived: false,
+    revision: 1,
+    createdAt: at,
+    updatedAt: at,
+  };
+  library.transaction((tx) => writeFormula(tx, added));
+  return added;
+}
+
+function changeFormula(
+  context: ServiceContext,
+  id: string,
+  revision: number,
+  change: Partial<Formula>,
+): Formula {
+  const { library } = context.session.current();
+  const before = draft(context, id);
+  sameRevision(revision, before.revision, 'formula');
+  const after = {
+    ...before,
+    ...change,
+    revision: before.revision + 1,
+    updatedAt: context.now().toISOString(),
+  };
+  const ids = formulaLines(after).map((line) => line.materialId);
+  const known = readMaterials(library, ids);
+  const gone = ids.filter((materialId) => !known.has(materialId));
+  if (gone.length > 0)
+    throw new Problem({
+      code: 'invalid-input',
+      title: `${gone.length === 1 ? 'A line names a material that is' : `${gone.length} lines name materials that are`} no longer in the library.`,
+      advice: 'Replace or remove the marked lines; the rest of your draft is kept as it stands.',
+      fields: formulaLines(after)
+        .filter((line) => gone.includes(line.materialId))
+        .map((line) => ({ path: `line.${line.id}`, message: 'This material was deleted.' })),
+    });
+  library.transaction((tx) => writeFormula(tx, after));
+  return after;
+}
+
+function copyFormula(context: ServiceContext, id: string): Formula {
+  const { library } = context.session.current();
+  const original = draft(context, id);
+  const at = context.now().toISOString();
+  const copy: Formula = {
+    ...original,
+    id: context.newId(),
+    name: `${original.name.slice(0, 190)} (copy)`,
+    code: nextCode(library, 'formula', 'code', readSettings(library).formulaPrefix),
+    archived: false,
+    revision: 1,
+    createdAt: at,
+    updatedAt: at,
+  };
+  library.transaction((tx) => writeFormula(tx, copy));
+  return copy;
+}
+
+function removeFormula(context: ServiceContext, id: string): void {
+  const { library } = context.session.current();
+  const known = draft(context, id);
+  if (listVersions(library, id).length > 0)
+    throw new Problem({
+      code: 'in-use',
+      title: `${known.name} has recorded versions, which are kept for good.`,
+      advice:
+        'Archive the formula instead: it leaves the lists, and its versions and batches stay traceable.',
+    });
+  library.transaction((tx) => deleteFormula(tx, id));
+}
+
+export function formulasRoutes(context: ServiceContext) {
+  return new Hono()
+    .get('/', (c) => c.json(listFormulas(context.session.current().library)))
+    .post('/', validBody(start), (c) => c.json(startFormula(context, c.req.valid('json')), 201))
+    .get('/versions/:versionId', (c) =>
+      c.json(found(readVersion(context.session.current().library, c.req.param('versionId')), 'version')),
+    )
+    .get('/:id', (c) => c.json(withMaterials(context, draft(context, c.req.param('id')))))
+    .put('/:id', validBody(edit), (c) => {
+      const { revision, content } = c.req.valid('json');
+      return c.json(changeFormula(context, c.req.param('id'), revision, content));
+    })
+    .put('/:id/archived', validBody(archiving), (c) => {
+      const { revision, archived } = c.req.valid('json');
+      return c.json(changeFormula(context, c.req.param('id'), revision, { archived }));
+    })
+    .post('/:id/copy', (c) => c.json(copyFormula(context, c.req.param('id')), 201))
+    .delete('/:id', (c) => {
+      removeFormula(context, c.req.param('id'));
+      return c.body(null, 204);
+    })
+    .get('/:id/versions', (c) => c.json(listVersions(context.session.current().library, c.req.param('id'))))
+    .post('/:id/versions', validBody(versionRequest), (c) =>
+      c.json(recordVersion(context, c.req.param('id'), c.req.valid('json')), 201),
+    );
+}

@@ -1,0 +1,141 @@
+import { basename, join } from 'node:path';
+import { Problem } from '@core/problems/problem';
+import { nameText } from '@core/quantities/text';
+import type { OpenLibrary } from '@db/library/open-library';
+import { Hono } from 'hono';
+import { z } from 'zod';
+import type { ServiceContext } from '../context';
+import { validBody } from '../problems/validated';
+
+const creation = z.object({
+  name: nameText('the library’s name', 80),
+  kind: z.enum(['empty', 'demonstration']),
+});
+const opening = z.object({ token: z.string().max(64) });
+
+/** A folder name that every system takes, from a library's name. */
+export function folderName(name: string): string {
+  // eslint-disable-next-line no-control-regex -- file systems refuse exactly these
+  const safe = name
+    .replace(/[<>:"/\\|?*\u0000-\u001f]/g, ' ')
+    .replace(/\s+/g, ' ')
+    .replace(/^[. ]+|[. ]+$/g, '');
+  if (safe === '' || /^(con|prn|aux|nul|com\d|lpt\d)$/i.test(safe))
+    throw new Problem({
+      code: 'invalid-input',
+      title: 'This name cannot be the name of a folder.',
+      advice: 'Use letters, digits, spaces and hyphens.',
+      fields: [{ path: 'name', message: 'Use letters, digits, spaces and hyphens.' }],
+    });
+  return safe;
+}
+
+function count(context: ServiceContext, table: 'formula' | 'batch'): number {
+  return context.session.current().library.get<{ n: number }>(`SELECT count(*) AS n FROM ${table}`)?.n ?? 0;
+}
+
+/** Whether the library can be changed and is whole on disk; in sentences, since a maker reads them. */
+function safety(library: OpenLibrary) {
+  const { readOnlyBecause, rewriteProblem, unfolded } = library.status();
+  return {
+    /** Why nothing can be changed, or null. */
+    readOnly: readOnlyBecause ? `${readOnlyBecause.message} ${readOnlyBecause.advice}` : null,
+    locked: readOnlyBecause?.code === 'library-locked',
+    /** Why the file could not be rewritten; the changes are safe in the log meanwhile. */
+    rewriteProblem: rewriteProblem ? `${rewriteProblem.message} ${rewriteProblem.advice}` : null,
+    unfolded,
+  };
+}
+
+/** What the first screen and the frame around every screen show. */
+export function libraryStatus(context: ServiceContext) {
+  const { session } = context;
+  const opened = session.currentOrNull();
+  const { trouble, startFolder } = session;
+  return {
+    open: opened && {
+      id: opened.library.id,
+      name: basename(opened.library.folder),
+      folder: opened.library.folder,
+      token: session.places.offer(opened.library.folder),
+      ...safety(opened.library),
+      materials: opened.shelf.size,
+      formulas: count(context, 'formula'),
+      batches: count(context, 'batch'),
+    },
+    recent: session.places.recent(),
+    /** Where a new library is made. */
+    documents: startFolder ?? session.places.documents,
+    startName: startFolder ? basename(startFolder) : null,
+    trouble: trouble && {
+      title: trouble.message,
+      detail: trouble.advice,
+      code: trouble.code,
+      facts: trouble.facts,
+    },
+  };
+}
+
+async function create(context: ServiceContext, wanted: z.infer<typeof creation>): Promise<void> {
+  const { session } = context;
+  const folder = session.startFolder ?? join(session.places.documents, folderName(wanted.name));
+  await session.create(folder, wanted.kind);
+}
+
+async function open(context: ServiceContext, token: string): Promise<void> {
+  const folder = context.session.places.folder(token);
+  if (!folder)
+    throw new Problem({
+      code: 'library-missing',
+      title: 'This library is not known here.',
+      advice: 'Choose it from the list, or start Stillroom with --library and its folder.',
+    });
+  await context.session.open(folder);
+}
+
+const backupChoice = z.object({ name: z.string().max(200) });
+
+async function restore(context: ServiceContext, name: string): Promise<void> {
+  const { library } = context.session.current();
+  // Only a name that the list gave: never a path from a page.
+  const known = (await library.listBackups()).some((backup) => backup.name === name);
+  if (!known)
+    throw new Problem({
+      code: 'not-found',
+      title: 'This backup is not there any more.',
+      advice: 'Choose another.',
+    });
+  await library.restore(name);
+  context.session.refreshShelf();
+}
+
+export function libraryRoutes(context: ServiceContext) {
+  return new Hono()
+    .get('/backups', async (c) => c.json(await context.session.current().library.listBackups()))
+    .post('/backups', async (c) => c.json(await context.session.current().library.backUp(), 201))
+    .post('/backups/restore', validBody(backupChoice), async (c) => {
+      await restore(context, c.req.valid('json').name);
+      return c.json(libraryStatus(context));
+    })
+    .post('/take-over', async (c) => {
+      await context.session.takeOver();
+      return c.json(libraryStatus(context));
+    })
+    .post('/recover', async (c) => {
+      await context.session.recover();
+      return c.json(libraryStatus(context));
+    })
+    .get('/', (c) => c.json(libraryStatus(context)))
+    .post('/create', validBody(creation), async (c) => {
+      await create(context, c.req.valid('json'));
+      return c.json(libraryStatus(context));
+    })
+    .post('/open', validBody(opening), async (c) => {
+      await open(context, c.req.valid('json').token);
+      return c.json(libraryStatus(context));
+    })
+    .post('/close', async (c) => {
+      await context.session.close();
+      return c.json(libraryStatus(context));
+    });
+}

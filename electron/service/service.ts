@@ -1,0 +1,59 @@
+import { Hono } from 'hono';
+import { bodyLimit } from 'hono/body-limit';
+import { Problem } from '@core/problems/problem';
+import { attachmentsRoutes } from './attachments/routes';
+import { batchesRoutes } from './batches/routes';
+import type { ServiceContext } from './context';
+import { emulsionsRoutes } from './emulsions/routes';
+import { formulasRoutes } from './formulas/routes';
+import { libraryRoutes } from './library/routes';
+import { materialsRoutes } from './materials/routes';
+import { answerProblem } from './problems/problem-details';
+import { searchesRoutes } from './searches/routes';
+import { settingsRoutes } from './settings/routes';
+import { sheetsRoutes } from './sheets/routes';
+
+/** The largest request: an attachment. */
+const LARGEST_BODY_BYTES = 25 * 1024 * 1024;
+
+/** The service: every route of Stillroom's, from web Request to web Response. Hosts only carry requests to it. */
+export function createService(context: ServiceContext) {
+  const service = new Hono()
+    .basePath('/api')
+    .use(
+      bodyLimit({
+        maxSize: LARGEST_BODY_BYTES,
+        onError: () => {
+          throw new Problem({
+            code: 'too-large',
+            title: 'This is more than 25 MB.',
+            advice: 'Attach a smaller file: a photo of 2,000 pixels or a scan at 200 dpi is enough.',
+          });
+        },
+      }),
+    )
+    .route('/library', libraryRoutes(context))
+    .route('/settings', settingsRoutes(context))
+    .route('/materials', materialsRoutes(context))
+    .route('/searches', searchesRoutes(context))
+    .route('/attachments', attachmentsRoutes(context))
+    .route('/formulas', formulasRoutes(context))
+    .route('/batches', batchesRoutes(context))
+    .route('/sheets', sheetsRoutes(context))
+    .route('/emulsions', emulsionsRoutes(context));
+  service.onError(answerProblem);
+  service.notFound((c) =>
+    answerProblem(
+      new Problem({
+        code: 'not-found',
+        title: 'There is nothing at this address.',
+        advice: 'Go back to the list.',
+      }),
+      c,
+    ),
+  );
+  return service;
+}
+
+/** The service's type: what the typed client of the screens is built on. */
+export type Service = ReturnType<typeof createService>;

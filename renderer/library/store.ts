@@ -1,0 +1,29 @@
+import { defineStore } from 'pinia';
+import { ref } from 'vue';
+import { answer, service, type InferResponseType } from '../service/client';
+
+export type LibraryStatus = InferResponseType<(typeof service.library)['$get'], 200>;
+
+/** Which library is open, which were open lately, and what stood in the way of opening one. */
+export const useLibrary = defineStore('library', () => {
+  const status = ref<LibraryStatus | null>(null);
+  const open = ref<LibraryStatus['open']>(null);
+
+  function take(now: LibraryStatus): void {
+    status.value = now;
+    open.value = now.open;
+  }
+  async function load(): Promise<void> {
+    take(await answer(service.library.$get()));
+  }
+  async function create(name: string, kind: 'empty' | 'demonstration'): Promise<void> {
+    take(await answer(service.library.create.$post({ json: { name, kind } })));
+  }
+  async function openFolder(token: string): Promise<void> {
+    take(await answer(service.library.open.$post({ json: { token } })));
+  }
+  async function close(): Promise<void> {
+    take(await answer(service.library.close.$post()));
+  }
+  return { status, open, load, create, openFolder, close };
+});

@@ -1,0 +1,33 @@
+import type { Settings } from '@core/settings/settings';
+import { settings as settingsSchema } from '@core/settings/settings';
+import { defineStore } from 'pinia';
+import { ref, watchEffect } from 'vue';
+import { useSaving } from '../shell/saving';
+import { answer, service } from '../service/client';
+
+/** The library's settings, and the theme they ask for. */
+export const useSettings = defineStore('settings', () => {
+  const current = ref<Settings>(settingsSchema.parse({}));
+  const saving = useSaving();
+
+  async function load(): Promise<void> {
+    current.value = await answer(service.settings.$get());
+  }
+
+  async function change(part: Partial<Settings>): Promise<void> {
+    const wanted = { ...current.value, ...part };
+    current.value = await saving.track(answer(service.settings.$put({ json: wanted })));
+  }
+
+  const systemDark = window.matchMedia('(prefers-color-scheme: dark)');
+  const prefersDark = ref(systemDark.matches);
+  systemDark.addEventListener('change', (event) => (prefersDark.value = event.matches));
+  watchEffect(() => {
+    const { theme, languageRegion } = current.value;
+    const dark = theme === 'dark' || (theme === 'system' && prefersDark.value);
+    document.documentElement.dataset.theme = dark ? 'dark' : 'light';
+    document.documentElement.dataset.region = languageRegion;
+  });
+
+  return { current, load, change };
+});

@@ -1,0 +1,30 @@
+import { createRouter, createWebHashHistory, type RouteRecordRaw } from 'vue-router';
+
+const routes: RouteRecordRaw[] = [
+  { path: '/', name: 'home', component: () => import('./Home.vue') },
+  { path: '/welcome', name: 'welcome', component: () => import('../library/Welcome.vue') },
+  {
+    path: '/materials',
+    component: () => import('../materials/MaterialsPage.vue'),
+    children: [
+      { path: '', name: 'materials', components: {} },
+      { path: ':id', name: 'material', component: () => import('../materials/MaterialPane.vue') },
+    ],
+  },
+  { path: '/compare', name: 'compare', component: () => import('../materials/ComparePage.vue') },
+  { path: '/formulas', name: 'formulas', component: () => import('../formulas/FormulasPage.vue') },
+  { path: '/formulas/:id', name: 'formula', component: () => import('../formulas/FormulaPage.vue') },
+  {
+    path: '/formulas/:id/versions',
+    name: 'versions',
+    component: () => import('../formulas/VersionsPage.vue'),
+  },
+  { path: '/batches', name: 'batches', component: () => import('../batches/BatchesPage.vue') },
+  { path: '/batches/:id', name: 'batch', component: () => import('../batches/BatchPage.vue') },
+  { path: '/bench', name: 'bench', component: () => import('../emulsions/BenchPage.vue') },
+  { path: '/settings', name: 'settings', component: () => import('../settings/SettingsPage.vue') },
+  { path: '/library', name: 'library', component: () => import('../library/LibraryPage.vue') },
+  { path: '/:rest(.*)*', redirect: '/' },
+];
+
+export const router = createRouter({ history: createWebHashHistory(), routes });
