@@ -25,7 +25,7 @@ export const ACIDS_AND_BASES: DemoEntry[] = [
     origin: 'naturally derived',
     use: [0.02, 0.2, 1],
     figures: {
-      molarMass: published(210.14, ATOMIC_WEIGHTS),
+      molarMass: published(210.138, ATOMIC_WEIGHTS),
       equivalents: stated(3),
       pKa: published(3.13, CRC_HANDBOOK, 3.13, 6.4),
     },
@@ -47,7 +47,7 @@ export const ACIDS_AND_BASES: DemoEntry[] = [
     origin: 'naturally derived',
     use: [0.05, 0.3, 2],
     figures: {
-      molarMass: published(90.08, ATOMIC_WEIGHTS),
+      molarMass: published(90.078, ATOMIC_WEIGHTS),
       equivalents: stated(1),
       pKa: published(3.86, CRC_HANDBOOK),
       activePercent: between(88, 92),
@@ -70,7 +70,7 @@ export const ACIDS_AND_BASES: DemoEntry[] = [
     form: 'liquid',
     origin: 'mineral',
     use: [0.02, 0.1, 0.5],
-    figures: { molarMass: published(98, ATOMIC_WEIGHTS), equivalents: stated(3), density: stated(1.69) },
+    figures: { molarMass: published(97.994, ATOMIC_WEIGHTS), equivalents: stated(3), density: stated(1.69) },
     hazards: ['strong acid'],
     handling:
       'Strong acid, causes burns: goggles, gloves, apron. Add the acid to water, slowly, never water to acid. Keep from bases.',
@@ -85,7 +85,7 @@ export const ACIDS_AND_BASES: DemoEntry[] = [
     form: 'beads',
     use: [0.01, 0.1, 0.5],
     figures: {
-      molarMass: published(40, ATOMIC_WEIGHTS),
+      molarMass: published(39.997, ATOMIC_WEIGHTS),
       equivalents: stated(1),
       activePercent: between(98, 99),
     },
@@ -107,7 +107,7 @@ export const ACIDS_AND_BASES: DemoEntry[] = [
     form: 'liquid',
     use: [0.05, 1, 4],
     figures: {
-      molarMass: published(40, ATOMIC_WEIGHTS),
+      molarMass: published(39.997, ATOMIC_WEIGHTS),
       equivalents: stated(1),
       activePercent: stated(10),
       density: stated(1.11),
@@ -127,7 +127,7 @@ export const ACIDS_AND_BASES: DemoEntry[] = [
     form: 'flakes',
     use: [0.01, 0.3, 1],
     figures: {
-      molarMass: published(56.11, ATOMIC_WEIGHTS),
+      molarMass: published(56.105, ATOMIC_WEIGHTS),
       equivalents: stated(1),
       activePercent: between(88, 91),
     },
@@ -167,7 +167,7 @@ export const ACIDS_AND_BASES: DemoEntry[] = [
     form: 'granules',
     use: [0.1, 0.5, 2],
     figures: {
-      molarMass: published(121.14, ATOMIC_WEIGHTS),
+      molarMass: published(121.136, ATOMIC_WEIGHTS),
       equivalents: stated(1),
       pKa: published(8.07, CRC_HANDBOOK),
     },
@@ -186,7 +186,7 @@ export const ACIDS_AND_BASES: DemoEntry[] = [
     form: 'viscous liquid',
     use: [0.05, 0.3, 1],
     figures: {
-      molarMass: published(89.14, ATOMIC_WEIGHTS),
+      molarMass: published(89.138, ATOMIC_WEIGHTS),
       equivalents: stated(1),
       pKa: published(9.69, CRC_HANDBOOK),
       activePercent: stated(95),

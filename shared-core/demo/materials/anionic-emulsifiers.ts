@@ -41,7 +41,7 @@ export const ANIONIC_EMULSIFIERS: DemoEntry[] = [
     figures: {
       requiredHlbOw: published(15, SEED_OIL_CREAMS, 15, 17),
       acidValue: measured(206, `certificate of an invented lot; 194 to 212 allowed by ${STEARIC_MONOGRAPH}`),
-      molarMass: published(284.48, ATOMIC_WEIGHTS),
+      molarMass: published(284.484, ATOMIC_WEIGHTS),
       equivalents: stated(1),
       pKa: estimated(4.5, 5, 'long-chain fatty acids in general (from memory)'),
       meltingPoint: between(54, 58),

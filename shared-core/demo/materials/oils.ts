@@ -199,6 +199,7 @@ export const OILS: DemoEntry[] = [
     status: 'archived',
     figures: { requiredHlbOw: published(7.5, HLB_BOOKLET_1976, 7, 8) },
     hazards: ['flammable'],
+    handling: 'Flammable vapour: no flame or spark near; ventilate.',
     notes: 'Archived: restricted by law; check the current text.',
   },
   {

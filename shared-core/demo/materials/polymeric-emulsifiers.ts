@@ -54,8 +54,8 @@ export const POLYMERIC_EMULSIFIERS: DemoEntry[] = [
     inci: [
       ['Sodium Acrylate/Sodium Acryloyldimethyl Taurate Copolymer', 35, 45],
       ['Isohexadecane', 18, 26],
-      ['Aqua', 20, 30],
-      ['Polysorbate 80', 5, 10],
+      ['Aqua', 25, 35],
+      ['Polysorbate 80', 6, 10],
     ],
     form: 'viscous liquid',
     consistency: 'oily',

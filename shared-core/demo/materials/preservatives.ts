@@ -69,7 +69,7 @@ export const PRESERVATIVES: DemoEntry[] = [
     figures: {
       workingPh: between(2, 5.5),
       pKa: published(4.19, ADDITIVES_BOOK, 4.18, 4.2),
-      molarMass: published(144.1, ATOMIC_WEIGHTS),
+      molarMass: published(144.105, ATOMIC_WEIGHTS),
       equivalents: stated(1),
       phAsSupplied: between(7, 8.5),
     },
@@ -87,7 +87,7 @@ export const PRESERVATIVES: DemoEntry[] = [
     figures: {
       workingPh: between(2, 6),
       pKa: published(4.76, SORBIC_ARTICLE),
-      molarMass: published(150.22, ATOMIC_WEIGHTS),
+      molarMass: published(150.218, ATOMIC_WEIGHTS),
       equivalents: stated(1),
     },
     packs: [['tarnholm', 5, 38.0, '2026-02-02']],
@@ -98,7 +98,7 @@ export const PRESERVATIVES: DemoEntry[] = [
     code: 'R-105',
     name: 'Larderly BA-DH',
     inci: [
-      ['Benzyl Alcohol', 80, 90],
+      ['Benzyl Alcohol', 80, 88],
       ['Dehydroacetic Acid', 6, 10],
       ['Aqua', 4, 12],
     ],

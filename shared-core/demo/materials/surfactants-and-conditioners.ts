@@ -31,8 +31,8 @@ export const SURFACTANTS_AND_CONDITIONERS: DemoEntry[] = [
     code: 'Z-503',
     name: 'Twainlow Betaine 38',
     inci: [
-      ['Aqua', 61, 65],
-      ['Cocamidopropyl Betaine', 29, 32],
+      ['Aqua', 62, 66],
+      ['Cocamidopropyl Betaine', 29, 33],
       ['Sodium Chloride', 4, 6],
     ],
     functions: ['surfactant', 'co-emulsifier'],
@@ -41,7 +41,7 @@ export const SURFACTANTS_AND_CONDITIONERS: DemoEntry[] = [
     body: 'none',
     electrolyteTolerance: 'high',
     use: [1, 6, 20],
-    figures: { activePercent: between(29, 32), phAsSupplied: between(4.5, 5.5), workingPh: between(4.5, 8) },
+    figures: { activePercent: between(29, 33), phAsSupplied: between(4.5, 5.5), workingPh: between(4.5, 8) },
     packs: [['thrushgate', 25, 48.0, '2026-05-04']],
   },
   {
@@ -49,7 +49,7 @@ export const SURFACTANTS_AND_CONDITIONERS: DemoEntry[] = [
     code: 'Z-504',
     name: 'Twainlow Amphoacetate',
     inci: [
-      ['Aqua', 60, 66],
+      ['Aqua', 63, 67],
       ['Sodium Lauroamphoacetate', 26, 30],
       ['Sodium Chloride', 6, 8],
     ],
@@ -156,7 +156,7 @@ export const SURFACTANTS_AND_CONDITIONERS: DemoEntry[] = [
     code: 'U-203',
     name: 'Silkwicket Amino 35',
     inci: [
-      ['Aqua', 56, 62],
+      ['Aqua', 57, 62],
       ['Amodimethicone', 33, 37],
       ['Trideceth-12', 3, 5],
       ['Cetrimonium Chloride', 1, 2],

@@ -1,0 +1,43 @@
+import type { Formula } from '../formulas/formula';
+import type { Material } from '../materials/material';
+import { settings, type Settings } from '../settings/settings';
+import { buildFormula } from './build-formula';
+import { buildMaterial } from './build-material';
+import { demoId, type MakeId } from './demo-id';
+import { FORMULA_ENTRIES } from './formula-entries';
+import { MATERIAL_ENTRIES } from './material-entries';
+
+export interface DemoLibrary {
+  settings: Settings;
+  materials: Material[];
+  formulas: Formula[];
+}
+
+/** The moment at which the demonstration library says it was written, ISO 8601 in UTC. */
+export const DEMO_MOMENT = '2026-09-01T08:00:00.000Z';
+
+/**
+ * The demonstration library: an invented small maker, its raw materials and formulas. Trade names,
+ * suppliers, prices and allergen figures are invented; INCI names and figures marked "published" are not.
+ *
+ * @param makeId called once for every identifier with its own key; by default identifiers are derived from it
+ * @param at when everything was made, ISO 8601 in UTC
+ */
+export function demoLibrary(makeId: MakeId = demoId, at: string = DEMO_MOMENT): DemoLibrary {
+  const materials = MATERIAL_ENTRIES.map((entry) => buildMaterial(entry, makeId, at));
+  const idByCode = new Map(materials.map(({ code, id }) => [code, id]));
+  const materialId = (code: string): string => {
+    const known = idByCode.get(code);
+    if (known === undefined) throw new Error(`No demonstration material has the code ${code}.`);
+    return known;
+  };
+  return {
+    settings: settings.parse({
+      makerName: 'Larkspindle & Moth (demonstration)',
+      makerAddress: '7 Nowhere Lane\nMuchfable-on-Ink\nAn invented county ZZ9 9ZZ',
+      recordedBy: 'A. Demonstrator',
+    }),
+    materials,
+    formulas: FORMULA_ENTRIES.map((entry) => buildFormula(entry, materialId, makeId, at)),
+  };
+}
