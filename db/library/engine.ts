@@ -43,7 +43,9 @@ export class Engine implements Writer {
   /** Opens a copy of `bytes`, or an empty database. Throws SqlError 'damaged' when SQLite cannot read it. */
   static async open(bytes?: Uint8Array): Promise<Engine> {
     const sqlJs = await loadSqlJs();
-    const engine = new Engine(new sqlJs.Database(bytes ?? null));
+    // A Buffer would be written into: its `slice`, which sql.js copies with, shares the memory.
+    const copyable = bytes && new Uint8Array(bytes.buffer, bytes.byteOffset, bytes.byteLength);
+    const engine = new Engine(new sqlJs.Database(copyable ?? null));
     try {
       engine.configureConnection();
     } catch (cause) {
