@@ -3,10 +3,10 @@ import { partPpm, type Material, type Offer } from '../materials/material';
 import { MG_PER_KG } from '../quantities/mass';
 import type { ShelfEntry } from './query';
 
-/** The newest offer; of two on one day, the one entered later. */
+/** The newest offer; of two on one day, the one that stands first. */
 export function newestOffer(offers: readonly Offer[]): Offer | null {
   return offers.reduce<Offer | null>(
-    (newest, offer) => (newest === null || offer.date >= newest.date ? offer : newest),
+    (newest, offer) => (newest === null || offer.date > newest.date ? offer : newest),
     null,
   );
 }

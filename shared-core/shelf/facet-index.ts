@@ -1,5 +1,5 @@
 import { FACETS, FACET_NAMES, type Facet, type ShelfAnswer, type ShelfEntry, type ShelfQuery } from './query';
-import { addSlot, countBoth, dropSlot, emptySet, grown, intersect, unite, type SlotSet } from './slot-set';
+import { addSlot, countShared, dropSlot, emptySet, grown, intersect, unite, type SlotSet } from './slot-set';
 
 const NOT_ARCHIVED = FACETS.status.filter((word) => word !== 'archived');
 
@@ -76,7 +76,8 @@ export class FacetIndex {
 
   private count(facet: Facet, among: SlotSet): Record<string, number> {
     const words = this.sets.get(facet) ?? new Map<string, SlotSet>();
-    return Object.fromEntries([...words].map(([word, set]) => [word, countBoth(set, among)]));
+    const counts = countShared(among, [...words.values()]);
+    return Object.fromEntries([...words.keys()].map((word, i) => [word, counts[i] ?? 0]));
   }
 
   private each(entry: ShelfEntry, change: (set: SlotSet) => void): void {

@@ -1,7 +1,7 @@
 import { foldedWords } from '../quantities/fold';
 import { FacetIndex } from './facet-index';
 import type { ShelfAnswer, ShelfEntry, ShelfQuery, ShelfRow } from './query';
-import { addSlot, countBoth, dropSlot, emptySet, grown, hasSlot, intersect, type SlotSet } from './slot-set';
+import { addSlot, countIn, dropSlot, emptySet, grown, hasSlot, intersect, type SlotSet } from './slot-set';
 import { SortOrders } from './sort-orders';
 import { WordIndex } from './word-index';
 
@@ -101,10 +101,12 @@ class IndexedShelf implements Shelf {
       intersect(among, this.withHlb(query.hlbFrom ?? -Infinity, query.hlbTo ?? Infinity));
     }
     const { passing, counts } = this.facets.filter(query, among);
-    const slots = this.orders.page(query.sortBy, query.descending, passing, query.offset, query.limit);
+    const { sortBy, descending, offset, limit } = query;
+    const total = countIn(passing);
+    const slots = this.orders.page(sortBy, descending, passing, total, offset, limit);
     return {
-      total: countBoth(passing, passing),
-      offset: query.offset,
+      total,
+      offset,
       rows: slots.map((slot) => row(this.entryAt(slot))),
       counts,
     };

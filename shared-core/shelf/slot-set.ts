@@ -38,14 +38,35 @@ export function intersect(set: SlotSet, other: SlotSet): void {
   for (let i = 0; i < set.length; i++) set[i]! &= other[i]!;
 }
 
-/** How many slots both sets hold. */
-export function countBoth(a: SlotSet, b: SlotSet): number {
-  let count = 0;
-  for (let i = 0; i < a.length; i++) {
-    const both = a[i]! & b[i]!;
-    if (both !== 0) count += bitsIn(both);
+/** The slots of a set, ascending. */
+export function slotsIn(set: SlotSet): number[] {
+  const slots: number[] = [];
+  for (let i = 0; i < set.length; i++) {
+    for (let left = set[i]!; left !== 0; left &= left - 1) slots.push(i * 32 + 31 - Math.clz32(left & -left));
   }
+  return slots;
+}
+
+export function countIn(set: SlotSet): number {
+  let count = 0;
+  for (let i = 0; i < set.length; i++) count += bitsIn(set[i]!);
   return count;
+}
+
+/** How many slots each of many sets shares with one: the parts of that one without a slot are passed over. */
+export function countShared(one: SlotSet, sets: readonly SlotSet[]): number[] {
+  const occupied = one.reduce<number[]>(
+    (found, word, i) => (word === 0 ? found : (found.push(i), found)),
+    [],
+  );
+  return sets.map((set) => {
+    let count = 0;
+    for (const i of occupied) {
+      const both = set[i]! & one[i]!;
+      if (both !== 0) count += bitsIn(both);
+    }
+    return count;
+  });
 }
 
 /** The set bits of a 32-bit word, added up pairwise, then by fours, then by bytes. */

@@ -46,10 +46,10 @@ function placeInList(entry: ShelfEntry, facet: Facet): number | null {
   return place < 0 ? null : place;
 }
 
-/** Orders two sort values, unknown last. Values of one key are all numbers or all texts. */
-export function compareValues(a: SortValue, b: SortValue): number {
+/** Orders two sort values, unknown last in both directions. Values of one key are all numbers or all texts. */
+export function compareValues(a: SortValue, b: SortValue, descending = false): number {
   if (a === b) return 0;
   if (a === null) return 1;
   if (b === null) return -1;
-  return a < b ? -1 : 1;
+  return a < b === descending ? 1 : -1;
 }

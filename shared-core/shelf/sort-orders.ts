@@ -1,6 +1,9 @@
 import type { ShelfEntry, SortKey } from './query';
-import { hasSlot, type SlotSet } from './slot-set';
+import { hasSlot, slotsIn, type SlotSet } from './slot-set';
 import { compareValues, sortValue, type SortValue } from './sort-key';
+
+/** Up to this many matches are sorted by themselves. */
+const FEW = 256;
 
 /** All slots in the order of one sort key, ties by trade name, then id; kept in order as slots come and go. */
 interface Order {
@@ -27,31 +30,59 @@ export class SortOrders {
   }
 
   /**
-   * The slots of `among` from `offset` on, at most `limit`, in order: unknowns last in both directions; among
-   * equals by trade name, upwards in both.
+   * The slots of `among` (`total` of them) from `offset` on, at most `limit`, in order: unknowns last in both
+   * directions; among equals by trade name, upwards in both.
    */
-  page(key: SortKey, descending: boolean, among: SlotSet, offset: number, limit: number): number[] {
+  page(
+    key: SortKey,
+    descending: boolean,
+    among: SlotSet,
+    total: number,
+    offset: number,
+    limit: number,
+  ): number[] {
     const order = this.order(key);
-    const page: number[] = [];
-    let passed = 0;
-    const takeFrom = (start: number, end: number): void => {
-      for (let i = start; i < end && page.length < limit; i++) {
-        const slot = order.slots[i]!;
-        if (hasSlot(among, slot) && ++passed > offset) page.push(slot);
-      }
-    };
-    if (!descending) {
-      takeFrom(0, this.length);
-      return page;
+    const end = Math.min(offset + limit, total);
+    if (offset >= end) return [];
+    // A few are sorted sooner than the whole order is walked to meet them.
+    const found =
+      total <= FEW
+        ? slotsIn(among).sort((a, b) => this.compare(order, a, b, descending))
+        : descending
+          ? this.walkDown(order, among, end)
+          : this.walkUp(order, among, end, 0);
+    return found.slice(offset, end);
+  }
+
+  /** The first `wanted` slots of `among` in the order, from a position on. */
+  private walkUp({ slots }: Order, among: SlotSet, wanted: number, from: number): number[] {
+    const found: number[] = [];
+    for (let i = from; i < this.length && found.length < wanted; i++) {
+      const slot = slots[i]!;
+      if (hasSlot(among, slot)) found.push(slot);
     }
+    return found;
+  }
+
+  /** The first `wanted` slots of `among` from the highest value down, runs of equals kept upwards. */
+  private walkDown(order: Order, among: SlotSet, wanted: number): number[] {
+    const { slots, values } = order;
     const known = this.knownIn(order);
-    for (let end = known; end > 0 && page.length < limit;) {
-      const start = this.startOfEquals(order, end - 1);
-      takeFrom(start, end);
-      end = start;
+    const found: number[] = [];
+    let run: number[] = [];
+    const closeRun = (): void => {
+      for (let i = run.length - 1; i >= 0; i--) found.push(run[i]!);
+      run = [];
+    };
+    for (let i = known - 1; i >= 0; i--) {
+      const slot = slots[i]!;
+      if (!hasSlot(among, slot)) continue;
+      if (run.length > 0 && values[slot] !== values[run[0]!]) closeRun();
+      if (found.length >= wanted) return found;
+      run.push(slot);
     }
-    takeFrom(known, this.length);
-    return page;
+    closeRun();
+    return found.concat(this.walkUp(order, among, wanted - found.length, known));
   }
 
   add(slot: number): void {
@@ -100,16 +131,14 @@ export class SortOrders {
 
   /** How many slots stand before the unknowns. */
   private knownIn({ values, slots }: Order): number {
-    let known = this.length;
-    while (known > 0 && values[slots[known - 1]!] === null) known--;
-    return known;
-  }
-
-  private startOfEquals({ values, slots }: Order, position: number): number {
-    const value = values[slots[position]!];
-    let start = position;
-    while (start > 0 && values[slots[start - 1]!] === value) start--;
-    return start;
+    let low = 0;
+    let high = this.length;
+    while (low < high) {
+      const middle = (low + high) >>> 1;
+      if (values[slots[middle]!] === null) high = middle;
+      else low = middle + 1;
+    }
+    return low;
   }
 
   /** Where a slot stands in an order, or would stand. */
@@ -124,8 +153,8 @@ export class SortOrders {
     return low;
   }
 
-  private compare(order: Order, a: number, b: number): number {
-    const byValue = compareValues(order.values[a]!, order.values[b]!);
+  private compare(order: Order, a: number, b: number, descending = false): number {
+    const byValue = compareValues(order.values[a]!, order.values[b]!, descending);
     if (byValue !== 0) return byValue;
     const names = this.orders.get('tradeName')!.values;
     const byName = compareValues(names[a]!, names[b]!);
