@@ -5,7 +5,7 @@ import { formatNumber, formatPercent } from '../locale/numbers';
 import type { Region } from '../locale/numbers';
 import { FIGURE_KINDS } from '../materials/figure';
 import type { Figure, FigureKind } from '../materials/figure';
-import type { Material, Offer } from '../materials/material';
+import type { Material, MaterialContent, Offer } from '../materials/material';
 import { pricePerKgMinor } from '../costing/formula-cost';
 import { capital, joined } from './words';
 
@@ -81,7 +81,7 @@ export function storageWords(storage: Material['storage'], region: Region): stri
 }
 
 /** What a material is best for, in a line, from its recorded functions, emulsion type, body and usage. */
-export function bestUse(material: Material, region: Region): string {
+export function bestUse(material: MaterialContent, region: Region): string {
   const { functions, emulsionType, body, needsNeutralising, coldProcessable, phaseOfUse } = material;
   const serves =
     emulsionType === 'both' ? 'o/w and w/o emulsions' : emulsionType ? `${emulsionType} emulsions` : '';
