@@ -14,7 +14,7 @@ import { parseSmiles } from './parse-smiles';
  * Source: IUPAC abridged standard atomic weights.
  */
 export function molarMassOfFormula(formula: string): Worked {
-  return massOf(countAtoms(formula), []);
+  return molarMassOfCounts(countAtoms(formula));
 }
 
 /**
@@ -25,7 +25,7 @@ export function molarMassOfFormula(formula: string): Worked {
  * Source: IUPAC abridged standard atomic weights; atoms found by OpenChemLib.
  */
 export function molarMassOfSmiles(smiles: string): Worked {
-  return massOf(parseSmiles(smiles).counts, []);
+  return molarMassOfCounts(parseSmiles(smiles).counts);
 }
 
 /** g/mol of counted atoms. */
@@ -41,7 +41,8 @@ function weightOf(element: string): number {
   return weight;
 }
 
-function massOf(counts: AtomCounts, cautions: string[]): Worked {
+/** Molar mass of counted atoms, g/mol, with its working. */
+export function molarMassOfCounts(counts: AtomCounts): Worked {
   const terms = [...counts].map(([element, count]) => `${show(count)} ${element} × ${weightOf(element)}`);
   const step = {
     says: 'molar mass: Σ atoms × standard atomic weight',
@@ -49,5 +50,5 @@ function massOf(counts: AtomCounts, cautions: string[]): Worked {
     result: massOfAtoms(counts),
     unit: 'g/mol',
   };
-  return oneStep(step, [IUPAC_WEIGHTS], cautions);
+  return oneStep(step, [IUPAC_WEIGHTS]);
 }

@@ -34,21 +34,19 @@ export function parseSmiles(smiles: string): Structure {
   molecule.ensureHelperArrays(Molecule.cHelperRings);
   const all = atomsOf(molecule, text);
   const heavy = all.filter((atom) => atom.element !== 'H');
+  if (heavy.length === 0)
+    throw badInput('The structure is hydrogen alone.', 'Enter the SMILES of a substance.', 'smiles');
   if (heavy.length > MOST_HEAVY_ATOMS)
     throw badInput(
       `The structure has ${heavy.length} heavy atoms; ${MOST_HEAVY_ATOMS} are the most that is read.`,
       'For a polymer enter its figures (molar mass, % oxyethylene) instead of a structure.',
       'smiles',
     );
-  const counts: AtomCounts = new Map();
-  for (const atom of all) {
-    counts.set(atom.element, (counts.get(atom.element) ?? 0) + 1);
-    if (atom.element !== 'H') counts.set('H', (counts.get('H') ?? 0) + atom.hydrogens);
-  }
+  const counts = countsOf(heavy);
   return {
     smiles: text,
     rings: ringsOf(molecule),
-    counts: withoutZeros(counts),
+    counts,
     ...partSubstance(heavy, text),
   };
 }
@@ -114,6 +112,15 @@ function ringsOf(molecule: Molecule): number[][] {
   return Array.from({ length: set.getSize() }, (_, ring) => [...set.getRingAtoms(ring)]);
 }
 
-function withoutZeros(counts: AtomCounts): AtomCounts {
-  return new Map([...counts].filter(([, count]) => count > 0));
+/** Hydrogens are counted at the atom that bears them, drawn or not. */
+function countsOf(heavy: readonly Atom[]): AtomCounts {
+  const counts: AtomCounts = new Map();
+  const add = (element: string, count: number): void => {
+    if (count > 0) counts.set(element, (counts.get(element) ?? 0) + count);
+  };
+  for (const atom of heavy) {
+    add(atom.element, 1);
+    add('H', atom.hydrogens);
+  }
+  return counts;
 }

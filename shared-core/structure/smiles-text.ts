@@ -17,6 +17,7 @@ export function checkSmilesText(smiles: string): string {
     throw refuse(`it is longer than ${LONGEST} characters`, 'Enter a polymer by its figures instead.');
   if (/\s/.test(text)) throw refuse('it holds a space', 'Enter the SMILES alone, without a name.');
   if (text.includes('>')) throw refuse('it is a reaction', 'Enter one substance.');
+  if (text.includes('*')) throw refuse('it holds a wildcard (*)', 'Write the atoms that it stands for.');
   if (!bracketsPair(text)) throw refuse('its brackets do not pair', 'Check each bracket.');
   return text;
 }
