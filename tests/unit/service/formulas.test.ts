@@ -1,0 +1,145 @@
+import type { Batch } from '@core/batches/batch';
+import { formulaContent, type Formula, type FormulaVersion } from '@core/formulas/formula';
+import type { Material } from '@core/materials/material';
+import type { VersionSummary } from '@db/formulas/versions';
+import type { FormulaSummary } from '@db/formulas/list';
+import type { ProblemDetails } from '@service/problems/problem-details';
+import { describe, expect, it } from 'vitest';
+import { serviceWith, type Ask } from './service-fixture';
+
+type WithMaterials = { formula: Formula; materials: Record<string, Material> };
+
+async function anyFormula(ask: Ask, name = 'Hedgerow Day Cream'): Promise<WithMaterials> {
+  const { body: all } = await ask<FormulaSummary[]>('GET', '/formulas');
+  const known = all.find((formula) => formula.name === name) ?? all[0];
+  return (await ask<WithMaterials>('GET', `/formulas/${known?.id}`)).body;
+}
+const put = (ask: Ask, formula: Formula, part: Partial<Formula>) =>
+  ask<ProblemDetails>('PUT', `/formulas/${formula.id}`, {
+    revision: formula.revision,
+    content: formulaContent.parse({ ...formula, ...part }),
+  });
+const record = (ask: Ask, id: string) =>
+  ask<VersionSummary & ProblemDetails>('POST', `/formulas/${id}/versions`, {
+    reason: 'first',
+    recordedBy: 'A. D.',
+  });
+
+describe('formulas through the service', () => {
+  it('a recorded version keeps the materials’ values of its moment, whatever changes later', async () => {
+    const { ask } = await serviceWith('demonstration');
+    const { formula, materials } = await anyFormula(ask);
+    const { body: version } = await record(ask, formula.id);
+    const [id] = Object.keys(materials);
+    const { revision, createdAt, updatedAt, ...content } = materials[id ?? ''] as Material;
+    expect([createdAt, updatedAt].every(Boolean)).toBe(true);
+    await ask('PUT', `/materials/${id}`, { revision, content: { ...content, tradeName: 'Renamed since' } });
+    const { body: frozen } = await ask<FormulaVersion>('GET', `/formulas/versions/${version.id}`);
+    expect(frozen.materials[id ?? '']?.tradeName).toBe(content.tradeName);
+    const total = frozen.content.phases
+      .flatMap((phase) => phase.lines)
+      .reduce((sum, line) => sum + line.ppm, 0);
+    expect(total).toBe(1_000_000);
+  });
+
+  it('the database itself refuses to change or delete a recorded version', async () => {
+    const { ask, session } = await serviceWith('demonstration');
+    const { formula } = await anyFormula(ask);
+    const { body: version } = await record(ask, formula.id);
+    const { library } = session.current();
+    const attempt = (sql: string) => () => library.transaction((tx) => tx.run(sql, version.id));
+    expect(attempt(`UPDATE formula_version SET reason = 'other' WHERE id = ?`)).toThrow(/never changes/);
+    expect(attempt('DELETE FROM formula_version WHERE id = ?')).toThrow(/never deleted/);
+  });
+
+  it('refuses to record lines that do not make 100 %, and keeps the draft', async () => {
+    const { ask } = await serviceWith('demonstration');
+    const { formula } = await anyFormula(ask);
+    const phases = formula.phases.map((phase) => ({
+      ...phase,
+      lines: phase.lines.map((line) => ({ ...line, toHundred: false })),
+    }));
+    const short = phases.map((phase, at) =>
+      at === 0 ? { ...phase, lines: phase.lines.map((line) => ({ ...line, ppm: 0 })) } : phase,
+    );
+    expect((await put(ask, formula, { phases: short })).status).toBe(200);
+    const refused = await record(ask, formula.id);
+    expect(refused.status).toBe(422);
+    expect(refused.body.title).toMatch(/not 100 %/);
+    expect((await ask<WithMaterials>('GET', `/formulas/${formula.id}`)).body.formula.phases).toEqual(short);
+  });
+
+  it('refuses two q.s. lines and a line of a material that is gone, naming the line', async () => {
+    const { ask } = await serviceWith('demonstration');
+    const { formula } = await anyFormula(ask);
+    const twice = {
+      revision: formula.revision,
+      content: {
+        ...formula,
+        phases: formula.phases.map((phase) => ({
+          ...phase,
+          lines: phase.lines.map((line) => ({ ...line, toHundred: true })),
+        })),
+      },
+    };
+    const two = await ask<ProblemDetails>('PUT', `/formulas/${formula.id}`, twice);
+    expect(two.status).toBe(422);
+    expect(two.body.title).toMatch(/Only one line can be q\.s\./);
+    const gone = '01890000-0000-7000-8000-000000000000';
+    const phases = formula.phases.map((phase, at) =>
+      at === 0
+        ? { ...phase, lines: phase.lines.map((line, n) => (n === 0 ? { ...line, materialId: gone } : line)) }
+        : phase,
+    );
+    const missing = await put(ask, formula, { phases });
+    expect(missing.status).toBe(422);
+    expect(missing.body.fields[0]?.path).toBe(`line.${formula.phases[0]?.lines[0]?.id}`);
+  });
+
+  it('plans a 2.5 kg batch whose weighed lines add up to exactly 2.5 kg', async () => {
+    const { ask } = await serviceWith('demonstration');
+    const { formula } = await anyFormula(ask);
+    const { body: version } = await record(ask, formula.id);
+    const plan = {
+      versionId: version.id,
+      size: { by: 'mass', massMg: 2_500_000 },
+      overagePpm: 0,
+      readabilityMg: 100,
+      note: '',
+    };
+    const { status, body: batch } = await ask<Batch>('POST', '/batches', plan);
+    expect(status).toBe(201);
+    expect(batch.lines.reduce((sum, line) => sum + line.targetMg, 0)).toBe(2_500_000);
+    expect(batch.lines.every((line) => line.targetMg % 100 === 0)).toBe(true);
+    expect(batch.number).toBe('B-001');
+    expect((await ask<Batch>('POST', '/batches', plan)).body.number).toBe('B-002');
+  });
+
+  it.each([
+    ['zero', 0],
+    ['50 tonnes', 50_000_000_000],
+    ['less than nothing', -5],
+  ])('refuses a batch of %s with what to do', async (_what, massMg) => {
+    const { ask } = await serviceWith('demonstration');
+    const { formula } = await anyFormula(ask);
+    const { body: version } = await record(ask, formula.id);
+    const answer = await ask<ProblemDetails>('POST', '/batches', {
+      versionId: version.id,
+      size: { by: 'mass', massMg },
+      overagePpm: 0,
+      readabilityMg: 100,
+      note: '',
+    });
+    expect(answer.status).toBe(422);
+    expect(answer.body.title).toMatch(/Enter a|smaller/);
+  });
+
+  it('deletes a draft without versions, and refuses once one is recorded', async () => {
+    const { ask } = await serviceWith('demonstration');
+    const { formula } = await anyFormula(ask);
+    const { body: copy } = await ask<Formula>('POST', `/formulas/${formula.id}/copy`);
+    expect((await ask('DELETE', `/formulas/${copy.id}`)).status).toBe(204);
+    await record(ask, formula.id);
+    expect((await ask<ProblemDetails>('DELETE', `/formulas/${formula.id}`)).body.code).toBe('in-use');
+  });
+});

@@ -1,0 +1,122 @@
+import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { blankMaterial, type Material } from '@core/materials/material';
+import type { Settings } from '@core/settings/settings';
+import type { libraryStatus } from '@service/library/routes';
+import type { ProblemDetails } from '@service/problems/problem-details';
+import { describe, expect, it } from 'vitest';
+import { serviceWith } from './service-fixture';
+
+type Status = ReturnType<typeof libraryStatus>;
+
+describe('the library through the service', () => {
+  it('starts without one, makes one by name, and remembers it', async () => {
+    const { ask } = await serviceWith('none');
+    expect((await ask<Status>('GET', '/library')).body.open).toBeNull();
+    expect((await ask<ProblemDetails>('GET', '/materials')).body.code).toBe('no-library');
+    const { body } = await ask<Status>('POST', '/library/create', { name: 'My shelf', kind: 'empty' });
+    expect(body.open?.name).toBe('My shelf');
+    expect(body.recent.map((known) => known.name)).toEqual(['My shelf']);
+    const again = await ask<ProblemDetails>('POST', '/library/create', { name: 'My shelf', kind: 'empty' });
+    expect(again.body.code).toBe('conflict');
+  });
+
+  it('refuses a name that cannot be a folder, and never leaves its place for one', async () => {
+    const { ask, folder } = await serviceWith('none');
+    expect((await ask<ProblemDetails>('POST', '/library/create', { name: '..', kind: 'empty' })).status).toBe(
+      422,
+    );
+    const { body } = await ask<Status>('POST', '/library/create', { name: '../../elsewhere', kind: 'empty' });
+    expect(body.open?.folder.startsWith(join(folder, 'documents'))).toBe(true);
+  });
+
+  it('opens only folders behind a token that it gave', async () => {
+    const { ask } = await serviceWith('none');
+    expect((await ask<ProblemDetails>('POST', '/library/open', { token: 'f'.repeat(24) })).body.code).toBe(
+      'library-missing',
+    );
+  });
+
+  it('says what is wrong with a damaged library at start, leaves it as it is, and opens its newest backup beside it', async () => {
+    const { ask, session } = await serviceWith('empty');
+    await ask<Material>('POST', '/materials', blankMaterial('Kept', 'Cetyl Alcohol'));
+    await ask('POST', '/library/backups');
+    const { folder } = session.current().library;
+    await session.close();
+    const file = join(folder, 'library.sqlite');
+    const damaged = readFileSync(file).subarray(0, 5000);
+    writeFileSync(file, damaged);
+    await session.start(folder);
+    const { body } = await ask<Status>('GET', '/library');
+    expect(body.open).toBeNull();
+    expect(body.trouble?.code).toBe('library-damaged');
+    expect(body.trouble?.facts.newestBackup).toBeTruthy();
+    const { body: recovered } = await ask<Status>('POST', '/library/recover');
+    expect(recovered.open?.materials).toBe(1);
+    expect(recovered.open?.folder).toMatch(/recovered/);
+    expect(readFileSync(file).equals(damaged)).toBe(true);
+  });
+
+  it.each([
+    ['a PNG', Buffer.from('89504e470d0a1a0a0000000d49484452', 'hex')],
+    ['nothing at all', Buffer.alloc(0)],
+  ])('refuses a library file that is %s', async (_what, bytes) => {
+    const { ask, session, folder } = await serviceWith('none');
+    const place = join(folder, 'odd');
+    mkdirSync(place);
+    writeFileSync(join(place, 'library.sqlite'), bytes);
+    await session.start(place);
+    const { body } = await ask<Status>('GET', '/library');
+    expect(body.open).toBeNull();
+    expect(body.trouble?.title.length).toBeGreaterThan(10);
+    expect(readFileSync(join(place, 'library.sqlite')).equals(bytes)).toBe(true);
+  });
+
+  it('goes back to a backup, shelf and all, and can come forward again', async () => {
+    const { ask } = await serviceWith('empty');
+    await ask('POST', '/materials', blankMaterial('First', 'Cetyl Alcohol'));
+    const { body: backup } = await ask<{ name: string }>('POST', '/library/backups');
+    await ask('POST', '/materials', blankMaterial('Second', 'Stearyl Alcohol'));
+    expect(
+      (await ask<Status>('POST', '/library/backups/restore', { name: backup.name })).body.open?.materials,
+    ).toBe(1);
+    const { body: backups } = await ask<{ name: string; reason: string }[]>('GET', '/library/backups');
+    const before = backups.find((known) => known.reason === 'restore');
+    expect(
+      (await ask<Status>('POST', '/library/backups/restore', { name: before?.name })).body.open?.materials,
+    ).toBe(2);
+    expect(
+      (await ask<ProblemDetails>('POST', '/library/backups/restore', { name: '../../etc/passwd' })).status,
+    ).toBe(404);
+  });
+
+  it('every setting has a default, a change is kept, and a bad one is refused', async () => {
+    const { ask } = await serviceWith('empty');
+    const { body: defaults } = await ask<Settings>('GET', '/settings');
+    expect(defaults.paperSize).toBe('A4');
+    expect(
+      (await ask<Settings>('PUT', '/settings', { ...defaults, paperSize: 'LETTER' })).body.paperSize,
+    ).toBe('LETTER');
+    expect((await ask<Settings>('GET', '/settings')).body.paperSize).toBe('LETTER');
+    expect((await ask<ProblemDetails>('PUT', '/settings', { ...defaults, readabilityMg: 0 })).status).toBe(
+      422,
+    );
+  });
+
+  it('keeps photos by their bytes, whatever they are called, and refuses what is neither picture nor PDF', async () => {
+    const { service } = await serviceWith('empty');
+    const png = Buffer.from(
+      'iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNk+M9QDwADhgGAWjR9awAAAABJRU5ErkJggg==',
+      'base64',
+    );
+    const post = (body: Buffer) =>
+      service.request('/api/attachments', { method: 'POST', body: new Uint8Array(body) });
+    const kept = (await (await post(png)).json()) as { sha256: string; mediaType: string };
+    expect(kept.mediaType).toBe('image/png');
+    const back = await service.request(`/api/attachments/${kept.sha256}`);
+    expect(Buffer.from(await back.arrayBuffer()).equals(png)).toBe(true);
+    expect(back.headers.get('content-type')).toBe('image/png');
+    expect((await post(Buffer.from('<svg onload="x()"/>'))).status).toBe(422);
+    expect((await post(Buffer.alloc(26 * 1024 * 1024))).status).toBe(413);
+  });
+});
