@@ -1,14 +1,21 @@
 /** Makes an identifier from a stable key, such as `material:N-101`; the same key gives the same identifier. */
 export type MakeId = (key: string) => string;
 
+/** The closing mix of MurmurHash3 (A. Appleby), so that similar keys give unlike identifiers; from memory. */
+function spread(hash: number): number {
+  const first = Math.imul(hash ^ (hash >>> 16), 0x85ebca6b);
+  const second = Math.imul(first ^ (first >>> 13), 0xc2b2ae35);
+  return (second ^ (second >>> 16)) >>> 0;
+}
+
 /** 32-bit FNV-1a (Fowler, Noll, Vo) of a text, from a starting value; from memory. */
 function fnv1a(text: string, seed: number): number {
-  let hash = (0x811c9dc5 ^ seed) >>> 0;
+  let hash = Math.imul(0x811c9dc5, 2 * seed + 1) >>> 0;
   for (const character of text) {
     hash ^= character.codePointAt(0) ?? 0;
     hash = Math.imul(hash, 0x01000193) >>> 0;
   }
-  return hash;
+  return spread(hash);
 }
 
 /**

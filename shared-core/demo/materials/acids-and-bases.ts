@@ -153,7 +153,8 @@ export const ACIDS_AND_BASES: DemoEntry[] = [
       density: stated(1.12),
     },
     hazards: ['irritant'],
-    handling: 'Irritates the eyes: goggles. Never with nitrite or bronopol: nitrosamines can form.',
+    handling:
+      'Irritates the eyes: goggles. Never with nitrite or 2-bromo-2-nitropropane-1,3-diol: nitrosamines can form.',
     storage: store(20, 30, 24, 12, 'light', 'air'),
     packs: [['thrushgate', 5, 27.0, '2026-05-04']],
     notes: 'The pKa is that of the conjugate acid. Sets near 20 °C.',
@@ -177,7 +178,7 @@ export const ACIDS_AND_BASES: DemoEntry[] = [
   {
     ...ADJUSTER,
     code: 'C-206',
-    name: 'Limewhin AMP 95',
+    name: 'Limewhin Amino',
     inci: [
       ['Aminomethyl Propanol', 94, 96],
       ['Aqua', 4, 6],

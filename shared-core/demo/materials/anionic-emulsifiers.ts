@@ -150,7 +150,7 @@ export const ANIONIC_EMULSIFIERS: DemoEntry[] = [
   {
     ...ANIONIC,
     code: 'A-308',
-    name: 'Pearmont GS-SE',
+    name: 'Pearthistle GS-SE',
     inci: 'Glyceryl Stearate SE',
     form: 'flakes',
     use: [2, 5, 10],
@@ -182,7 +182,7 @@ export const ANIONIC_EMULSIFIERS: DemoEntry[] = [
   {
     ...ANIONIC,
     code: 'A-310',
-    name: 'Pearmont Citrate',
+    name: 'Pearthistle Citrate',
     inci: 'Glyceryl Stearate Citrate',
     form: 'powder',
     certifiedOrganic: true,

@@ -36,7 +36,7 @@ export const CATIONIC_AND_AMPHOTERIC_EMULSIFIERS: DemoEntry[] = [
   {
     ...CATIONIC,
     code: 'K-401',
-    name: 'Combeforth BT 25',
+    name: 'Combeforth Behenyl Wax',
     inci: [
       ['Cetearyl Alcohol', 70, 80],
       ['Behentrimonium Methosulfate', 20, 30],
@@ -59,13 +59,14 @@ export const CATIONIC_AND_AMPHOTERIC_EMULSIFIERS: DemoEntry[] = [
   {
     ...CATIONIC,
     code: 'K-402',
-    name: 'Combeforth DS',
+    name: 'Combeforth Distearyl',
     inci: 'Distearyldimonium Chloride',
     form: 'powder',
     origin: 'synthetic',
     use: [1, 3, 5],
     figures: { meltingPoint: between(68, 76), workingPh: between(3.5, 6.5) },
     hazards: ['irritant', 'fine dust'],
+    handling: 'Irritating dust, harmful to the eyes: extraction or a dust mask, goggles and gloves.',
     packs: [['thrushgate', 10, 117.0, '2026-05-04']],
   },
   {
@@ -82,7 +83,7 @@ export const CATIONIC_AND_AMPHOTERIC_EMULSIFIERS: DemoEntry[] = [
   {
     ...CATIONIC,
     code: 'K-404',
-    name: 'Combeforth CT 29',
+    name: 'Combeforth Cetyl Liquid',
     inci: [
       ['Aqua', 70, 72],
       ['Cetrimonium Chloride', 28, 30],
@@ -103,7 +104,7 @@ export const CATIONIC_AND_AMPHOTERIC_EMULSIFIERS: DemoEntry[] = [
   {
     ...CATIONIC,
     code: 'K-405',
-    name: 'Combeforth Ester 35',
+    name: 'Combeforth Ester Wax',
     inci: [
       ['Cetearyl Alcohol', 60, 70],
       ['Distearoylethyl Hydroxyethylmonium Methosulfate', 30, 40],

@@ -17,13 +17,13 @@ export const HUMECTANTS: DemoEntry[] = [
   {
     ...HUMECTANT,
     code: 'H-100',
-    name: 'Stillhouse Purified Water',
+    name: 'Wellbucket Purified Water',
     inci: 'Aqua',
     functions: ['solvent'],
     form: 'liquid',
     origin: 'natural',
     figures: { density: stated(0.998), phAsSupplied: between(5, 7.5) },
-    storage: store(5, 30, 0, 0),
+    storage: { minC: 5, maxC: 30, keepFrom: [], shelfLifeMonths: null, afterOpeningMonths: null },
     packs: [['mirrowfen', 20, 9.0, '2026-02-16']],
     notes: 'Drawn on the day of use. Conductivity below 5 µS/cm (house rule of the demonstration).',
   },
@@ -110,7 +110,7 @@ export const HUMECTANTS: DemoEntry[] = [
   {
     ...HUMECTANT,
     code: 'H-201',
-    name: 'Stillhouse Ethanol 96',
+    name: 'Wellbucket Ethanol 96',
     inci: [
       ['Alcohol Denat.', 95, 97],
       ['Aqua', 3, 5],

@@ -33,7 +33,7 @@ export const NONIONIC_EMULSIFIERS: DemoEntry[] = [
   {
     ...ETHOXYLATE,
     code: 'N-101',
-    name: 'Fennelock C20',
+    name: 'Fennelock Cetearyl 20',
     inci: 'Ceteareth-20',
     form: 'pellets',
     appearance: 'White waxy pellets, faint odour',
@@ -56,7 +56,7 @@ export const NONIONIC_EMULSIFIERS: DemoEntry[] = [
   {
     ...ETHOXYLATE,
     code: 'N-102',
-    name: 'Fennelock C12',
+    name: 'Fennelock Cetearyl 12',
     inci: 'Ceteareth-12',
     form: 'pellets',
     use: [0.5, 2, 4],
@@ -67,7 +67,7 @@ export const NONIONIC_EMULSIFIERS: DemoEntry[] = [
   {
     ...ETHOXYLATE,
     code: 'N-103',
-    name: 'Fennelock Duo 6',
+    name: 'Fennelock Cetearyl Duo',
     inci: [
       ['Ceteareth-6', 60, 80],
       ['Stearyl Alcohol', 20, 40],
@@ -81,7 +81,7 @@ export const NONIONIC_EMULSIFIERS: DemoEntry[] = [
   {
     ...ETHOXYLATE,
     code: 'N-104',
-    name: 'Fennelock P20',
+    name: 'Fennelock Cetyl 20',
     inci: 'Ceteth-20',
     form: 'pellets',
     use: [0.5, 2, 5],
@@ -91,7 +91,7 @@ export const NONIONIC_EMULSIFIERS: DemoEntry[] = [
   {
     ...ETHOXYLATE,
     code: 'N-105',
-    name: 'Fennelock P10',
+    name: 'Fennelock Cetyl 10',
     inci: 'Ceteth-10',
     form: 'pellets',
     use: [0.5, 2, 5],
@@ -101,24 +101,24 @@ export const NONIONIC_EMULSIFIERS: DemoEntry[] = [
   {
     ...ETHOXYLATE,
     code: 'N-106',
-    name: 'Fennelock S2',
+    name: 'Fennelock Stearyl 2',
     inci: 'Steareth-2',
     form: 'beads',
     emulsionType: 'both',
     body: 'strong',
-    solubleIn: ['hot oil', 'ethanol', 'insoluble'],
+    solubleIn: ['hot oil', 'ethanol'],
     use: [0.5, 2, 5],
     figures: { hlb: published(4.9, GUIDE), meltingPoint: between(42, 47) },
     packs: [
       ['thrushgate', 25, 152.0, '2025-11-03'],
       ['thrushgate', 25, 157.5, '2026-05-04'],
     ],
-    notes: 'The low-HLB half of the pair with Fennelock S21.',
+    notes: 'The low-HLB half of the pair with Fennelock Stearyl 21.',
   },
   {
     ...ETHOXYLATE,
     code: 'N-107',
-    name: 'Fennelock S21',
+    name: 'Fennelock Stearyl 21',
     inci: 'Steareth-21',
     form: 'pellets',
     use: [0.5, 2, 5],
@@ -132,7 +132,7 @@ export const NONIONIC_EMULSIFIERS: DemoEntry[] = [
   {
     ...ETHOXYLATE,
     code: 'N-108',
-    name: 'Fennelock S10',
+    name: 'Fennelock Stearyl 10',
     inci: 'Steareth-10',
     form: 'beads',
     use: [0.5, 2, 5],
@@ -142,7 +142,7 @@ export const NONIONIC_EMULSIFIERS: DemoEntry[] = [
   {
     ...LIQUID,
     code: 'N-109',
-    name: 'Fennelock L4',
+    name: 'Fennelock Lauryl 4',
     inci: 'Laureth-4',
     form: 'liquid',
     use: [0.5, 1.5, 4],
@@ -154,7 +154,7 @@ export const NONIONIC_EMULSIFIERS: DemoEntry[] = [
   {
     ...ETHOXYLATE,
     code: 'N-110',
-    name: 'Fennelock L23',
+    name: 'Fennelock Lauryl 23',
     inci: 'Laureth-23',
     form: 'flakes',
     use: [0.5, 1.5, 4],
@@ -164,7 +164,7 @@ export const NONIONIC_EMULSIFIERS: DemoEntry[] = [
   {
     ...ETHOXYLATE,
     code: 'N-111',
-    name: 'Fennelock O10',
+    name: 'Fennelock Oleyl 10',
     inci: 'Oleth-10',
     form: 'paste',
     body: 'none',
@@ -186,7 +186,7 @@ export const NONIONIC_EMULSIFIERS: DemoEntry[] = [
   {
     ...ETHOXYLATE,
     code: 'N-113',
-    name: 'Wrenstow Pair 100',
+    name: 'Wrenstow Pair',
     inci: [
       ['Glyceryl Stearate', 45, 55],
       ['PEG-100 Stearate', 45, 55],
@@ -211,10 +211,10 @@ export const NONIONIC_EMULSIFIERS: DemoEntry[] = [
   {
     ...LIQUID,
     code: 'N-114',
-    name: 'Wrenstow R7',
+    name: 'Wrenstow Castor 7',
     inci: 'PEG-7 Hydrogenated Castor Oil',
     emulsionType: 'w/o',
-    solubleIn: ['oil', 'insoluble'],
+    solubleIn: ['oil'],
     use: [1, 4, 8],
     figures: { hlb: published(5, GENERAL_LITERATURE, 4.5, 5.5), density: stated(0.96) },
     packs: [['quillbarrow', 10, 71.0, '2026-03-09']],
@@ -222,7 +222,7 @@ export const NONIONIC_EMULSIFIERS: DemoEntry[] = [
   {
     ...LIQUID,
     code: 'N-115',
-    name: 'Wrenstow R40',
+    name: 'Wrenstow Castor 40',
     inci: 'PEG-40 Hydrogenated Castor Oil',
     form: 'paste',
     functions: ['emulsifier', 'solvent'],
@@ -235,7 +235,7 @@ export const NONIONIC_EMULSIFIERS: DemoEntry[] = [
   {
     ...ETHOXYLATE,
     code: 'N-116',
-    name: 'Candlewisp G20',
+    name: 'Honeythrum Glucose 20',
     inci: 'PEG-20 Methyl Glucose Sesquistearate',
     form: 'pellets',
     origin: 'naturally derived',
@@ -257,7 +257,7 @@ export const NONIONIC_EMULSIFIERS: DemoEntry[] = [
   {
     ...ETHOXYLATE,
     code: 'N-118',
-    name: 'Wrenstow D150',
+    name: 'Wrenstow Double 150',
     inci: 'PEG-150 Distearate',
     form: 'flakes',
     functions: ['thickener', 'co-emulsifier'],
@@ -270,7 +270,7 @@ export const NONIONIC_EMULSIFIERS: DemoEntry[] = [
   {
     ...ETHOXYLATE,
     code: 'N-119',
-    name: 'Wrenstow Block 407',
+    name: 'Wrenstow Block Granules',
     inci: 'Poloxamer 407',
     form: 'granules',
     architecture: 'polymeric',

@@ -16,7 +16,7 @@ export const NONIONIC_ESTERS: DemoEntry[] = [
   {
     ...ESTER,
     code: 'N-210',
-    name: 'Pearmont GS',
+    name: 'Pearthistle GS',
     inci: 'Glyceryl Stearate',
     form: 'flakes',
     emulsionType: 'both',
@@ -37,7 +37,7 @@ export const NONIONIC_ESTERS: DemoEntry[] = [
   {
     ...ESTER,
     code: 'N-211',
-    name: 'Pearmont GO',
+    name: 'Pearthistle GO',
     inci: 'Glyceryl Oleate',
     form: 'paste',
     consistency: 'oily',
@@ -50,7 +50,7 @@ export const NONIONIC_ESTERS: DemoEntry[] = [
   {
     ...ESTER,
     code: 'N-212',
-    name: 'Tansymere 3-12',
+    name: 'Tansymere Three',
     inci: 'Polyglyceryl-3 Methylglucose Distearate',
     form: 'pellets',
     emulsionType: 'o/w',
@@ -65,7 +65,7 @@ export const NONIONIC_ESTERS: DemoEntry[] = [
   {
     ...LIQUID_ESTER,
     code: 'N-213',
-    name: 'Tansymere 3-ID',
+    name: 'Tansymere Three Liquid',
     inci: 'Polyglyceryl-3 Diisostearate',
     emulsionType: 'w/o',
     use: [0.5, 2, 4],
@@ -75,7 +75,7 @@ export const NONIONIC_ESTERS: DemoEntry[] = [
   {
     ...LIQUID_ESTER,
     code: 'N-214',
-    name: 'Tansymere 10-L',
+    name: 'Tansymere Ten Liquid',
     inci: 'Polyglyceryl-10 Laurate',
     emulsionType: 'o/w',
     phaseOfUse: 'water',
@@ -87,7 +87,7 @@ export const NONIONIC_ESTERS: DemoEntry[] = [
   {
     ...ESTER,
     code: 'N-215',
-    name: 'Tansymere 10-S',
+    name: 'Tansymere Ten',
     inci: 'Polyglyceryl-10 Stearate',
     form: 'pellets',
     status: 'on trial',
@@ -100,7 +100,7 @@ export const NONIONIC_ESTERS: DemoEntry[] = [
   {
     ...SUGAR_POWDER,
     code: 'N-216',
-    name: 'Candlewisp S15',
+    name: 'Honeythrum Sucrose High',
     inci: 'Sucrose Stearate',
     emulsionType: 'o/w',
     phaseOfUse: 'any',
@@ -118,7 +118,7 @@ export const NONIONIC_ESTERS: DemoEntry[] = [
   {
     ...SUGAR_POWDER,
     code: 'N-217',
-    name: 'Candlewisp D3',
+    name: 'Honeythrum Sucrose Low',
     inci: 'Sucrose Distearate',
     emulsionType: 'both',
     use: [0.5, 1.5, 4],
@@ -128,7 +128,7 @@ export const NONIONIC_ESTERS: DemoEntry[] = [
   {
     ...ESTER,
     code: 'N-218',
-    name: 'Candlewisp Network 68',
+    name: 'Honeythrum Network Wax',
     inci: [
       ['Cetearyl Alcohol', 75, 85],
       ['Cetearyl Glucoside', 15, 25],
@@ -146,7 +146,7 @@ export const NONIONIC_ESTERS: DemoEntry[] = [
   {
     ...ESTER,
     code: 'N-219',
-    name: 'Candlewisp M6',
+    name: 'Honeythrum Glucose Ester',
     inci: 'Methyl Glucose Sesquistearate',
     form: 'flakes',
     emulsionType: 'both',
@@ -158,7 +158,7 @@ export const NONIONIC_ESTERS: DemoEntry[] = [
   {
     ...ESTER,
     code: 'N-220',
-    name: 'Candlewisp SC',
+    name: 'Honeythrum Coconut Wax',
     inci: [
       ['Sorbitan Stearate', 85, 95],
       ['Sucrose Cocoate', 5, 15],

@@ -174,7 +174,7 @@ export const OILS: DemoEntry[] = [
   {
     ...OIL,
     code: 'O-113',
-    name: 'Hazelthrum G20',
+    name: 'Hazelthrum Twenty',
     inci: 'Octyldodecanol',
     use: [1, 4, 20],
     figures: { density: stated(0.84) },

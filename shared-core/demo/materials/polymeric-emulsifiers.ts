@@ -36,7 +36,7 @@ export const POLYMERIC_EMULSIFIERS: DemoEntry[] = [
   {
     ...POLYMER,
     code: 'P-601',
-    name: 'Gossamoor X30',
+    name: 'Gossamoor Cross',
     inci: 'Acrylates/C10-30 Alkyl Acrylate Crosspolymer',
     needsNeutralising: true,
     use: [0.1, 0.3, 0.6],
@@ -50,7 +50,7 @@ export const POLYMERIC_EMULSIFIERS: DemoEntry[] = [
   {
     ...POLYMER,
     code: 'P-602',
-    name: 'Gossamoor Ready 80',
+    name: 'Gossamoor Ready',
     inci: [
       ['Sodium Acrylate/Sodium Acryloyldimethyl Taurate Copolymer', 35, 45],
       ['Isohexadecane', 18, 26],
@@ -84,7 +84,7 @@ export const POLYMERIC_EMULSIFIERS: DemoEntry[] = [
   {
     ...POLYMER,
     code: 'P-604',
-    name: 'Gossamoor W30',
+    name: 'Gossamoor Inverse Wax',
     inci: 'PEG-30 Dipolyhydroxystearate',
     functions: ['emulsifier'],
     charge: 'non-ionic',
@@ -106,7 +106,7 @@ export const POLYMERIC_EMULSIFIERS: DemoEntry[] = [
   {
     ...POLYMER,
     code: 'P-605',
-    name: 'Gossamoor W2',
+    name: 'Gossamoor Inverse Oil',
     inci: 'Polyglyceryl-2 Dipolyhydroxystearate',
     functions: ['emulsifier'],
     charge: 'non-ionic',
@@ -128,7 +128,7 @@ export const POLYMERIC_EMULSIFIERS: DemoEntry[] = [
   {
     ...POLYMER,
     code: 'P-606',
-    name: 'Gossamoor T',
+    name: 'Gossamoor Taurate',
     inci: 'Ammonium Acryloyldimethyltaurate/VP Copolymer',
     functions: ['co-emulsifier', 'thickener'],
     use: [0.3, 0.8, 1.5],
@@ -139,7 +139,7 @@ export const POLYMERIC_EMULSIFIERS: DemoEntry[] = [
   {
     ...POLYMER,
     code: 'P-607',
-    name: 'Gossamoor Gum A',
+    name: 'Gossamoor Acacia',
     inci: 'Acacia Senegal Gum',
     functions: ['co-emulsifier', 'film former'],
     body: 'none',
@@ -154,7 +154,7 @@ export const POLYMERIC_EMULSIFIERS: DemoEntry[] = [
   {
     ...PARTICLES,
     code: 'S-701',
-    name: 'Flintmote 200',
+    name: 'Flintmote Fumed',
     inci: 'Silica',
     emulsionType: 'o/w',
     use: [0.5, 2, 5],
@@ -165,7 +165,7 @@ export const POLYMERIC_EMULSIFIERS: DemoEntry[] = [
   {
     ...PARTICLES,
     code: 'S-702',
-    name: 'Flintmote DS',
+    name: 'Flintmote Oil-Wet',
     inci: 'Silica Dimethyl Silylate',
     phaseOfUse: 'oil',
     emulsionType: 'w/o',

@@ -30,7 +30,7 @@ export const PRESERVATIVES: DemoEntry[] = [
   {
     ...PRESERVATIVE,
     code: 'R-101',
-    name: 'Larderly PE-9',
+    name: 'Larderly Phenoxy Blend',
     inci: [
       ['Phenoxyethanol', 90],
       ['Ethylhexylglycerin', 10],
@@ -47,7 +47,7 @@ export const PRESERVATIVES: DemoEntry[] = [
   {
     ...PRESERVATIVE,
     code: 'R-102',
-    name: 'Larderly PE',
+    name: 'Larderly Phenoxy',
     inci: 'Phenoxyethanol',
     solubleIn: ['oil', 'ethanol', 'glycols'],
     use: [0.4, 0.8, 1],
@@ -96,7 +96,7 @@ export const PRESERVATIVES: DemoEntry[] = [
   {
     ...PRESERVATIVE,
     code: 'R-105',
-    name: 'Larderly BA-DH',
+    name: 'Larderly Benzyl Blend',
     inci: [
       ['Benzyl Alcohol', 80, 88],
       ['Dehydroacetic Acid', 6, 10],
@@ -131,7 +131,7 @@ export const PRESERVATIVES: DemoEntry[] = [
   {
     ...PRESERVATIVE,
     code: 'R-107',
-    name: 'Larderly CPN',
+    name: 'Larderly Chlor',
     inci: 'Chlorphenesin',
     form: 'powder',
     phaseOfUse: 'water',
@@ -140,6 +140,7 @@ export const PRESERVATIVES: DemoEntry[] = [
     limit: [0.3, 'As is', annex('V/50')],
     figures: { workingPh: between(4, 6.5), meltingPoint: between(77, 81) },
     hazards: ['fine dust', 'irritant'],
+    handling: `Dusty: extraction or a dust mask. ${UNDILUTED}`,
     packs: [['tarnholm', 1, 41.0, '2026-02-02']],
   },
   {

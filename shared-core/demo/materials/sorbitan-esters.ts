@@ -18,7 +18,7 @@ export const SORBITAN_ESTERS: DemoEntry[] = [
   {
     ...ESTER,
     code: 'N-201',
-    name: 'Dunnockle 60',
+    name: 'Dunnockle Stearate',
     inci: 'Sorbitan Stearate',
     form: 'beads',
     emulsionType: 'both',
@@ -37,7 +37,7 @@ export const SORBITAN_ESTERS: DemoEntry[] = [
   {
     ...LIQUID_ESTER,
     code: 'N-202',
-    name: 'Dunnockle 80',
+    name: 'Dunnockle Oleate',
     inci: 'Sorbitan Oleate',
     emulsionType: 'w/o',
     appearance: 'Amber viscous liquid',
@@ -49,7 +49,7 @@ export const SORBITAN_ESTERS: DemoEntry[] = [
   {
     ...LIQUID_ESTER,
     code: 'N-203',
-    name: 'Dunnockle 20',
+    name: 'Dunnockle Laurate',
     inci: 'Sorbitan Laurate',
     emulsionType: 'both',
     use: [0.5, 1.5, 4],
@@ -59,7 +59,7 @@ export const SORBITAN_ESTERS: DemoEntry[] = [
   {
     ...ESTER,
     code: 'N-204',
-    name: 'Dunnockle 65',
+    name: 'Dunnockle Tristearate',
     inci: 'Sorbitan Tristearate',
     form: 'granules',
     emulsionType: 'w/o',
@@ -71,7 +71,7 @@ export const SORBITAN_ESTERS: DemoEntry[] = [
   {
     ...LIQUID_ESTER,
     code: 'N-205',
-    name: 'Dunnockle 83',
+    name: 'Dunnockle Sesquioleate',
     inci: 'Sorbitan Sesquioleate',
     emulsionType: 'w/o',
     status: 'archived',

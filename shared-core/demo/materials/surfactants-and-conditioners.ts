@@ -142,7 +142,7 @@ export const SURFACTANTS_AND_CONDITIONERS: DemoEntry[] = [
   {
     ...CONDITIONER,
     code: 'U-202',
-    name: 'Silkwicket PQ-10',
+    name: 'Silkwicket Quat Granules',
     inci: 'Polyquaternium-10',
     functions: ['conditioning agent', 'film former'],
     form: 'granules',

@@ -19,7 +19,7 @@ export const THICKENERS: DemoEntry[] = [
   {
     ...GUM,
     code: 'T-101',
-    name: 'Treaclemoor Carbomer 40',
+    name: 'Treaclemoor Carbomer Clear',
     inci: 'Carbomer',
     charge: 'anionic',
     architecture: 'polymeric',
@@ -52,7 +52,7 @@ export const THICKENERS: DemoEntry[] = [
   {
     ...GUM,
     code: 'T-103',
-    name: 'Treaclemoor HEC 250',
+    name: 'Treaclemoor Hydroxyethyl',
     inci: 'Hydroxyethylcellulose',
     charge: 'non-ionic',
     electrolyteTolerance: 'high',

@@ -14,13 +14,13 @@ import {
 
 const inciOf = ({ composition }: Material) => composition.map(({ inci }) => inci).join(' (and) ');
 
-/** Everything that the reference tables print for one figure of a material. */
-function allPrinted(material: Material, kind: FigureKind): Printed[] {
+/** Everything that the reference tables print for one figure of a material; `spans`: their widest ends too. */
+function allPrinted(material: Material, kind: FigureKind, spans = false): Printed[] {
   const inci = inciOf(material);
   if (kind === 'hlb') {
     const record = findByName(hlbRecords, inci);
     if (!record) return [];
-    const range = record.range ? printed(record.range.join('-'), record) : [];
+    const range = spans && record.range ? printed(record.range.join('-'), record) : [];
     return [record, ...(record.alternatives ?? [])]
       .flatMap((entry) => printed(entry.hlb, entry))
       .concat(range);
@@ -30,7 +30,7 @@ function allPrinted(material: Material, kind: FigureKind): Printed[] {
     if (!record) return [];
     return [
       ...printed(record.eacn, record),
-      ...(record.range ? printed(record.range.join('-'), record) : []),
+      ...(spans && record.range ? printed(record.range.join('-'), record) : []),
     ];
   }
   const record = findByName(requiredHlbRecords, inci);
@@ -62,7 +62,7 @@ describe('figures that cite a published source', () => {
   });
 
   it.each(cited)('$code $kind spans no more than the lists do', ({ material, kind, figure }) => {
-    const lists = allPrinted(material, kind);
+    const lists = allPrinted(material, kind, true);
     expect(figure.low ?? figure.value).toBeGreaterThanOrEqual(Math.min(...lists.map(({ low }) => low)));
     expect(figure.high ?? figure.value).toBeLessThanOrEqual(Math.max(...lists.map(({ high }) => high)));
   });

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { checkFormula } from '@core/checks/all';
 import { formula, phaseLetter } from '@core/formulas/formula';
 import { formulaShares } from '@core/formulas/shares';
 import { partPpm } from '@core/materials/material';
@@ -115,6 +116,14 @@ describe('the demonstration formulas', () => {
       one.productType === 'anhydrous' ? [0, 0] : [600_000, one.productType === 'gel' ? 900_000 : 800_000];
     expect(water).toBeGreaterThanOrEqual(low);
     expect(water).toBeLessThanOrEqual(high);
+  });
+});
+
+describe('the program’s own checks', () => {
+  it.each(each)('$code has nothing to stop it or to warn of', (one) => {
+    const materials = new Map(library.materials.map((material) => [material.id, material]));
+    const serious = checkFormula({ content: one, materials }).filter(({ severity }) => severity !== 'note');
+    expect(serious.map(({ title }) => title)).toEqual([]);
   });
 });
 
