@@ -1,0 +1,156 @@
+import { expect, test } from './fixtures';
+
+test.describe('an empty library', () => {
+  test('explains itself, takes the first material, saves each edit, and takes it back', async ({ page }) => {
+    await expect(page.getByRole('heading', { name: 'An empty shelf' })).toBeVisible();
+    await page.getByRole('link', { name: 'Raw materials' }).first().click();
+    await page.getByRole('button', { name: 'Add the first material' }).click();
+    await page.getByLabel('Trade name').fill('Test Wax 68');
+    await page.getByLabel('INCI name').fill('Cetearyl Alcohol');
+    await page.getByRole('dialog').getByRole('button', { name: 'Add material' }).click();
+
+    const pane = page.getByRole('complementary', { name: 'Material' });
+    await expect(pane.getByRole('heading', { name: 'Test Wax 68' })).toBeVisible();
+    await pane.getByLabel('Charge', { exact: true }).selectOption('non-ionic');
+    await expect(page.getByRole('contentinfo')).toContainText('Saved at');
+    await pane.getByRole('button', { name: 'Undo' }).click();
+    await expect(pane.getByLabel('Charge', { exact: true })).toHaveValue('');
+    await pane.getByRole('button', { name: 'Redo' }).click();
+    await page.reload();
+    await expect(page.getByLabel('Charge', { exact: true })).toHaveValue('non-ionic');
+  });
+
+  test('a bad figure stays in its field with a message, and nothing wrong is saved', async ({ page }) => {
+    await page.goto(`${new URL(page.url()).origin}/#/materials`);
+    await page.getByRole('button', { name: 'Add the first material' }).click();
+    await page.getByLabel('Trade name').fill('Wax');
+    await page.getByLabel('INCI name').fill('Cetyl Alcohol');
+    await page.getByRole('dialog').getByRole('button', { name: 'Add material' }).click();
+    await page.getByLabel('Add a figure').selectOption('hlb');
+    const hlb = page.getByRole('group', { name: 'HLB', exact: true }).getByLabel('Value');
+    for (const [typed, says] of [
+      ['41', 'At most 40'],
+      ['-1', 'At least 0'],
+      ['about ten', 'is not a number'],
+    ] as const) {
+      await hlb.fill(typed);
+      await hlb.blur();
+      await expect(page.getByRole('alert').filter({ hasText: says })).toBeVisible();
+      await expect(hlb).toHaveValue(typed);
+    }
+    await hlb.fill('15,5');
+    await hlb.blur();
+    await expect(page.getByRole('contentinfo')).toContainText('Saved at');
+    await page.reload();
+    await expect(page.getByRole('group', { name: 'HLB', exact: true }).getByLabel('Value')).toHaveValue(
+      '15.5',
+    );
+  });
+
+  test('text that looks like markup is shown as text', async ({ page }) => {
+    await page.goto(`${new URL(page.url()).origin}/#/materials`);
+    await page.getByRole('button', { name: 'Add the first material' }).click();
+    await page.getByLabel('Trade name').fill('<img src=x onerror=alert(1)>');
+    await page.getByLabel('INCI name').fill('<b>Aqua</b>');
+    await page.getByRole('dialog').getByRole('button', { name: 'Add material' }).click();
+    await expect(page.getByRole('heading', { name: '<img src=x onerror=alert(1)>' })).toBeVisible();
+    await expect(page.locator('main b')).toHaveCount(0);
+  });
+});
+
+test.describe('the demonstration library', () => {
+  test.use({ opening: 'demo' });
+
+  test('is searched and narrowed down with counts; Back takes a filter back', async ({ page }) => {
+    await page.getByRole('link', { name: 'Raw materials' }).first().click();
+    const found = page.getByRole('status').filter({ hasText: 'material' });
+    const cationic = page
+      .getByRole('list', { name: 'Charge' })
+      .getByRole('listitem')
+      .filter({ hasText: 'cationic' });
+    const promised = await cationic.locator('.number').innerText();
+    await cationic.getByRole('checkbox').check();
+    await expect(found).toHaveText(`${promised} materials`);
+    await expect(page.getByRole('grid', { name: 'Raw materials' }).getByRole('row').nth(1)).toContainText(
+      'cationic',
+    );
+    await expect(page).toHaveURL(/charge=cationic/);
+    await page.goBack();
+    await expect(page).not.toHaveURL(/charge=cationic/);
+    await expect(cationic.getByRole('checkbox')).not.toBeChecked();
+  });
+
+  test('is worked through by keyboard: search, move, pick, open, close', async ({ page }) => {
+    await page.getByRole('link', { name: 'Raw materials' }).first().click();
+    await expect(page.getByRole('grid').getByRole('row').nth(1)).toBeVisible();
+    await page.keyboard.press('/');
+    await expect(page.getByLabel('Search materials')).toBeFocused();
+    await page.keyboard.type('glyc');
+    await expect(page).toHaveURL(/text=glyc/);
+    await page.keyboard.press('ArrowDown');
+    await expect(page.locator('[role=row][data-index="0"]')).toBeFocused();
+    await page.keyboard.press('ArrowDown');
+    await page.keyboard.press('Space');
+    await expect(page.getByRole('region', { name: 'Picked materials' })).toContainText('1 picked');
+    await page.keyboard.press('Enter');
+    await expect(page.getByRole('complementary', { name: 'Material' })).toBeVisible();
+    await page.keyboard.press('Escape');
+    await expect(page.getByRole('complementary', { name: 'Material' })).toBeHidden();
+  });
+
+  test('a search kept under a name comes back whole', async ({ page }) => {
+    await page.goto(
+      `${new URL(page.url()).origin}/#/materials?charge=non-ionic&hlbFrom=10&hlbTo=16&form=pellets`,
+    );
+    const found = page.getByRole('status').filter({ hasText: 'material' });
+    await expect(found).toContainText(/\d/);
+    const count = await found.innerText();
+    await page.getByRole('button', { name: 'Save this search' }).click();
+    await page.getByLabel('Name').fill('Pellets for o/w');
+    await page.getByRole('button', { name: 'Save search' }).click();
+    await page.goto(`${new URL(page.url()).origin}/#/materials`);
+    await page.getByRole('button', { name: 'Pellets for o/w', exact: true }).click();
+    await expect(page).toHaveURL(/hlbFrom=10/);
+    await expect(found).toHaveText(count);
+  });
+
+  test('refuses to delete a used material and says where it is used', async ({ page }) => {
+    await page.goto(`${new URL(page.url()).origin}/#/materials?text=glycerin`);
+    await page
+      .getByRole('row')
+      .filter({ hasText: /Glycerin/ })
+      .first()
+      .click();
+    await page.getByRole('button', { name: 'Delete', exact: true }).click();
+    await page.getByRole('button', { name: 'Delete for good' }).click();
+    await expect(page.getByRole('dialog').getByRole('alert')).toContainText('is used in');
+    await page.getByRole('button', { name: 'Archive instead' }).click();
+    await expect(page.getByRole('contentinfo')).toContainText('Saved at');
+  });
+
+  test('the palette finds a material, a formula and a place by typing', async ({ page }) => {
+    for (const [typed, says] of [
+      ['hedgerow', 'Hedgerow Day Cream'],
+      ['ceteareth', 'Ceteareth'],
+      ['sett', 'Settings'],
+    ] as const) {
+      await page.keyboard.press('Control+k');
+      await page.getByLabel('Find anything').fill(typed);
+      await expect(page.getByRole('option').first()).toContainText(says);
+      await page.keyboard.press('Enter');
+      await expect(page.getByRole('dialog')).toBeHidden();
+    }
+    await expect(page.getByRole('heading', { name: 'Settings', level: 1 })).toBeVisible();
+  });
+
+  test('compares up to six side by side, and marks in words where they differ', async ({ page }) => {
+    await page.goto(`${new URL(page.url()).origin}/#/materials?charge=non-ionic&functions=emulsifier`);
+    for (const index of [0, 1, 2]) await page.locator(`[role=row][data-index="${index}"] input`).check();
+    await page.getByRole('button', { name: 'Compare side by side' }).click();
+    await expect(page.getByRole('columnheader')).toHaveCount(4);
+    const hlb = page.getByRole('row').filter({ has: page.getByRole('rowheader', { name: /^HLB/ }) });
+    await expect(hlb).toContainText('differs');
+    await page.getByLabel('Only where they differ').check();
+    await expect(page.getByRole('rowheader', { name: /^Charge/ })).toHaveCount(0);
+  });
+});
