@@ -1,0 +1,77 @@
+import { randomUUID } from 'node:crypto';
+import { existsSync, mkdtempSync } from 'node:fs';
+import { readFile, rm, writeFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join, resolve } from 'node:path';
+import { pathToFileURL } from 'node:url';
+import { writeFormula } from '@db/formulas/drafts';
+import { Engine } from '@db/library/engine';
+import { insertMaterial } from '@db/materials/write';
+import { createLibraryOpener } from '@service/library/opener';
+import { Places } from '@service/library/places';
+import { LibrarySession, type LibraryOpener } from '@service/library/session';
+import { createService, type Service } from '@service/service';
+import { generateFormulas } from './formula-generator';
+import { generateMaterials } from './library-generator';
+
+const LIBRARY_FILE = 'library.sqlite';
+const WORKER = resolve(import.meta.dirname, '../../out/main/rewrite-worker.js');
+
+type Rewriting = 'in a worker' | 'in this process';
+
+/** A generated library, opened behind the real service. */
+export interface BenchLibrary {
+  folder: string;
+  service: Service;
+  session: LibrarySession;
+  /** From the call to open it until the first list can be answered, in ms. */
+  openedInMs: number;
+  /** Closes it and removes its folder. */
+  discard(): Promise<void>;
+}
+
+function openerFor(rewriting: Rewriting): LibraryOpener {
+  const opener = { now: () => new Date(), newId: () => randomUUID() };
+  if (rewriting === 'in this process') return createLibraryOpener(opener);
+  if (!existsSync(WORKER)) throw new Error('The rewrite worker is not built. Run: npm run build');
+  return createLibraryOpener({ ...opener, rewriteWorker: pathToFileURL(WORKER) });
+}
+
+/** Makes a library folder with generated contents. They go straight into the file: filling is not measured. */
+export async function makeLibrary(materials: number, formulas: number): Promise<string> {
+  const folder = join(mkdtempSync(join(tmpdir(), 'stillroom-bench-')), 'library');
+  const empty = await openerFor('in this process').create(folder);
+  await empty.close();
+  const file = join(folder, LIBRARY_FILE);
+  const engine = await Engine.open(await readFile(file));
+  engine.control('BEGIN');
+  for (const each of generateMaterials(materials)) insertMaterial(engine, each);
+  for (const each of generateFormulas(formulas, materials)) writeFormula(engine, each);
+  engine.control('COMMIT');
+  await writeFile(file, engine.exportBytes());
+  engine.close();
+  return folder;
+}
+
+/** Opens a made library through the same session and service as the hosts do. */
+export async function openBenchLibrary(
+  folder: string,
+  rewriting: Rewriting = 'in a worker',
+): Promise<BenchLibrary> {
+  const above = resolve(folder, '..');
+  const session = new LibrarySession(new Places(above, above), openerFor(rewriting), () => new Date());
+  const start = performance.now();
+  await session.open(folder);
+  const openedInMs = performance.now() - start;
+  const service = createService({ session, now: () => new Date(), newId: () => randomUUID() });
+  return {
+    folder,
+    service,
+    session,
+    openedInMs,
+    discard: async () => {
+      await session.close();
+      await rm(above, { recursive: true, force: true });
+    },
+  };
+}

@@ -1,0 +1,121 @@
+import { chromium, type Browser, type Page } from '@playwright/test';
+import { dirname } from 'node:path';
+import { rm } from 'node:fs/promises';
+import { foldedWords } from '@core/quantities/fold';
+import { shelfEntry } from '@core/shelf/entry';
+import { shelfQuery } from '@core/shelf/query';
+import { createShelf, type Shelf } from '@core/shelf/shelf';
+import { findBrowser } from '../../build/steps/browser.mjs';
+import { HostProcess } from '../e2e/host-process';
+import { makeLibrary } from './bench-library';
+import { installProbe } from './browser-probe';
+import { generateMaterials } from './library-generator';
+import { figureFrom, type BenchFigure, type BenchSettings } from './measure';
+import { Seeded } from './seeded';
+
+const MATERIALS = 5_000;
+const ANSWER_LIMIT_MS = 5_000;
+
+interface Keystroke {
+  key: string;
+  /** How many materials are found once it is typed. */
+  found: number;
+}
+
+function findable(): { shelf: Shelf; words: string[] } {
+  const entries = [...generateMaterials(MATERIALS)].map(shelfEntry);
+  return { shelf: createShelf(entries), words: entries.flatMap((entry) => foldedWords(entry.inci)) };
+}
+
+/**
+ * Words typed letter by letter and taken back the same way. Only letters that change how many are found are
+ * taken, so that each keystroke has a result to wait for.
+ */
+function keystrokes(wanted: number): Keystroke[] {
+  const { shelf, words } = findable();
+  const chance = new Seeded(5);
+  const count = (text: string): number => shelf.search(shelfQuery.parse({ text, limit: 0 })).total;
+  const strokes: Keystroke[] = [];
+  while (strokes.length < wanted) {
+    const word = chance.pick(words);
+    const found = [count('')];
+    for (let length = 1; length <= word.length; length++) {
+      const left = count(word.slice(0, length));
+      if (left === found[length - 1]) break;
+      found.push(left);
+    }
+    const typed = found.slice(1).map((left, i) => ({ key: word[i] ?? '', found: left }));
+    const takenBack = found.slice(0, -1).map((left) => ({ key: 'Backspace', found: left }));
+    strokes.push(...typed, ...takenBack.reverse());
+  }
+  return strokes;
+}
+
+async function openList(browser: Browser, host: HostProcess): Promise<Page> {
+  const context = await browser.newContext({ viewport: { width: 1440, height: 900 } });
+  const entry = await context.newPage();
+  await entry.goto(host.address);
+  await entry.close();
+  const page = await context.newPage();
+  await page.addInitScript(installProbe);
+  await page.goto(`${host.origin}/#/materials`);
+  return page;
+}
+
+async function noted(page: Page, name: 'usableMs' | 'paintedMs'): Promise<number> {
+  const handle = await page.waitForFunction((field) => window.stillroomProbe[field], name, {
+    timeout: ANSWER_LIMIT_MS,
+    polling: 20,
+  });
+  return Number(await handle.jsonValue());
+}
+
+/** A fresh context each time, so nothing of the page is in a cache but what the host itself keeps. */
+async function openings(browser: Browser, host: HostProcess, rounds: number): Promise<number[]> {
+  const times: number[] = [];
+  for (let round = 0; round < rounds; round++) {
+    const page = await openList(browser, host);
+    times.push(await noted(page, 'usableMs'));
+    await page.context().close();
+  }
+  return times;
+}
+
+async function typing(browser: Browser, host: HostProcess, strokes: Keystroke[]): Promise<number[]> {
+  const page = await openList(browser, host);
+  await noted(page, 'usableMs');
+  await page.getByRole('searchbox', { name: 'Search materials' }).focus();
+  const times: number[] = [];
+  for (const { key, found } of strokes) {
+    await page.evaluate((materials) => window.stillroomProbe.expect(materials), found);
+    await page.keyboard.press(key);
+    times.push(await noted(page, 'paintedMs'));
+  }
+  await page.context().close();
+  return times;
+}
+
+/** The list in a real browser over the loopback host: opening it, and each keystroke until its result is painted. */
+export async function benchBrowser(settings: BenchSettings): Promise<BenchFigure[]> {
+  const program = await findBrowser();
+  if (!program) {
+    settings.note('no Chromium, Chrome or Edge was found: nothing measured in a browser');
+    return [];
+  }
+  const folder = await makeLibrary(MATERIALS, 0);
+  const host = await HostProcess.start({ args: ['--library', folder], folder: dirname(folder) });
+  const asRoot = process.getuid?.() === 0;
+  const browser = await chromium.launch({ executablePath: program, args: asRoot ? ['--no-sandbox'] : [] });
+  try {
+    const opened = await openings(browser, host, settings.quick ? 5 : 20);
+    const typed = await typing(browser, host, keystrokes(settings.quick ? 40 : 200));
+    return [
+      figureFrom('page opened to usable list, 5,000 materials', opened, { goal: 1_000 }),
+      figureFrom('keystroke to painted result, 5,000 materials', typed, { goal: 50 }),
+    ];
+  } finally {
+    await browser.close();
+    await host.stop();
+    await rm(dirname(folder), { recursive: true, force: true });
+  }
+}

@@ -1,0 +1,144 @@
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { materialContent, type Material } from '@core/materials/material';
+import type { Reader } from '@db/database';
+import { writeFormula } from '@db/formulas/drafts';
+import { readMaterial } from '@db/materials/read';
+import { insertMaterial, updateMaterial } from '@db/materials/write';
+import { migrations } from '@db/migrations/list';
+import { makeLibrary, openBenchLibrary, type BenchLibrary } from './bench-library';
+import { generateFormulas } from './formula-generator';
+import { generateMaterials, materialId } from './library-generator';
+import { figureFrom, percentile, timeOf, type BenchFigure, type BenchSettings } from './measure';
+import { openPeer, peerWriter, type PeerDatabase } from './peer';
+import { Seeded } from './seeded';
+
+const WARM_UP = 50;
+
+/** A maker's edit: a price comes in, a note grows, a usage changes. */
+function edited(before: Material, number: number): Material {
+  const price = { supplier: 'Velmora Trading', itemCode: '', packMg: 5_000_000, currency: 'EUR' as const };
+  return {
+    ...before,
+    appearance: `${before.appearance.slice(0, 200)} seen ${number}`.trim(),
+    notes: `${before.notes} edit${number}`.trim(),
+    offers: [...before.offers.slice(0, 5), { ...price, priceMinor: 1_000 + number, date: '2026-01-15' }],
+  };
+}
+
+function editedIds(materials: number, count: number): string[] {
+  const chance = new Seeded(11);
+  return Array.from({ length: count }, () => materialId(chance.whole(0, materials - 1)));
+}
+
+async function put(library: BenchLibrary, after: Material): Promise<void> {
+  const answer = await library.service.request(`/api/materials/${after.id}`, {
+    method: 'PUT',
+    headers: { 'content-type': 'application/json' },
+    body: JSON.stringify({ revision: after.revision, content: materialContent.parse(after) }),
+  });
+  if (answer.status !== 200) throw new Error(`The edit answered ${answer.status}: ${await answer.text()}`);
+  await answer.text();
+}
+
+/** One edit of ours, request to response, in ms; it is in the log and flushed when its response comes. */
+async function timeEdit(library: BenchLibrary, id: string, number: number): Promise<number> {
+  const after = edited(found(library.session.current().library, id), number);
+  return timeOf(() => put(library, after));
+}
+
+function found(db: Reader, id: string): Material {
+  const known = readMaterial(db, id);
+  if (!known) throw new Error(`Material ${id} was not generated.`);
+  return known;
+}
+
+function fillPeer(peer: PeerDatabase, materials: number, formulas: number): void {
+  peer.pragma('journal_mode = WAL');
+  peer.pragma('synchronous = FULL');
+  peer.pragma('foreign_keys = ON');
+  for (const migration of migrations) peer.exec(migration.sql);
+  const writer = peerWriter(peer);
+  peer.exec('BEGIN');
+  for (const each of generateMaterials(materials)) insertMaterial(writer, each);
+  for (const each of generateFormulas(formulas, materials)) writeFormula(writer, each);
+  peer.exec('COMMIT');
+}
+
+interface PeerLibrary {
+  /** Reads, changes and commits the same rows, without any service around it; in ms. */
+  timeEdit(id: string, number: number): Promise<number>;
+  discard(): void;
+}
+
+function makePeerLibrary(peerFolder: string, materials: number, formulas: number): PeerLibrary {
+  const folder = mkdtempSync(join(tmpdir(), 'stillroom-peer-'));
+  const peer = openPeer(peerFolder, join(folder, 'peer.sqlite'));
+  fillPeer(peer, materials, formulas);
+  const writer = peerWriter(peer);
+  return {
+    timeEdit: (id, number) =>
+      timeOf(() => {
+        const before = found(writer, id);
+        peer.exec('BEGIN IMMEDIATE');
+        updateMaterial(writer, before, { ...edited(before, number), revision: before.revision + 1 });
+        peer.exec('COMMIT');
+      }),
+    discard: () => {
+      peer.close();
+      rmSync(folder, { recursive: true, force: true });
+    },
+  };
+}
+
+/** Edits while the whole file is being rewritten in its worker: only reported. */
+async function editsDuringRewrite(
+  library: BenchLibrary,
+  ids: readonly string[],
+  of: string,
+): Promise<BenchFigure> {
+  let rewriting = true;
+  const rewrite = library.session
+    .current()
+    .library.rewrite()
+    .finally(() => (rewriting = false));
+  const times: number[] = [];
+  for (let i = 0; rewriting && i < ids.length; i++) {
+    times.push(await timeEdit(library, ids[i]!, i));
+    await new Promise((next) => setImmediate(next));
+  }
+  await rewrite;
+  return figureFrom(`acknowledged edit while the file is rewritten, ${of}`, times);
+}
+
+async function editsAt(materials: number, formulas: number, settings: BenchSettings): Promise<BenchFigure[]> {
+  const ids = editedIds(materials, WARM_UP + (settings.quick ? 100 : 500));
+  const of = `${materials.toLocaleString('en')} materials + ${formulas.toLocaleString('en')} formulas`;
+  const peer = settings.peerFolder ? makePeerLibrary(settings.peerFolder, materials, formulas) : null;
+  const library = await openBenchLibrary(await makeLibrary(materials, formulas));
+  try {
+    const ours: number[] = [];
+    const theirs: number[] = [];
+    // Turn about, so that both meet the same disk and the same neighbours.
+    for (const [number, id] of ids.entries()) {
+      ours.push(await timeEdit(library, id, number));
+      if (peer) theirs.push(await peer.timeEdit(id, number));
+    }
+    const peerP95 = peer ? percentile(theirs.slice(WARM_UP), 0.95) : null;
+    const goals = { goal: 5, goalRatio: 3, peer: peerP95 };
+    return [
+      figureFrom(`acknowledged edit, ${of}`, ours.slice(WARM_UP), goals),
+      await editsDuringRewrite(library, ids, of),
+    ];
+  } finally {
+    peer?.discard();
+    await library.discard();
+  }
+}
+
+/** An edit of a material that is on the disk when the response comes. */
+export async function benchEdits(settings: BenchSettings): Promise<BenchFigure[]> {
+  const small = await editsAt(5_000, 1_000, settings);
+  return settings.quick ? small : [...small, ...(await editsAt(100_000, 10_000, settings))];
+}

@@ -1,0 +1,68 @@
+/** One line of the table: what was measured, against what it is held. Times in `unit`. */
+export interface BenchFigure {
+  name: string;
+  p50: number;
+  p95: number;
+  unit: string;
+  /** The peer's p95 on the same rows in the same run; null where there is no peer, or it could not be had. */
+  peer: number | null;
+  /** p95 over the peer's p95. */
+  ratio: number | null;
+  /** What p95 may be at most; null for a figure that is only reported. */
+  goal: number | null;
+  /** What the ratio may be at most. */
+  goalRatio: number | null;
+  /** Whether every goal that could be judged is met; null when there is none. */
+  ok: boolean | null;
+}
+
+export interface Goals {
+  goal?: number;
+  goalRatio?: number;
+  peer?: number | null;
+  unit?: string;
+}
+
+/** What a bench may use: how large, and where the peer is. */
+export interface BenchSettings {
+  quick: boolean;
+  /** The folder in which better-sqlite3 is installed; null when it could not be had. */
+  peerFolder: string | null;
+  note(text: string): void;
+}
+
+/** The value below which the given share of the times lies (nearest rank). */
+export function percentile(times: readonly number[], share: number): number {
+  const sorted = [...times].sort((a, b) => a - b);
+  const time = sorted[Math.max(0, Math.ceil(share * sorted.length) - 1)];
+  if (time === undefined) throw new Error('Nothing was measured.');
+  return time;
+}
+
+/** How long `work` takes, in ms. */
+export async function timeOf(work: () => unknown): Promise<number> {
+  const start = performance.now();
+  await work();
+  return performance.now() - start;
+}
+
+/** Judges times against their goals. */
+export function figureFrom(name: string, times: readonly number[], goals: Goals = {}): BenchFigure {
+  const p95 = percentile(times, 0.95);
+  const peer = goals.peer ?? null;
+  const ratio = peer === null ? null : p95 / peer;
+  const judged: boolean[] = [];
+  if (goals.goal !== undefined) judged.push(p95 <= goals.goal);
+  if (goals.goalRatio !== undefined && ratio !== null) judged.push(ratio <= goals.goalRatio);
+  return {
+    name,
+    p50: percentile(times, 0.5),
+    p95,
+    unit: goals.unit ?? 'ms',
+    peer,
+    ratio,
+    goal: goals.goal ?? null,
+    goalRatio: goals.goalRatio ?? null,
+    ok: judged.length === 0 ? null : judged.every(Boolean),
+  };
+}

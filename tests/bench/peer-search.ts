@@ -1,0 +1,163 @@
+import type { SqlValue } from '@db/database';
+import { foldedWords } from '@core/quantities/fold';
+import {
+  FACETS,
+  FACET_NAMES,
+  type Facet,
+  type ShelfAnswer,
+  type ShelfEntry,
+  type ShelfQuery,
+} from '@core/shelf/query';
+import { sortValue } from '@core/shelf/sort-key';
+import type { PeerDatabase } from './peer';
+
+const LISTS: readonly Facet[] = ['functions', 'keepFrom'];
+const SORTED = ['tradeName', 'hlb', 'supplier', 'updatedAt'] as const;
+
+/**
+ * The materials list as a careful SQL programmer would build it: one table with every filter and sort key indexed,
+ * FTS5 over the folded words with prefix indexes, lists of words in tables of their own.
+ */
+const SCHEMA = `
+CREATE TABLE shelf (
+  slot INTEGER PRIMARY KEY, entry TEXT NOT NULL, words TEXT NOT NULL, id TEXT NOT NULL,
+  ${FACET_NAMES.filter((facet) => !LISTS.includes(facet)).join(' TEXT, ')} TEXT, hlb REAL,
+  ${SORTED.map((key) => `sort_${key}`).join(', ')}
+);
+${LISTS.map((list) => `CREATE TABLE shelf_${list} (slot INTEGER, word TEXT, PRIMARY KEY (word, slot)) WITHOUT ROWID;`).join('\n')}
+CREATE VIRTUAL TABLE shelf_words USING fts5 (
+  words, content = 'shelf', content_rowid = 'slot', prefix = '1 2 3', detail = none, tokenize = 'unicode61 remove_diacritics 0'
+);`;
+const INDEXES = [
+  ...FACET_NAMES.filter((facet) => !LISTS.includes(facet)).map(
+    (facet) => `CREATE INDEX by_${facet} ON shelf (${facet})`,
+  ),
+  ...LISTS.map((list) => `CREATE INDEX words_of_${list} ON shelf_${list} (slot, word)`),
+  ...SORTED.map((key) => `CREATE INDEX sorted_by_${key} ON shelf (sort_${key}, sort_tradeName, id)`),
+  "INSERT INTO shelf_words (shelf_words) VALUES ('rebuild')",
+  "INSERT INTO shelf_words (shelf_words) VALUES ('optimize')",
+  'ANALYZE',
+];
+
+/** Fills the peer with the same rows. */
+export function fillPeerShelf(peer: PeerDatabase, entries: readonly ShelfEntry[]): void {
+  peer.exec(SCHEMA);
+  const marks = Array.from({ length: 4 + 8 + 1 + SORTED.length }, () => '?').join(', ');
+  const insert = peer.prepare(`INSERT INTO shelf VALUES (${marks})`);
+  const lists = LISTS.map((list) => ({
+    list,
+    insert: peer.prepare(`INSERT OR IGNORE INTO shelf_${list} VALUES (?, ?)`),
+  }));
+  peer.exec('BEGIN');
+  entries.forEach((entry, slot) => {
+    const { notes, suppliers, ...row } = entry;
+    const texts = [entry.tradeName, entry.code, entry.inci, entry.supplier, ...suppliers, notes];
+    const singles = FACET_NAMES.filter((facet) => !LISTS.includes(facet)).map(
+      (facet) => entry[facet] as SqlValue,
+    );
+    const keys = SORTED.map((key) => sortValue(entry, key));
+    const words = foldedWords(texts.join('\n')).join(' ');
+    insert.run(slot, JSON.stringify(row), words, entry.id, ...singles, entry.hlb, ...keys);
+    for (const { list, insert: add } of lists)
+      for (const word of entry[list] as string[]) add.run(slot, word);
+  });
+  peer.exec('COMMIT');
+  for (const statement of INDEXES) peer.exec(statement);
+}
+
+interface Clause {
+  sql: string;
+  values: SqlValue[];
+}
+
+function textAndRange(query: ShelfQuery): Clause {
+  const words = [...new Set(foldedWords(query.text))];
+  const clauses = ['1'];
+  const values: SqlValue[] = [];
+  if (words.length > 0) {
+    clauses.push('slot IN (SELECT rowid FROM shelf_words WHERE shelf_words MATCH ?)');
+    values.push(words.map((word) => `"${word}"*`).join(' '));
+  }
+  if (query.hlbFrom !== null) clauses.push('hlb >= ?') && values.push(query.hlbFrom);
+  if (query.hlbTo !== null) clauses.push('hlb <= ?') && values.push(query.hlbTo);
+  return { sql: clauses.join(' AND '), values };
+}
+
+/** A condition for each facet in use; statements differ only in their parameters, so that they stay prepared. */
+function facetClauses(query: ShelfQuery): Map<Facet, Clause> {
+  const clauses = new Map<Facet, Clause>();
+  for (const facet of FACET_NAMES) {
+    const chosen: readonly string[] = query[facet];
+    const marks = chosen.map(() => '?').join(', ');
+    if (chosen.length === 0) {
+      if (facet === 'status') clauses.set(facet, { sql: "status <> 'archived'", values: [] });
+    } else if (LISTS.includes(facet)) {
+      const sql = `EXISTS (SELECT 1 FROM shelf_${facet} l WHERE l.slot = s.slot AND l.word IN (${marks}))`;
+      clauses.set(facet, { sql, values: [...chosen] });
+    } else {
+      clauses.set(facet, { sql: `${facet} IN (${marks})`, values: [...chosen] });
+    }
+  }
+  return clauses;
+}
+
+/** Answers searches by SQL: the matches once, with which filters they pass; total, counts and page from those. */
+export function peerSearch(peer: PeerDatabase): (query: ShelfQuery) => ShelfAnswer {
+  const kept = new Map<string, ReturnType<PeerDatabase['prepare']>>();
+  const prepared = (sql: string): ReturnType<PeerDatabase['prepare']> => {
+    const statement = kept.get(sql) ?? peer.prepare(sql);
+    kept.set(sql, statement);
+    return statement;
+  };
+  return (query) => {
+    const base = textAndRange(query);
+    const facets = facetClauses(query);
+    const inUse = [...facets.keys()];
+    const passes = inUse.map((facet) => `(${facets.get(facet)?.sql}) IS TRUE AS pass_${facet}`);
+    const columns = ['slot', ...FACET_NAMES.filter((facet) => !LISTS.includes(facet)), ...passes].join(', ');
+    const found = `WITH found AS MATERIALIZED (SELECT ${columns} FROM shelf s WHERE ${base.sql})`;
+    const values = [...inUse.flatMap((facet) => facets.get(facet)?.values ?? []), ...base.values];
+    const all = (ignored: Facet | null): string =>
+      ['1', ...inUse.filter((facet) => facet !== ignored).map((facet) => `pass_${facet}`)].join(' AND ');
+    const counting = FACET_NAMES.map((facet) =>
+      LISTS.includes(facet)
+        ? `SELECT '${facet}', l.word, count(*) FROM found CROSS JOIN shelf_${facet} l ON l.slot = found.slot
+           WHERE ${all(facet)} GROUP BY l.word`
+        : `SELECT '${facet}', ${facet}, count(*) FROM found WHERE ${all(facet)} GROUP BY ${facet}`,
+    );
+    const counted = prepared(
+      `${found} SELECT '' AS facet, '' AS word, count(*) AS n FROM found WHERE ${all(null)}
+       UNION ALL ${counting.join(' UNION ALL ')}`,
+    ).all(...values) as { facet: Facet | ''; word: string | null; n: number }[];
+    return { ...readCounts(counted), offset: query.offset, rows: pageOf(prepared, query, base, facets) };
+  };
+}
+
+function pageOf(
+  prepared: (sql: string) => ReturnType<PeerDatabase['prepare']>,
+  query: ShelfQuery,
+  base: Clause,
+  facets: Map<Facet, Clause>,
+): ShelfAnswer['rows'] {
+  const clauses = [base, ...facets.values()];
+  const key = `sort_${query.sortBy}`;
+  const rows = prepared(
+    `SELECT entry FROM shelf s WHERE ${clauses.map((clause) => clause.sql).join(' AND ')}
+     ORDER BY ${key} ${query.descending ? 'DESC' : 'ASC'} NULLS LAST, sort_tradeName NULLS LAST, id LIMIT ? OFFSET ?`,
+  ).all(...clauses.flatMap((clause) => clause.values), query.limit, query.offset) as { entry: string }[];
+  return rows.map((row) => JSON.parse(row.entry) as ShelfAnswer['rows'][number]);
+}
+
+function readCounts(
+  counted: { facet: Facet | ''; word: string | null; n: number }[],
+): Pick<ShelfAnswer, 'total' | 'counts'> {
+  const counts = Object.fromEntries(
+    FACET_NAMES.map((facet) => [facet, Object.fromEntries(FACETS[facet].map((word) => [word, 0]))]),
+  ) as ShelfAnswer['counts'];
+  let total = 0;
+  for (const { facet, word, n } of counted) {
+    if (facet === '') total = n;
+    else if (word !== null) counts[facet][word] = n;
+  }
+  return { total, counts };
+}

@@ -1,0 +1,77 @@
+import { writeFileSync } from 'node:fs';
+import { resolve } from 'node:path';
+import { parseArgs } from 'node:util';
+import { benchBrowser } from './browser';
+import { benchEdits } from './edits';
+import type { BenchFigure, BenchSettings } from './measure';
+import { benchRewrites } from './rewrites';
+import { benchSearch } from './search';
+
+const BENCHES: Record<string, (settings: BenchSettings) => Promise<BenchFigure[]>> = {
+  search: benchSearch,
+  edits: benchEdits,
+  rewrites: benchRewrites,
+  browser: benchBrowser,
+};
+
+const HELP = `npm run bench -- [--quick] [--json FILE] [NAME …]    names: ${Object.keys(BENCHES).join(', ')}`;
+
+const HEADINGS = ['what', 'p50', 'p95', 'unit', 'goal', 'peer p95', 'ratio', 'goal', 'met'];
+
+function short(value: number | null, before = ''): string {
+  return value === null ? '' : before + (value >= 100 ? value.toFixed(0) : value.toPrecision(3));
+}
+
+function printTable(figures: readonly BenchFigure[]): void {
+  const lines = figures.map((f) => [
+    f.name,
+    short(f.p50),
+    short(f.p95),
+    f.unit,
+    short(f.goal, '≤ '),
+    short(f.peer),
+    short(f.ratio),
+    short(f.goalRatio, '≤ '),
+    f.ok === null ? '' : f.ok ? 'yes' : 'NO',
+  ]);
+  const table = [HEADINGS, ...lines];
+  const widths = HEADINGS.map((_, column) => Math.max(...table.map((line) => line[column]?.length ?? 0)));
+  for (const line of table) {
+    console.log(
+      line
+        .map((cell, i) => (i === 0 ? cell.padEnd(widths[i] ?? 0) : cell.padStart(widths[i] ?? 0)))
+        .join('  '),
+    );
+  }
+}
+
+async function main(): Promise<void> {
+  const { values, positionals } = parseArgs({
+    options: {
+      json: { type: 'string' },
+      quick: { type: 'boolean', default: false },
+      peer: { type: 'string' },
+    },
+    allowPositionals: true,
+  });
+  const unknown = positionals.filter((name) => !(name in BENCHES));
+  if (unknown.length > 0) throw new Error(`There is no bench “${unknown.join(', ')}”.\n${HELP}`);
+  const settings: BenchSettings = {
+    quick: values.quick,
+    peerFolder: values.peer ? resolve(values.peer) : null,
+    note: (text) => console.log(`  · ${text}`),
+  };
+  if (!values.peer) console.log('better-sqlite3 could not be had: the peer’s figures are missing.');
+  const figures: BenchFigure[] = [];
+  for (const [name, bench] of Object.entries(BENCHES)) {
+    if (positionals.length > 0 && !positionals.includes(name)) continue;
+    console.log(`▸ ${name}`);
+    figures.push(...(await bench(settings)));
+  }
+  console.log('');
+  printTable(figures);
+  if (values.json) writeFileSync(values.json, `${JSON.stringify(figures, null, 2)}\n`);
+}
+
+await main();
+process.exit(0);
