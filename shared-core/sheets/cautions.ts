@@ -38,7 +38,8 @@ export function formulaCautions(
   const said: string[] = [];
   for (const [hazard, caution] of Object.entries(HAZARD_CAUTIONS)) {
     const bring = used.filter((one) => one.hazards.includes(hazard as Hazard)).map(nameOf);
-    if (bring.length > 0) said.push(`${[...new Set(bring)].join(', ')} – ${caution}`);
+    // "Fine dust: weigh out of draughts" names the materials between the hazard and what to do.
+    if (bring.length > 0) said.push(caution.replace(':', ` (${[...new Set(bring)].join(', ')}):`));
   }
   const heat = [...content.phases, ...content.steps].map((one) => one.temperatureC ?? 0);
   if (heat.some((celsius) => celsius >= SCALDING_C))

@@ -25,21 +25,34 @@ export interface RenderOptions {
   replaceUnprintable?: boolean;
 }
 
-const glyphs = new Map<string, HasGlyph>();
+const asked = new Map<string, Map<number, boolean>>();
+
+/** Whether a family prints a character; each is looked up once. */
 function hasGlyph(font: string): HasGlyph {
-  const known = glyphs.get(font) ?? coverage(font);
-  glyphs.set(font, known);
-  return known;
+  const known = asked.get(font) ?? new Map<number, boolean>();
+  asked.set(font, known);
+  const covers = coverage(font);
+  return (codePoint) => {
+    const answer = known.get(codePoint) ?? covers(codePoint);
+    known.set(codePoint, answer);
+    return answer;
+  };
 }
 
-function missingFrom(definition: SheetDefinition): UnprintableCharacter[] {
-  const byFont = new Map<string, SetText[]>();
-  const collect = (text: SetText): string => {
-    byFont.set(text.font, [...(byFont.get(text.font) ?? []), text]);
-    return text.text;
-  };
-  copySheet(definition, collect).footer(1, 1);
-  return [...byFont].flatMap(([font, texts]) => unprintableCharacters(texts, hasGlyph(font)));
+/** A copy with only printable texts, and the characters that had to be replaced for it. */
+function printableCopy(definition: SheetDefinition) {
+  const texts = new Map<string, SetText[]>();
+  const testers = new Map<string, HasGlyph>();
+  const copy = copySheet(definition, (text) => {
+    const tester = testers.get(text.font) ?? hasGlyph(text.font);
+    testers.set(text.font, tester);
+    const out = printable(text.text, tester);
+    if (out !== text.text) texts.set(text.font, [...(texts.get(text.font) ?? []), text]);
+    return out;
+  });
+  copy.footer(1, 1);
+  const missing = [...texts].flatMap(([font, placed]) => unprintableCharacters(placed, hasGlyph(font)));
+  return { copy, missing };
 }
 
 function refuse(characters: UnprintableCharacter[]): never {
@@ -59,11 +72,8 @@ function refuse(characters: UnprintableCharacter[]): never {
  * @throws Problem `unprintable-text` when a character has no glyph and `replaceUnprintable` is not set
  */
 export async function renderSheet(definition: SheetDefinition, options: RenderOptions): Promise<Uint8Array> {
-  if (!options.replaceUnprintable) {
-    const missing = missingFrom(definition);
-    if (missing.length > 0) refuse(missing);
-  }
-  const copy = copySheet(definition, ({ text, font }) => printable(text, hasGlyph(font)));
+  const { copy, missing } = printableCopy(definition);
+  if (missing.length > 0 && !options.replaceUnprintable) refuse(missing);
   tagContent(copy.content);
   const { creationDate, ...document } = {
     ...copy,

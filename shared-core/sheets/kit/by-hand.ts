@@ -27,7 +27,7 @@ const UNDERLINED: TableLayout = {
   vLineColor: () => RULE,
   paddingLeft: (column) => (column === 0 ? 0 : PADDING),
   paddingRight: () => PADDING,
-  paddingTop: () => 12,
+  paddingTop: () => 15,
   paddingBottom: () => 2,
 };
 

@@ -70,7 +70,7 @@ export function headCell(column: Pick<Column, 'head' | 'alignment'>): TextNode {
 export function ruledTable({ columns, rows, width, caption, rowHeight }: RuledTable): TableNode {
   const head: Cell[] = columns.map(headCell);
   const captionRow: Cell[] = [
-    { ...(caption ?? { text: '' }), colSpan: columns.length },
+    { ...(caption ?? { text: '' }), colSpan: columns.length, border: [false, false, false, false] },
     ...columns.slice(1).map((): Cell => ({})),
   ];
   const headerRows = caption ? 2 : 1;

@@ -1,10 +1,25 @@
-import type { RuleNode, SheetNode, TextNode, TextStyle } from './definition';
+import type { RuleNode, SheetNode, StackNode, TextNode, TextStyle } from './definition';
 import { NUMBER_FONT } from './definition';
 import { QUIET_RULE, RULE, SIZE, SOFT_INK } from './type-scale';
 
-/** The heading of a section. */
-export function heading(text: string): TextNode {
-  return { text, headlineLevel: 2, fontSize: SIZE.section, bold: true, margin: [0, 14, 0, 4] };
+/** Room that must be left below a heading, about three lines of a table. */
+const KEPT_BELOW = 64;
+
+/**
+ * The heading of a section, never left alone at the foot of a page: it claims room below itself in one
+ * unbreakable block, and gives that room back to what follows.
+ */
+export function heading(text: string): StackNode {
+  const below = 4 + KEPT_BELOW;
+  return {
+    stack: [
+      {
+        unbreakable: true,
+        stack: [{ text, headlineLevel: 2, fontSize: SIZE.section, bold: true, margin: [0, 14, 0, below] }],
+      },
+      { stack: [], margin: [0, -KEPT_BELOW, 0, 0] },
+    ],
+  };
 }
 
 export function paragraph(text: string, style: TextStyle = {}): TextNode {

@@ -1,0 +1,164 @@
+import type { Batch } from '../batches/batch';
+import type { FormulaVersion } from '../formulas/formula';
+import { formatDate } from '../locale/dates';
+import { formatMass, formatMassIn } from '../locale/mass';
+import { formatNumber, formatPercent } from '../locale/numbers';
+import type { Region } from '../locale/numbers';
+import { recordUnit, weighingTables } from './batch-weighing';
+import { formulaCautions } from './cautions';
+import { blanks, signatureBlock, tickBoxes, writingLines } from './kit/by-hand';
+import { cautionBox } from './kit/caution-box';
+import type { SheetDefinition, SheetNode } from './kit/definition';
+import type { Fact } from './kit/facts';
+import { contentWidth, sheet } from './kit/page';
+import type { SheetFrame, SheetSettings } from './kit/page';
+import { blankCell, cell, ruledTable } from './kit/tables';
+import { heading, keptTogether, numberText, paragraph, remark } from './kit/text';
+import { titleBlock } from './kit/title-block';
+import { benchProcedure } from './procedure';
+import { targetFacts } from './target-words';
+
+// What a batch record holds follows ISO 22716:2007, 7.2 (from memory).
+
+function totalWords(batch: Batch, region: Region): string {
+  const unit = recordUnit(batch.totalMg);
+  return `${formatMassIn(batch.totalMg, unit, region, batch.readabilityMg)} ${unit}`;
+}
+
+function sizeFacts(batch: Batch, region: Region): Fact[] {
+  const { size } = batch;
+  const asked =
+    size.by === 'mass'
+      ? formatMass(size.massMg, region)
+      : `${formatNumber(size.units, region)} × ${formatMass(size.fillMg, region)}`;
+  return [
+    { label: 'Size asked for', value: asked },
+    { label: 'Overage', value: formatPercent(batch.overagePpm, region, batch.overagePpm % 10_000 ? 2 : 0) },
+    { label: 'To weigh in all', value: totalWords(batch, region) },
+    { label: 'Balance reads', value: `${formatMassIn(batch.readabilityMg, 'g', region)} g` },
+  ];
+}
+
+function beforeStarting(width: number): SheetNode {
+  const checks = [
+    'Area, vessels and equipment clean, and the last product cleared away',
+    'Balance checked; equipment no.',
+    'All raw materials released, in date and as on this record',
+    'Goggles, gloves and dust mask at hand; eyewash clear',
+  ];
+  return keptTogether(
+    heading('Before starting'),
+    ruledTable({
+      width,
+      rowHeight: 20,
+      columns: [
+        { head: 'Check', share: 55 },
+        { head: 'Remark, equipment no.', share: 27, byHand: true },
+        { head: 'Time', share: 9, byHand: true },
+        { head: 'Initials', share: 9, byHand: true },
+      ],
+      rows: checks.map((check) => [cell(check), blankCell(), blankCell(), blankCell()]),
+    }),
+  );
+}
+
+function inProcessChecks(version: FormulaVersion, region: Region, width: number): SheetNode {
+  const known = targetFacts(version.content.target, region).filter((fact) => fact.value !== '');
+  // Two blank rows for what the specification does not foresee, more when it says nothing at all.
+  const spare = Array.from({ length: known.length > 0 ? 2 : 4 }, () => ({ label: '', value: '' }));
+  return keptTogether(
+    heading('In-process checks'),
+    ruledTable({
+      width,
+      rowHeight: 22,
+      columns: [
+        { head: 'Check', share: 16 },
+        { head: 'Specification', share: 34 },
+        { head: 'Result', share: 24, byHand: true },
+        { head: 'Within limits?', share: 11, byHand: true },
+        { head: 'Time', share: 8, byHand: true },
+        { head: 'Initials', share: 8, byHand: true },
+      ],
+      rows: [...known, ...spare].map((fact) => [
+        cell(fact.label),
+        cell(fact.value),
+        ...Array.from({ length: 4 }, blankCell),
+      ]),
+    }),
+  );
+}
+
+function yieldSection(batch: Batch, region: Region, width: number): SheetNode {
+  const total = totalWords(batch, region);
+  return keptTogether(
+    heading('Yield, samples and filling'),
+    paragraph(`Expected from the weighing: ${total}. Yield in per cent = obtained ÷ ${total} × 100.`),
+    blanks(['Bulk obtained', 'Yield, %', 'Units filled', 'Left over or lost'], width),
+    blanks(
+      ['Bulk container and place', 'Samples taken (no., by)', 'Filled on', 'Equipment cleaned by, date'],
+      width,
+    ),
+  );
+}
+
+function deviationSection(width: number): SheetNode {
+  return keptTogether(
+    heading('Deviations, their assessment and what was done'),
+    remark(
+      'Write “none” if there were none. Strike through, initial and date corrections; overwrite nothing.',
+    ),
+    writingLines(5, width),
+  );
+}
+
+function releaseSection(width: number): SheetNode {
+  return keptTogether(
+    heading('Sign-off and release'),
+    tickBoxes(['Released', 'Released with remarks', 'On hold', 'Rejected']),
+    signatureBlock(['Made by', 'Checked by', 'Released by'], width),
+  );
+}
+
+/**
+ * The record that a batch is made with and that stays in the binder: weighing, procedure, checks, yield,
+ * deviations and release, with ruled space for all that is written by hand.
+ * @param version the recorded version that the batch makes
+ * @param printedAt ISO 8601
+ */
+export function batchSheet(
+  batch: Batch,
+  version: FormulaVersion,
+  settings: SheetSettings,
+  printedAt: string,
+): SheetDefinition {
+  const region = settings.languageRegion;
+  const width = contentWidth(settings.paperSize);
+  const { content } = version;
+  const frame: SheetFrame = {
+    kind: 'Batch record',
+    title: content.name,
+    number: batch.number,
+    settings,
+    printedAt,
+  };
+  const formulaName = [content.code, `version ${version.number}`].filter(Boolean).join(', ');
+  return sheet(frame, [
+    ...titleBlock(frame, [
+      { label: 'Batch', value: { ...numberText(batch.number, 12), bold: true } },
+      { label: 'Formula', value: numberText(formulaName) },
+      { label: 'Planned', value: formatDate(batch.createdAt, region) },
+      { label: 'Made on', value: '_________________' },
+      ...sizeFacts(batch, region),
+    ]),
+    ...(batch.note ? [paragraph(`Note: ${batch.note}`)] : []),
+    ...cautionBox(formulaCautions(content, version.materials), width),
+    beforeStarting(width),
+    heading('Weighing'),
+    ...weighingTables(batch, version, region, width),
+    ...(content.steps.length > 0 ? [heading('Procedure'), benchProcedure(content, region, width)] : []),
+    inProcessChecks(version, region, width),
+    yieldSection(batch, region, width),
+    deviationSection(width),
+    releaseSection(width),
+  ]);
+}

@@ -1,0 +1,96 @@
+import type { Batch } from '../batches/batch';
+import type { FormulaVersion } from '../formulas/formula';
+import { formulaLines, formulaShares } from '../formulas/shares';
+import { formatMassIn, massUnit } from '../locale/mass';
+import type { MassUnit } from '../locale/mass';
+import { formatShare, shareDigits } from '../locale/numbers';
+import type { Region } from '../locale/numbers';
+import { NO_MATERIAL, phaseCaption } from './formula-lines';
+import type { Cell, SheetNode } from './kit/definition';
+import { blankCell, cell, figureCell, ruledTable } from './kit/tables';
+import type { Column } from './kit/tables';
+import { SIZE, SOFT_INK } from './kit/type-scale';
+import { inciWords } from './material-words';
+
+/** One unit for the whole record, so that nobody reads kg for g: g up to 100 kg, then kg. */
+export function recordUnit(totalMg: number): MassUnit {
+  return totalMg >= 100_000_000 ? 'kg' : massUnit(totalMg) === 'mg' ? 'mg' : 'g';
+}
+
+function columnsOf(unit: MassUnit): Column[] {
+  return [
+    { head: 'Raw material', share: 31 },
+    { head: '% w/w', share: 9.5, alignment: 'right' },
+    { head: `Target, ${unit}`, share: 12, alignment: 'right' },
+    { head: 'Lot', share: 15, byHand: true },
+    { head: `Tare, ${unit}`, share: 10, byHand: true },
+    { head: `Weighed, ${unit}`, share: 12, byHand: true },
+    { head: `Deviation, ${unit}`, share: 12, byHand: true },
+    { head: 'Initials', share: 9, byHand: true },
+  ];
+}
+
+function materialCell(
+  line: { note: string },
+  material: FormulaVersion['materials'][string] | undefined,
+): Cell {
+  const small = (text: string, more = {}): SheetNode => ({
+    text,
+    fontSize: SIZE.label,
+    color: SOFT_INK,
+    ...more,
+  });
+  return {
+    stack: [
+      cell(material?.tradeName ?? NO_MATERIAL, { bold: true }),
+      ...(material ? [small(inciWords(material))] : []),
+      ...(line.note ? [small(line.note, { italics: true })] : []),
+      ...(material && material.hazards.length > 0
+        ? [small(`▲ ${material.hazards.join(', ')}`, { bold: true })]
+        : []),
+    ],
+  };
+}
+
+/** The weighing record: a table for each phase, targets printed, the rest ruled for a hand. */
+export function weighingTables(
+  batch: Batch,
+  version: FormulaVersion,
+  region: Region,
+  width: number,
+): SheetNode[] {
+  const { content, materials } = version;
+  const unit = recordUnit(batch.totalMg);
+  const shares = formulaShares(content).byLine;
+  const digits = shareDigits(formulaLines(content).map((line) => shares.get(line.id) ?? 0));
+  const targets = new Map(batch.lines.map((line) => [line.lineId, line.targetMg]));
+  const mass = (mg: number): string => formatMassIn(mg, unit, region, batch.readabilityMg);
+  const tables = content.phases.map((phase, index): SheetNode => {
+    const rows = phase.lines.map((line): Cell[] => [
+      materialCell(line, materials[line.materialId]),
+      figureCell(formatShare(shares.get(line.id) ?? 0, region, digits)),
+      figureCell(mass(targets.get(line.id) ?? 0), { bold: true }),
+      ...Array.from({ length: 5 }, blankCell),
+    ]);
+    const sum = phase.lines.reduce((total, line) => total + (targets.get(line.id) ?? 0), 0);
+    const caption = phaseCaption(phase, index, region, `${mass(sum)} ${unit}`);
+    return {
+      margin: [0, 6, 0, 0],
+      stack: [ruledTable({ columns: columnsOf(unit), rows, width, caption, rowHeight: 26 })],
+    };
+  });
+  const total: SheetNode = {
+    margin: [0, 6, 0, 0],
+    columns: [
+      { text: 'Total of all targets', bold: true, fontSize: SIZE.table, width: width - 124 },
+      {
+        text: `${mass(batch.lines.reduce((sum, line) => sum + line.targetMg, 0))} ${unit}`,
+        bold: true,
+        fontSize: SIZE.table,
+        alignment: 'right',
+        width: 120,
+      },
+    ],
+  };
+  return [...tables, total];
+}

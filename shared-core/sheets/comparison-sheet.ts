@@ -1,0 +1,139 @@
+import type { Material } from '../materials/material';
+import type { Region } from '../locale/numbers';
+import { NOT_PROOF } from './cautions';
+import { comparisonRows } from './comparison-rows';
+import type { Cell, SheetDefinition, SheetNode } from './kit/definition';
+import { contentWidth, sheet } from './kit/page';
+import type { SheetFrame, SheetSettings } from './kit/page';
+import { cell, columnWidths, figureCell, PADDING, ruledTable } from './kit/tables';
+import type { Column } from './kit/tables';
+import { remark } from './kit/text';
+import { titleBlock } from './kit/title-block';
+import { SIZE, SOFT_INK } from './kit/type-scale';
+import { bestUse, figureWords, inciWords } from './material-words';
+import { photoNode } from './photo';
+import { capital } from './words';
+
+/** Up to this many stand side by side; more become a list. */
+export const SIDE_BY_SIDE = 6;
+
+/** Photos by material id, as data URLs (PNG or JPEG). */
+export type Photos = Readonly<Record<string, string | undefined>>;
+
+function sideColumns(materials: readonly Material[]): Column[] {
+  return [
+    { head: '', share: 17 },
+    { head: '', share: 4, alignment: 'center' },
+    ...materials.map((one) => ({ head: one.tradeName, share: 79 / materials.length })),
+  ];
+}
+
+function photoRow(materials: readonly Material[], photos: Photos, widths: number[]): Cell[][] {
+  if (!materials.some((one) => photos[one.id])) return [];
+  const cells = materials.map((one, index): Cell => {
+    const photo = photos[one.id];
+    const wide = widths[index + 2] ?? 60;
+    return photo ? photoNode(photo, one, wide, 80) : cell('no photo', { color: SOFT_INK });
+  });
+  return [[cell('Photo'), cell(''), ...cells]];
+}
+
+function sideBySide(
+  materials: readonly Material[],
+  photos: Photos,
+  region: Region,
+  width: number,
+): SheetNode[] {
+  const columns = sideColumns(materials);
+  const rows = comparisonRows(materials, region).map((row): Cell[] => [
+    cell(row.label, { bold: row.differs }),
+    cell(row.differs ? '≠' : '=', { alignment: 'center', bold: row.differs }),
+    ...row.values.map((value) =>
+      value === ''
+        ? cell('not recorded', { color: SOFT_INK, italics: true })
+        : cell(value, { bold: row.differs }),
+    ),
+  ]);
+  const table = ruledTable({
+    columns,
+    width,
+    rows: [...photoRow(materials, photos, columnWidths(columns, width)), ...rows],
+  });
+  // The head holds the names, so it is set larger than the head of a table of figures.
+  for (const head of table.table.body[0] ?? [])
+    if ('text' in head) Object.assign(head, { fontSize: SIZE.body, color: undefined });
+  return [
+    table,
+    remark('≠ and heavy type: the materials differ here.   = they are alike, as far as is recorded.'),
+  ];
+}
+
+function classList(
+  materials: readonly Material[],
+  photos: Photos,
+  region: Region,
+  width: number,
+): SheetNode[] {
+  const pictured = materials.some((one) => photos[one.id]);
+  const columns: Column[] = [
+    ...(pictured ? [{ head: 'Photo', share: 9 }] : []),
+    { head: 'Raw material', share: 18 },
+    { head: 'INCI', share: 24 },
+    { head: 'Charge', share: 9 },
+    { head: 'Form', share: 11 },
+    { head: 'Type', share: 7 },
+    { head: 'HLB', share: 9, alignment: 'right' },
+    { head: 'Best use', share: 26 },
+  ];
+  const photoWidth = pictured ? (9 / 113) * width - PADDING : 0;
+  const rows = materials.map((one): Cell[] => {
+    const photo = photos[one.id];
+    return [
+      ...(pictured ? [photo ? photoNode(photo, one, photoWidth, 42) : cell('')] : []),
+      cell(one.tradeName, { bold: true }),
+      cell(inciWords(one), { fontSize: SIZE.small }),
+      cell(capital(one.charge ?? '–')),
+      cell(capital([one.form, one.consistency].filter(Boolean).join(', '))),
+      cell(one.emulsionType === 'both' ? 'o/w, w/o' : (one.emulsionType ?? '')),
+      figureCell(figureWords('hlb', one.figures.hlb, region)),
+      cell(bestUse(one, region), { fontSize: SIZE.small }),
+    ];
+  });
+  return [ruledTable({ columns, rows, width })];
+}
+
+/**
+ * A hand-out that sets materials beside each other: up to six in columns with differences marked, more as a list.
+ * @param photos data URLs by material id; materials without one go without
+ * @param printedAt ISO 8601
+ */
+export function comparisonSheet(
+  materials: readonly Material[],
+  settings: SheetSettings,
+  printedAt: string,
+  photos: Photos = {},
+): SheetDefinition {
+  const region = settings.languageRegion;
+  const orientation = materials.length > 3 ? 'landscape' : 'portrait';
+  const width = contentWidth(settings.paperSize, orientation);
+  const frame: SheetFrame = {
+    kind: 'Comparison hand-out',
+    title:
+      materials.length <= 3 ? materials.map((one) => one.tradeName).join(' · ') : 'Raw materials compared',
+    number: `${materials.length} raw materials`,
+    settings,
+    printedAt,
+    orientation,
+  };
+  const body =
+    materials.length <= SIDE_BY_SIDE
+      ? sideBySide(materials, photos, region, width)
+      : classList(materials, photos, region, width);
+  return sheet(frame, [
+    ...titleBlock(frame, []),
+    ...body,
+    remark(
+      `HLB and other figures are those recorded in this library; published figures differ by 1 to 2 units. ${NOT_PROOF}`,
+    ),
+  ]);
+}

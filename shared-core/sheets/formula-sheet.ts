@@ -1,0 +1,110 @@
+import { formulaCost } from '../costing/formula-cost';
+import type { FormulaContent } from '../formulas/formula';
+import { ingredientList } from '../labelling/ingredient-list';
+import { formatDate } from '../locale/dates';
+import { formatMoney } from '../locale/money';
+import { formulaCautions } from './cautions';
+import { formulaTables } from './formula-lines';
+import { cautionBox } from './kit/caution-box';
+import type { SheetDefinition, SheetNode } from './kit/definition';
+import { factList } from './kit/facts';
+import { contentWidth, sheet } from './kit/page';
+import type { SheetFrame, SheetSettings } from './kit/page';
+import { heading, keptTogether, numberText, paragraph, remark } from './kit/text';
+import { titleBlock } from './kit/title-block';
+import { inciWords } from './material-words';
+import { procedureTable } from './procedure';
+import { forSharing } from './sharing';
+import type { MaterialsById } from './sharing';
+import { targetFacts } from './target-words';
+import { capital } from './words';
+
+/** A recorded version, or the draft as it stands. */
+export interface PrintedFormula {
+  content: FormulaContent;
+  materials: MaterialsById;
+  /** Null for a draft. */
+  version: { number: number; recordedAt: string; recordedBy: string; reason: string } | null;
+}
+
+export interface FormulaSheetOptions {
+  /** Without cost, suppliers and notes. */
+  forSharing: boolean;
+  /** Trade names as well as INCI names; a full sheet always has them. */
+  tradeNames: boolean;
+}
+
+function costSection(formula: PrintedFormula, settings: SheetSettings): SheetNode[] {
+  const { currency, languageRegion } = settings;
+  const cost = formulaCost(formula.content, formula.materials, currency, languageRegion);
+  if (cost.coveredPpm === 0)
+    return [heading('Cost of raw materials'), paragraph(`No material has a price in ${currency}.`)];
+  return [
+    keptTogether(
+      heading('Cost of raw materials'),
+      paragraph(`${formatMoney(cost.perKgMinor, currency, languageRegion)} per kg`, { bold: true }),
+      ...cost.worked.cautions.map(remark),
+    ),
+  ];
+}
+
+function ingredientSection(content: FormulaContent, materials: MaterialsById): SheetNode[] {
+  const list = ingredientList(content, materials);
+  if (list.ingredients.length === 0) return [];
+  return [
+    heading('Ingredient list (EU form)'),
+    paragraph(list.ingredients.map((one) => `${one.name}${one.estimated ? ' (est.)' : ''}`).join(', ')),
+    remark(list.notes.join(' ')),
+  ];
+}
+
+/**
+ * A formula on paper: full, or for sharing without cost, suppliers and notes, with or without trade names.
+ * @param printedAt ISO 8601
+ */
+export function formulaSheet(
+  formula: PrintedFormula,
+  options: FormulaSheetOptions,
+  settings: SheetSettings,
+  printedAt: string,
+): SheetDefinition {
+  const region = settings.languageRegion;
+  const width = contentWidth(settings.paperSize);
+  const tradeNames = options.tradeNames || !options.forSharing;
+  const { materials, version } = formula;
+  const content = options.forSharing ? forSharing(formula.content, materials, tradeNames) : formula.content;
+  const versionName = version ? `version ${version.number}` : 'draft';
+  const frame: SheetFrame = {
+    kind: 'Formula',
+    title: content.name,
+    number: [content.code, versionName].filter(Boolean).join(', '),
+    settings,
+    printedAt,
+  };
+  const target = factList(targetFacts(content.target, region), width);
+  const cautions = formulaCautions(content, materials, (one) =>
+    tradeNames ? one.tradeName : inciWords(one),
+  );
+  return sheet(frame, [
+    ...titleBlock(
+      frame,
+      [
+        { label: 'Code', value: content.code ? numberText(content.code) : '' },
+        { label: 'Version', value: version ? String(version.number) : 'Draft, not recorded' },
+        { label: 'Recorded', value: version ? formatDate(version.recordedAt, region) : '' },
+        { label: 'By', value: options.forSharing ? '' : (version?.recordedBy ?? '') },
+        { label: 'Type', value: capital(content.productType) },
+        { label: 'Use', value: capital(content.use) },
+      ],
+      content.purpose,
+    ),
+    heading('Formula'),
+    ...formulaTables(content, materials, region, width, { tradeNames, supplier: !options.forSharing }),
+    ...cautionBox(cautions, width),
+    ...(content.steps.length > 0 ? [heading('Procedure'), procedureTable(content, region, width)] : []),
+    ...(target ? [keptTogether(heading('Target specification'), target)] : []),
+    ...ingredientSection(content, materials),
+    ...(options.forSharing ? [] : costSection(formula, settings)),
+    ...(content.notes ? [heading('Notes'), paragraph(content.notes)] : []),
+  ]);
+}

@@ -1,0 +1,37 @@
+import type { TargetSpecification } from '../formulas/formula';
+import { formatNumber } from '../locale/numbers';
+import type { Region } from '../locale/numbers';
+import type { Fact } from './kit/facts';
+
+function between(
+  low: number | null,
+  high: number | null,
+  unit: string,
+  region: Region,
+  digits: number,
+): string {
+  const show = (value: number): string => formatNumber(value, region, { min: 0, max: digits });
+  const range =
+    low !== null && high !== null
+      ? `${show(low)}–${show(high)}`
+      : low !== null
+        ? `at least ${show(low)}`
+        : high !== null
+          ? `at most ${show(high)}`
+          : '';
+  return range && unit ? `${range} ${unit}` : range;
+}
+
+/** What the product is measured against, in words; what is not specified has an empty value. */
+export function targetFacts(target: TargetSpecification, region: Region): (Fact & { value: string })[] {
+  const viscosity = between(target.viscosityLow, target.viscosityHigh, 'mPa·s', region, 0);
+  return [
+    { label: 'Appearance', value: target.appearance },
+    { label: 'Odour', value: target.odour },
+    { label: 'Colour', value: target.colour },
+    { label: 'pH', value: between(target.phLow, target.phHigh, '', region, 2) },
+    { label: 'Viscosity', value: [viscosity, target.viscosityMethod].filter(Boolean).join('; ') },
+    { label: 'Density', value: between(target.densityLow, target.densityHigh, 'g/mL', region, 3) },
+    { label: 'Microbiology', value: target.microbiology },
+  ];
+}
