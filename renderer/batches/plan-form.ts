@@ -1,0 +1,82 @@
+import { batchPlan, type BatchPlan } from '@core/batches/batch';
+import { batchLines, type PlannedBatch } from '@core/batches/plan-batch';
+import type { FormulaVersion } from '@core/formulas/formula';
+import { MASS_UNITS } from '@core/locale/mass';
+import { Problem } from '@core/problems/problem';
+import { ppmFromPercent } from '@core/quantities/share';
+import { MG_PER_G } from '@core/quantities/mass';
+import { computed, reactive, type Ref } from 'vue';
+import { useSettings } from '../settings/store';
+
+export const BATCH_UNITS = ['g', 'kg'] as const;
+
+/** What the form holds, in the units that a maker types. */
+export interface PlanEntry {
+  by: 'mass' | 'units';
+  mass: number | null;
+  massUnit: (typeof BATCH_UNITS)[number];
+  units: number | null;
+  /** g per unit. */
+  fill: number | null;
+  overagePercent: number | null;
+  /** g. */
+  readability: number | null;
+  note: string;
+}
+
+type Outcome =
+  | { plan: BatchPlan; planned: PlannedBatch; faults: Record<string, string> }
+  | { planned: null; faults: Record<string, string> };
+
+function sizeOf(entry: PlanEntry): unknown {
+  if (entry.by === 'mass')
+    return { by: 'mass', massMg: Math.round((entry.mass ?? 0) * MASS_UNITS[entry.massUnit]) };
+  return { by: 'units', units: entry.units ?? 0, fillMg: Math.round((entry.fill ?? 0) * MG_PER_G) };
+}
+
+/** The planned batch of what was entered, or what is wrong with it, by field. */
+function outcome(
+  entry: PlanEntry,
+  version: FormulaVersion | null,
+  region: ReturnType<typeof useSettings>['current']['languageRegion'],
+): Outcome {
+  if (!version) return { planned: null, faults: {} };
+  const read = batchPlan.safeParse({
+    versionId: version.id,
+    size: sizeOf(entry),
+    overagePpm: ppmFromPercent(entry.overagePercent ?? 0),
+    readabilityMg: Math.round((entry.readability ?? 0) * MG_PER_G),
+    note: entry.note,
+  });
+  if (!read.success)
+    return {
+      planned: null,
+      faults: Object.fromEntries(read.error.issues.map((issue) => [issue.path.join('.'), issue.message])),
+    };
+  try {
+    return { plan: read.data, planned: batchLines(version.content, read.data, region), faults: {} };
+  } catch (error) {
+    if (!(error instanceof Problem)) throw error;
+    const path = error.fields[0]?.path ?? 'phases';
+    return { planned: null, faults: { [path]: `${error.message} ${error.advice}` } };
+  }
+}
+
+/** The form for planning a batch of a version; its preview follows what is typed. */
+export function usePlanForm(version: Ref<FormulaVersion | null>) {
+  const settings = useSettings();
+  const { readabilityMg, overagePpm } = settings.current;
+  const entry = reactive<PlanEntry>({
+    by: 'mass',
+    mass: 1,
+    massUnit: 'kg',
+    units: 50,
+    fill: 50,
+    overagePercent: overagePpm / 10_000,
+    readability: readabilityMg / MG_PER_G,
+    note: '',
+  });
+  const result = computed(() => outcome(entry, version.value, settings.current.languageRegion));
+  const fault = (path: string): string | null => result.value.faults[path] ?? null;
+  return { entry, result, fault };
+}

@@ -1,0 +1,43 @@
+import { checkFormula } from '@core/checks/all';
+import { FINDING_SEVERITIES, type FindingSeverity } from '@core/checks/check';
+import type { FormulaContent } from '@core/formulas/formula';
+import type { Material } from '@core/materials/material';
+import { computed, onScopeDispose, shallowRef, watch } from 'vue';
+import type { FormulaDraft } from './draft';
+
+const PAUSE_MS = 120;
+
+/** The draft as it was when typing last paused, with what the checks find in it: typing never waits for them. */
+export function useAnalysis(draft: FormulaDraft) {
+  const settled = shallowRef<{ content: FormulaContent; materials: Map<string, Material> } | null>(null);
+  let timer: ReturnType<typeof setTimeout> | undefined;
+
+  watch(
+    [draft.content, () => draft.materials.size],
+    () => {
+      clearTimeout(timer);
+      const take = (): void => {
+        const content = draft.content.value;
+        if (content) settled.value = { content, materials: new Map(draft.materials) };
+      };
+      if (settled.value) timer = setTimeout(take, PAUSE_MS);
+      else take();
+    },
+    { immediate: true },
+  );
+  onScopeDispose(() => clearTimeout(timer));
+
+  const findings = computed(() => (settled.value ? checkFormula(settled.value) : []));
+  /** The most serious finding of each line that has one. */
+  const severities = computed(() => {
+    const worst = new Map<string, FindingSeverity>();
+    const rank = (severity: FindingSeverity): number => FINDING_SEVERITIES.indexOf(severity);
+    for (const { lines, severity } of findings.value)
+      for (const line of lines) {
+        const known = worst.get(line);
+        if (!known || rank(severity) < rank(known)) worst.set(line, severity);
+      }
+    return worst;
+  });
+  return { settled, findings, severities };
+}
