@@ -68,6 +68,7 @@ test.describe('the demonstration library', () => {
       .getByRole('list', { name: 'Charge' })
       .getByRole('listitem')
       .filter({ hasText: 'cationic' });
+    await expect(cationic.locator('.number')).toHaveText(/\d/);
     const promised = await cationic.locator('.number').innerText();
     await cationic.getByRole('checkbox').check();
     await expect(found).toHaveText(`${promised} materials`);
