@@ -78,8 +78,14 @@ function textAndRange(query: ShelfQuery): Clause {
     clauses.push('slot IN (SELECT rowid FROM shelf_words WHERE shelf_words MATCH ?)');
     values.push(words.map((word) => `"${word}"*`).join(' '));
   }
-  if (query.hlbFrom !== null) clauses.push('hlb >= ?') && values.push(query.hlbFrom);
-  if (query.hlbTo !== null) clauses.push('hlb <= ?') && values.push(query.hlbTo);
+  for (const [end, sign] of [
+    [query.hlbFrom, '>='],
+    [query.hlbTo, '<='],
+  ] as const) {
+    if (end === null) continue;
+    clauses.push(`hlb ${sign} ?`);
+    values.push(end);
+  }
   return { sql: clauses.join(' AND '), values };
 }
 

@@ -1,8 +1,9 @@
+import type { z } from 'zod';
 import { foldedWords } from '@core/quantities/fold';
 import { FACETS, shelfQuery, type ShelfEntry, type ShelfQuery } from '@core/shelf/query';
 import { Seeded } from './seeded';
 
-type Asked = Parameters<typeof shelfQuery.parse>[0];
+type Asked = z.input<typeof shelfQuery>;
 
 /** Beginnings of words that stand in the library, as someone types them: mostly three to six letters. */
 function typed(chance: Seeded, entries: readonly ShelfEntry[]): string {
@@ -15,7 +16,7 @@ function typed(chance: Seeded, entries: readonly ShelfEntry[]): string {
 }
 
 function filters(chance: Seeded): Asked {
-  const asked: NonNullable<Asked> = {};
+  const asked: Asked = {};
   if (chance.chance(0.5)) asked.charge = chance.some(FACETS.charge, chance.whole(1, 2));
   if (chance.chance(0.4)) asked.form = chance.some(FACETS.form, chance.whole(1, 3));
   if (chance.chance(0.4)) asked.functions = chance.some(FACETS.functions.slice(0, 8), chance.whole(1, 3));

@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest';
+import type { z } from 'zod';
 import { shelfQuery, type ShelfEntry, type ShelfQuery } from '@core/shelf/query';
 import { createShelf } from '@core/shelf/shelf';
 import { sampleEntry } from './sample-entry';
 
-type Asked = Parameters<typeof shelfQuery.parse>[0];
+type Asked = z.input<typeof shelfQuery>;
 const ask = (query: Asked): ShelfQuery => shelfQuery.parse(query);
 const found = (entries: ShelfEntry[], query: Asked): string[] =>
   createShelf(entries)
