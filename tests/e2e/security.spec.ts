@@ -4,7 +4,7 @@ import { expect, test } from './fixtures';
 
 // Blocked content is what these tests provoke, and the browser reports each block.
 test.use({
-  expectedErrors: [/Content Security Policy/, /X-Frame-Options/, /ERR_BLOCKED_BY_RESPONSE/, /403/],
+  expectedErrors: /Content Security Policy|X-Frame-Options|ERR_BLOCKED_BY_RESPONSE|403/,
 });
 
 /** Status of a plain request from outside a browser. */

@@ -47,7 +47,7 @@ describe('links to the outside', () => {
   });
 
   test.each(HOSTILE_URLS)('“%s” opens a web page or nothing', (url) => {
-    const open = vi.fn((_link: string) => Promise.resolve());
+    const open = vi.fn<(link: string) => Promise<void>>(() => Promise.resolve());
     openVettedLink(url, open);
     for (const [link] of open.mock.calls) expect(link).toMatch(/^https:\/\/[a-z0-9.]+\//);
   });

@@ -1,0 +1,11 @@
+export interface Counts {
+  passed: number;
+  failed: number;
+  skipped: number;
+}
+/** A stage that is one question: passed or failed by its exit code. */
+export function stageCounts(code: number): Counts;
+/** Test counts of Vitest's JSON report. */
+export function vitestCounts(report: string, since: number, code: number): Counts;
+/** Test counts of Playwright's JSON report; one that passed only when repeated counts as failed. */
+export function playwrightCounts(report: string, since: number, code: number): Counts;
