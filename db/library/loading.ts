@@ -55,15 +55,13 @@ export async function loadFromDisk(settled: Settled): Promise<Loaded> {
     const { engine, meta } = await openBytes(bytes, migrations.length);
     try {
       pendingMigrations(engine, migrations);
-      const log = logBytes === undefined ? undefined : await readLog(settled, logBytes, meta);
-      const records = log ? recordsBeyond(meta, log) : [];
-      replay(engine, records);
-      const end = log ? (log.records.at(-1) ?? log.header).sequence : -1;
+      const log = logBytes && (await replayLog(settled, engine, meta, logBytes));
+      const records = log?.records ?? [];
       return {
         engine,
         meta: { ...meta, ...position(records.at(-1) ?? meta) },
         identity: { size, mtimeMs, ino, sha256: sha256Of(bytes) },
-        logLength: end < meta.sequence ? undefined : log?.length,
+        logLength: log && log.end >= meta.sequence ? log.length : undefined,
         logSize: logBytes?.length,
         replayed: records.length,
         tornBytes: log?.torn ?? 0,
@@ -107,29 +105,35 @@ export async function migrateOnDisk(settled: Settled, loaded: Loaded): Promise<v
     const written = await writeWholeFile(fs, join(folder, LIBRARY_FILE), engine.exportBytes());
     loaded.identity = written.identity;
     loaded.replayed = 0;
-    // The log's records were made for the old schema and are all in the file now. A log that goes back further
-    // would be passed over at the next opening, so it may wait when the folder could not be flushed.
-    if (written.durable) loaded.logLength = undefined;
+    if (!written.durable) throw Object.assign(new Error('The folder could not be flushed.'), { code: 'EIO' });
+    // The log's records were made for the old schema, and all are in the file now.
+    loaded.logLength = undefined;
   } catch (error) {
     throw diskProblem(error, 'bring the library up to date');
   }
 }
 
-async function readLog(
+/** The log, its `records` those that the file did not hold; undefined when it was set aside. */
+async function replayLog(
   settled: Settled,
-  bytes: Uint8Array,
+  engine: Engine,
   meta: LibraryMeta,
-): Promise<LogContents | undefined> {
+  bytes: Uint8Array,
+): Promise<(LogContents & { end: number }) | undefined> {
   try {
     const log = decodeLog(bytes);
-    recordsBeyond(meta, log);
-    return log;
+    const records = recordsBeyond(meta, log);
+    replay(engine, records);
+    return { ...log, records, end: (log.records.at(-1) ?? log.header).sequence };
   } catch (error) {
     if (settled.ifLogDiffers !== 'set-aside' || !(error instanceof Problem)) throw error;
     const { fileSystem: fs, backupFolder, now } = settled;
     await fs.mkdir(backupFolder);
-    const name = `${now().toISOString().replaceAll(/[:.]/g, '-')} set aside.log`;
-    await writeWholeFile(fs, join(backupFolder, name), bytes);
+    await writeWholeFile(
+      fs,
+      join(backupFolder, `${now().toISOString().replaceAll(/[:.]/g, '-')} set aside.log`),
+      bytes,
+    );
     return undefined;
   }
 }

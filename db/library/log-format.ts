@@ -44,8 +44,11 @@ export interface LogContents {
   torn: number;
 }
 
-const HEADER = /^stillroom-log (\d+) (\S+) (\d+) ([0-9a-f]{32})$/;
+const HEADER = /^stillroom-log (\d+) (.*)$/;
+const HEADER_REST = /^(\S+) (\d+) ([0-9a-f]{32})$/;
 const FRAME = /^(\d+) ([0-9a-f]{32}) (\{.*\})$/;
+/** How every record begins. Inside a value it cannot stand: JSON escapes the quotes there. */
+const RECORD_START = /[0-9a-f]{32} \{"seq":(\d+),"at":/g;
 const NEWLINE = 0x0a;
 
 /** The check that follows `previous` for this text. */
@@ -84,13 +87,16 @@ export function decodeLog(bytes: Uint8Array): LogContents {
   let start = headerEnd + 1;
   while (start < bytes.length) {
     const lineEnd = bytes.indexOf(NEWLINE, start);
-    const record = lineEnd < 0 ? undefined : decodeRecord(bytes, start, lineEnd, position);
-    if (!record) break;
-    records.push(record);
-    position = record;
-    start = record.end;
+    const line = lineEnd < 0 ? undefined : readFrame(text(bytes, start, lineEnd));
+    if (!line) break;
+    const record = decodeRecord(line, position, lineEnd + 1);
+    if (record) {
+      records.push(record);
+      position = record;
+    } else if (!records.some((known) => known.chain === line.check)) break;
+    start = lineEnd + 1;
   }
-  if (start < bytes.length) refuseRecordsAfter(bytes, start, position.sequence);
+  if (start < bytes.length) refuseMoreThanOneTorn(bytes, start, position.sequence);
   return { header, records, length: start, torn: bytes.length - start };
 }
 
@@ -99,7 +105,7 @@ function text(bytes: Uint8Array, start: number, end: number): string {
 }
 
 function decodeHeader(line: string): LogHeader {
-  const [, format, libraryId, sequence, chain] = HEADER.exec(line) ?? [];
+  const [, format, rest = ''] = HEADER.exec(line) ?? [];
   if (Number(format) > LOG_FORMAT) {
     throw new Problem({
       code: 'library-newer',
@@ -107,36 +113,45 @@ function decodeHeader(line: string): LogHeader {
       advice: 'Open it with that version or a later one. Nothing was changed.',
     });
   }
+  const [, libraryId, sequence, chain] = HEADER_REST.exec(rest) ?? [];
   if (libraryId === undefined || chain === undefined) throw damagedLog('its first line cannot be read');
   return { libraryId, sequence: Number(sequence), chain };
 }
 
-function decodeRecord(
-  bytes: Uint8Array,
-  start: number,
-  lineEnd: number,
-  previous: Position,
-): LogRecord | undefined {
-  const [, length, check, json] = FRAME.exec(text(bytes, start, lineEnd)) ?? [];
-  if (json === undefined || Buffer.byteLength(json) !== Number(length)) return undefined;
-  const chain = chainAfter(previous.chain, json);
-  if (check !== chain) return undefined;
-  const { seq, at, do: statements } = JSON.parse(json) as { seq: number; at: string; do: LoggedStatement[] };
-  if (seq !== previous.sequence + 1) throw damagedLog(`change ${previous.sequence + 1} is missing`);
-  return { sequence: seq, chain, at, statements, end: lineEnd + 1 };
+function readFrame(line: string): { check: string; json: string } | undefined {
+  const [, length, check, json] = FRAME.exec(line) ?? [];
+  if (check === undefined || json === undefined || Buffer.byteLength(json) !== Number(length))
+    return undefined;
+  return { check, json };
 }
 
-/** Records are flushed one by one, so a whole record after a broken one means that the broken one was acknowledged. */
-function refuseRecordsAfter(bytes: Uint8Array, brokenStart: number, lastGood: number): void {
-  let lineEnd = bytes.indexOf(NEWLINE, brokenStart);
-  while (lineEnd >= 0) {
-    const start = lineEnd + 1;
-    lineEnd = bytes.indexOf(NEWLINE, start);
-    if (lineEnd < 0) return;
-    const [, length, , json] = FRAME.exec(text(bytes, start, lineEnd)) ?? [];
-    if (json !== undefined && Buffer.byteLength(json) === Number(length)) {
-      throw damagedLog(`change ${lastGood + 1} is missing or broken, though later ones are there`);
-    }
+function decodeRecord(
+  line: { check: string; json: string },
+  previous: Position,
+  end: number,
+): LogRecord | undefined {
+  const chain = chainAfter(previous.chain, line.json);
+  if (line.check !== chain) return undefined;
+  const {
+    seq,
+    at,
+    do: statements,
+  } = JSON.parse(line.json) as { seq: number; at: string; do: LoggedStatement[] };
+  if (seq !== previous.sequence + 1) throw damagedLog(`change ${previous.sequence + 1} is missing`);
+  return { sequence: seq, chain, at, statements, end };
+}
+
+/**
+ * Records are flushed one by one, so only the last can be torn: one that begins after a broken one, or one that is
+ * not next in line, shows that an acknowledged change was lost.
+ */
+function refuseMoreThanOneTorn(bytes: Uint8Array, brokenStart: number, lastGood: number): void {
+  const rest = Buffer.from(bytes.buffer, bytes.byteOffset + brokenStart, bytes.length - brokenStart).toString(
+    'latin1',
+  );
+  const starts = [...rest.matchAll(RECORD_START)].map((match) => Number(match[1]));
+  if (starts.length > 1 || (starts[0] ?? lastGood + 1) !== lastGood + 1) {
+    throw damagedLog(`change ${lastGood + 1} is missing or broken, though later ones are there`);
   }
 }
 
