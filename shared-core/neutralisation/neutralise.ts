@@ -89,7 +89,7 @@ function acidGroups(acidMass: number, acid: AcidStrength): WorkingStep {
       says: 'acid groups: mass × acid value / 56106 mg KOH per mole',
       shows: `${show(acidMass)} × ${show(value)} / ${KOH_MG_PER_MOL}`,
       result: (acidMass * value) / KOH_MG_PER_MOL,
-      unit: 'moles per unit of mass',
+      unit: 'mol, with the mass in g',
     };
   }
   const molarMass = positive(acid.molarMass, 'Molar mass of the acid');
@@ -98,7 +98,7 @@ function acidGroups(acidMass: number, acid: AcidStrength): WorkingStep {
     says: 'acid groups: mass × groups per molecule / molar mass',
     shows: `${show(acidMass)} × ${show(equivalents)} / ${show(molarMass)}`,
     result: (acidMass * equivalents) / molarMass,
-    unit: 'moles per unit of mass',
+    unit: 'mol, with the mass in g',
   };
 }
 

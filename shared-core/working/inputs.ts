@@ -20,7 +20,7 @@ export function between(value: number, min: number, max: number, what: string, u
   if (value < min || value > max)
     throw badInput(
       `${what} is ${value}${tail}; it must lie between ${min} and ${max}${tail}.`,
-      `Check ${lower(what)} and its unit.`,
+      `Check the number and the unit of ${lower(what)}.`,
       what,
     );
   return value;
@@ -30,14 +30,23 @@ export function between(value: number, min: number, max: number, what: string, u
 export function positive(value: number, what: string): number {
   finite(value, what);
   if (value <= 0)
-    throw badInput(`${what} is ${value}; it must be more than zero.`, `Check ${lower(what)}.`, what);
+    throw badInput(
+      `${what} is ${value}; it must be more than zero.`,
+      `Enter a number above zero for ${lower(what)}.`,
+      what,
+    );
   return value;
 }
 
 /** A number of zero or more. */
 export function nonNegative(value: number, what: string): number {
   finite(value, what);
-  if (value < 0) throw badInput(`${what} is ${value}; it cannot be negative.`, `Check ${lower(what)}.`, what);
+  if (value < 0)
+    throw badInput(
+      `${what} is ${value}; it cannot be negative.`,
+      `Enter zero or more for ${lower(what)}.`,
+      what,
+    );
   return value;
 }
 
