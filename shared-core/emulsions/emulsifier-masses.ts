@@ -6,6 +6,7 @@ import { blendForTarget } from './blend-two';
 export interface EmulsifierMasses {
   lowMass: number;
   highMass: number;
+  /** The steps to both; its value is the low mass, reached last. */
   worked: Worked;
 }
 
@@ -22,10 +23,11 @@ export function emulsifierMasses(
   total: number,
 ): EmulsifierMasses {
   nonNegative(total, 'Total of both emulsifiers');
-  const { worked, highPercent } = blendForTarget({ targetHlb, lowHlb, highHlb, total });
+  const { worked, highPercent } = blendForTarget({ targetHlb, lowHlb, highHlb });
   const highMass = (total * highPercent) / 100;
   const lowMass = total - highMass;
-  worked.steps.push(
+  const steps = [
+    ...worked.steps,
     {
       says: 'mass of the high-HLB emulsifier: its share of the total',
       shows: `${show(total)} × ${show(highPercent)} / 100`,
@@ -38,6 +40,6 @@ export function emulsifierMasses(
       result: lowMass,
       unit: '',
     },
-  );
-  return { lowMass, highMass, worked };
+  ];
+  return { lowMass, highMass, worked: { ...worked, steps, value: lowMass, unit: '' } };
 }

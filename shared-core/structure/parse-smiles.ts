@@ -100,7 +100,8 @@ function atomOf(molecule: Molecule, index: number, element: string): Atom {
     index,
     element,
     charge: molecule.getAtomCharge(index),
-    hydrogens: molecule.getAllHydrogens(index),
+    // The parser hydrogenates a lone aluminium atom; in brackets it bears none.
+    hydrogens: element === 'Al' && bonds.length === 0 ? 0 : molecule.getAllHydrogens(index),
     aromatic: molecule.isAromaticAtom(index),
     inRing: molecule.isRingAtom(index),
     bonds,

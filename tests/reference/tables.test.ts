@@ -4,6 +4,7 @@ import { DAVIES_GROUPS, DAVIES_GROUP_IDS } from '@core/emulsions/davies-groups';
 import { HLD_COEFFICIENTS } from '@core/emulsions/hld-coefficients';
 import { KNOWN_ACIDS, KNOWN_BASES } from '@core/neutralisation/acids-and-bases';
 import { theoreticalAcidValue } from '@core/neutralisation/neutralise';
+import { rcf } from '@core/physics/centrifuge';
 import { ORGANIC_ACIDS } from '@core/preservation/organic-acids';
 import { undissociatedPercent } from '@core/preservation/undissociated';
 import { publishedValues } from './published';
@@ -157,5 +158,16 @@ describe('HLD coefficients', () => {
       .filter((one) => one.name in names)
       .map((one) => ({ symbol: names[one.name], value: one.value }));
     expect(HLD_COEFFICIENTS.map(({ symbol, value }) => ({ symbol, value }))).toEqual(published);
+  });
+});
+
+describe('the centrifuge constant', () => {
+  const { rcf: published } = publishedValues(
+    'physics',
+    z.object({ rcf: z.object({ exactConstant: z.number() }) }),
+  );
+
+  it('is the trade’s rounding of (2π/60)² / 100 / g, within 0.03 %', () => {
+    expect(rcf(1, 1).value / published.exactConstant).toBeCloseTo(1, 3);
   });
 });

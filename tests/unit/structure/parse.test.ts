@@ -84,6 +84,17 @@ describe('parts that Davies cannot count are named, and every atom is counted on
   });
 });
 
+describe('molar mass of what is not organic', () => {
+  it.each([
+    ['[Al]', 26.982],
+    ['[Zn+2].[O-2]', 81.379],
+    ['[NH4+].[Cl-]', 53.492],
+    ['[O-]S(=O)(=O)[O-].[Na+].[Na+].O.O.O.O.O.O.O.O.O.O', 322.186],
+  ])('%s weighs %s', (smiles, mass) => {
+    expect(molarMassOfSmiles(smiles).value).toBeCloseTo(mass, 2);
+  });
+});
+
 describe('picks', () => {
   it('refuse a broken or absent number of units', () => {
     refusal(() => smilesOfPick('c18', 'peg-ether', null), /not a number/);
