@@ -1,22 +1,4 @@
-import {
-  ARCHITECTURES,
-  BODY,
-  CHARGES,
-  CONSISTENCIES,
-  EMULSION_TYPES,
-  FORMS,
-  ORIGINS,
-  PHASES_OF_USE,
-  PROVENANCES,
-  STATUSES,
-  TOLERANCES,
-} from '@core/materials/vocabulary';
-
-/** A CHECK's list of allowed words. Frozen with this migration: a later word needs a later migration. */
-function oneOf(words: readonly string[]): string {
-  return words.map((word) => `'${word}'`).join(', ');
-}
-
+/** Words are written out, not imported: a migration that has shipped never changes, while the vocabulary may grow. */
 export const materialsSchema = `
 CREATE TABLE setting (
   name TEXT PRIMARY KEY,
@@ -30,24 +12,24 @@ CREATE TABLE material (
   updated_at TEXT NOT NULL,
   code TEXT NOT NULL,
   trade_name TEXT NOT NULL CHECK (length(trade_name) BETWEEN 1 AND 200),
-  status TEXT NOT NULL CHECK (status IN (${oneOf(STATUSES)})),
-  phase_of_use TEXT CHECK (phase_of_use IN (${oneOf(PHASES_OF_USE)})),
+  status TEXT NOT NULL CHECK (status IN ('in use', 'on trial', 'archived')),
+  phase_of_use TEXT CHECK (phase_of_use IN ('oil', 'water', 'cool-down', 'any')),
   usage_min_ppm INTEGER CHECK (usage_min_ppm BETWEEN 0 AND 1000000),
   usage_typical_ppm INTEGER CHECK (usage_typical_ppm BETWEEN 0 AND 1000000),
   usage_max_ppm INTEGER CHECK (usage_max_ppm BETWEEN 0 AND 1000000),
-  usage_provenance TEXT CHECK (usage_provenance IN (${oneOf(PROVENANCES)})),
+  usage_provenance TEXT CHECK (usage_provenance IN ('supplier', 'published', 'measured', 'computed', 'estimated')),
   usage_source TEXT,
-  form TEXT CHECK (form IN (${oneOf(FORMS)})),
-  consistency TEXT CHECK (consistency IN (${oneOf(CONSISTENCIES)})),
+  form TEXT CHECK (form IN ('pellets', 'flakes', 'beads', 'powder', 'granules', 'paste', 'liquid', 'viscous liquid', 'block')),
+  consistency TEXT CHECK (consistency IN ('waxy', 'oily', 'watery', 'resinous')),
   appearance TEXT NOT NULL,
-  charge TEXT CHECK (charge IN (${oneOf(CHARGES)})),
-  architecture TEXT CHECK (architecture IN (${oneOf(ARCHITECTURES)})),
-  emulsion_type TEXT CHECK (emulsion_type IN (${oneOf(EMULSION_TYPES)})),
-  body TEXT CHECK (body IN (${oneOf(BODY)})),
-  electrolyte_tolerance TEXT CHECK (electrolyte_tolerance IN (${oneOf(TOLERANCES)})),
+  charge TEXT CHECK (charge IN ('anionic', 'cationic', 'non-ionic', 'amphoteric')),
+  architecture TEXT CHECK (architecture IN ('classic', 'polymeric', 'particulate')),
+  emulsion_type TEXT CHECK (emulsion_type IN ('o/w', 'w/o', 'both')),
+  body TEXT CHECK (body IN ('none', 'some', 'strong')),
+  electrolyte_tolerance TEXT CHECK (electrolyte_tolerance IN ('low', 'moderate', 'high')),
   needs_neutralising INTEGER NOT NULL CHECK (needs_neutralising IN (0, 1)),
   cold_processable INTEGER CHECK (cold_processable IN (0, 1)),
-  origin TEXT CHECK (origin IN (${oneOf(ORIGINS)})),
+  origin TEXT CHECK (origin IN ('natural', 'naturally derived', 'mineral', 'synthetic')),
   certified_organic INTEGER NOT NULL CHECK (certified_organic IN (0, 1)),
   storage_min_c REAL,
   storage_max_c REAL,
@@ -85,7 +67,7 @@ CREATE TABLE material_figure (
   low REAL,
   value REAL,
   high REAL,
-  provenance TEXT NOT NULL CHECK (provenance IN (${oneOf(PROVENANCES)})),
+  provenance TEXT NOT NULL CHECK (provenance IN ('supplier', 'published', 'measured', 'computed', 'estimated')),
   source TEXT NOT NULL,
   PRIMARY KEY (material_id, kind),
   CHECK (low IS NOT NULL OR value IS NOT NULL OR high IS NOT NULL)
