@@ -4,6 +4,7 @@ import type { Material } from '@core/materials/material';
 import { computed, inject, ref, shallowReactive, shallowRef, triggerRef, type InjectionKey } from 'vue';
 import { answer, problemOf, service, type ProblemDetails } from '../service/client';
 import { useSaving } from '../shell/saving';
+import { takeBefore } from './changed-elsewhere';
 import { draftSaver } from './draft-saver';
 import type { Edit } from './edits';
 
@@ -46,6 +47,8 @@ export function useFormulaDraft(id: string) {
 
   async function load(): Promise<void> {
     content.value = await fetched();
+    const before = takeBefore(id);
+    if (before) past.value = [before];
   }
 
   /** Takes what another window saved. What stood here is one Undo away. */

@@ -1,0 +1,15 @@
+import { defineAsyncComponent, type Component } from 'vue';
+
+export interface BenchTool {
+  /** As it stands in the address: `/bench?tool=…`. */
+  key: string;
+  name: string;
+  component: Component;
+}
+
+/** What the bench offers, in the order of its sub-navigation; the first is where it opens. */
+export const TOOLS: readonly BenchTool[] = [
+  { key: 'system', name: 'System', component: defineAsyncComponent(() => import('./SystemTool.vue')) },
+  { key: 'optimise', name: 'Optimise', component: defineAsyncComponent(() => import('./OptimiseTool.vue')) },
+  { key: 'trials', name: 'Trials', component: defineAsyncComponent(() => import('./TrialsTool.vue')) },
+];

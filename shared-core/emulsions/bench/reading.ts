@@ -1,0 +1,82 @@
+import { climateOutlook, type ClimateOutlook } from '../climate/climate';
+import { chargeConflicts, type ChargeConflict } from '../conflicts/charge-conflicts';
+import { offeredHlb, type OfferedHlb } from '../offered-hlb';
+import { requiredHlb, type RequiredHlb } from '../required-hlb';
+import { demandType, type BenchType } from './bench-state';
+import { dosesOf, emulsifierLine, oilLine, type MaterialLine } from './lines';
+import { outcome, type Outcome } from './outcome';
+import { pairRatio, type PairRatio } from './pair-ratio';
+import { refuseOverfull, sharesOf, totalPercent } from './shares';
+import { targetOf, verdictOn, type Target, type Verdict } from './target';
+
+export interface BenchInput {
+  emulsionType: BenchType;
+  oils: readonly MaterialLine[];
+  emulsifiers: readonly MaterialLine[];
+  /** The other lines of the formula, which charges must get on with. */
+  rest: readonly MaterialLine[];
+  /** Set by hand; null takes the required HLB. */
+  targetHlb: number | null;
+}
+
+/** All that the bench says of an oil phase and the emulsifiers chosen for it. */
+export interface BenchReading {
+  required: Outcome<RequiredHlb>;
+  target: Target | null;
+  offered: Outcome<OfferedHlb>;
+  verdict: Verdict | null;
+  pair: Outcome<PairRatio> | null;
+  /** All emulsifiers, % of the formula. */
+  totalPercent: number;
+  /** Each one's share of the emulsifiers, 0 to 100 %, in their order. */
+  shares: number[];
+  /** Pairs in which an emulsifier of the bench takes part. */
+  conflicts: ChargeConflict[];
+  /** Those that form an insoluble salt: the system is refused. */
+  blocking: ChargeConflict[];
+  climate: ClimateOutlook;
+}
+
+/** Whether a conflict forbids using the system: an insoluble salt is no emulsifier. */
+export function forbids(conflict: ChargeConflict): boolean {
+  return conflict.severity === 'forms a salt';
+}
+
+function conflictsOf({ oils, emulsifiers, rest }: BenchInput): ChargeConflict[] {
+  const own = new Set(emulsifiers.map((line) => line.material.id));
+  const all = dosesOf([...emulsifiers, ...oils, ...rest]);
+  return chargeConflicts(all).filter(
+    ({ first, second }) => own.has(first.materialId) || own.has(second.materialId),
+  );
+}
+
+/** Reads the bench: pure and quick, so that every drag of a share can have its answer. */
+export function readBench(input: BenchInput): BenchReading {
+  const { emulsionType, oils, emulsifiers, rest, targetHlb } = input;
+  const type = demandType(emulsionType);
+  const levels = emulsifiers.map((line) => line.percent);
+  const required = outcome(() =>
+    requiredHlb(
+      oils.map((oil) => oilLine(oil, type)),
+      type,
+    ),
+  );
+  const offered = outcome(() => {
+    refuseOverfull(levels);
+    return offeredHlb(emulsifiers.map(emulsifierLine));
+  });
+  const target = targetOf(targetHlb, required);
+  const conflicts = conflictsOf(input);
+  return {
+    required,
+    target,
+    offered,
+    verdict: offered.ok ? verdictOn(target, offered.value, emulsionType) : null,
+    pair: pairRatio(emulsifiers, target),
+    totalPercent: totalPercent(levels),
+    shares: sharesOf(levels),
+    conflicts,
+    blocking: conflicts.filter(forbids),
+    climate: climateOutlook(dosesOf([...emulsifiers, ...oils, ...rest])),
+  };
+}

@@ -1,0 +1,229 @@
+import type { LineSeriesOption, ScatterSeriesOption } from 'echarts/charts';
+import type {
+  GridComponentOption,
+  MarkAreaComponentOption,
+  TooltipComponentOption,
+} from 'echarts/components';
+import type { ComposeOption } from 'echarts/core';
+import type { Charge } from '../materials/vocabulary';
+import { CHARGE_MARKS, plotFigure, plotName, type PlotInk } from './plot-ink';
+
+export type HlbAxisOption = ComposeOption<
+  | LineSeriesOption
+  | ScatterSeriesOption
+  | GridComponentOption
+  | MarkAreaComponentOption
+  | TooltipComponentOption
+>;
+
+/** An emulsifier on the axis. */
+export interface AxisMark {
+  id: string;
+  name: string;
+  hlb: number;
+  charge: Charge | null;
+  /** One of the system on the bench. */
+  chosen: boolean;
+}
+
+export interface HlbAxisData {
+  marks: readonly AxisMark[];
+  /** The required HLB as a band; null where there is none. */
+  band: { low: number; high: number; value: number } | null;
+  /** What the system on the bench offers; null where HLB does not tell. */
+  blend: number | null;
+}
+
+const ROWS = ['non-ionic', 'anionic', 'cationic', 'amphoteric', 'not recorded'] as const;
+type Row = (typeof ROWS)[number];
+const BLEND_ROW = 'blend';
+/** Marks closer than this share a column and are stacked, HLB units. */
+const COLUMN = 0.3;
+const STACK_PX = 9;
+const ROW_PX = 46;
+
+const rowOf = (mark: AxisMark): Row => mark.charge ?? 'not recorded';
+
+function rowsOf(marks: readonly AxisMark[]): Row[] {
+  return ROWS.filter((row) => marks.some((mark) => rowOf(mark) === row));
+}
+
+/** Height that the rows need, in pixels or points. */
+export function hlbAxisHeight(data: HlbAxisData): number {
+  return (rowsOf(data.marks).length + 1) * ROW_PX + 74;
+}
+
+/** Where a mark stands in its stack: 0, one up, one down, two up… */
+function stackPlace(count: number): number {
+  const step = Math.ceil(count / 2);
+  return (count % 2 === 1 ? -step : step) * STACK_PX;
+}
+
+interface Placed {
+  mark: AxisMark;
+  offset: number;
+}
+
+function placed(marks: readonly AxisMark[]): Placed[] {
+  const stacks = new Map<string, number>();
+  return [...marks]
+    .sort((a, b) => Number(b.chosen) - Number(a.chosen) || a.hlb - b.hlb)
+    .map((mark) => {
+      const key = `${rowOf(mark)} ${Math.round(mark.hlb / COLUMN)}`;
+      const count = stacks.get(key) ?? 0;
+      stacks.set(key, count + 1);
+      // A stack taller than its row folds back over itself.
+      return { mark, offset: stackPlace(count % 5) };
+    });
+}
+
+function markData({ mark, offset }: Placed, ink: PlotInk) {
+  return {
+    id: mark.id,
+    name: mark.name,
+    value: [mark.hlb, rowOf(mark)],
+    symbol: CHARGE_MARKS[rowOf(mark)],
+    symbolSize: mark.chosen ? 13 : 9,
+    symbolOffset: [0, offset],
+    itemStyle: mark.chosen
+      ? { color: ink.accent, borderColor: ink.ink, borderWidth: 1 }
+      : { color: ink.paper, borderColor: ink.soft, borderWidth: 1.2 },
+  };
+}
+
+function markSeries(data: HlbAxisData, ink: PlotInk): ScatterSeriesOption[] {
+  const all = placed(data.marks);
+  const label = {
+    show: true,
+    position: 'top' as const,
+    distance: 4,
+    color: ink.ink,
+    fontSize: 12,
+    textBorderColor: ink.paper,
+    textBorderWidth: 3,
+  };
+  return [
+    {
+      id: 'shelf',
+      type: 'scatter',
+      data: all.filter(({ mark }) => !mark.chosen).map((one) => markData(one, ink)),
+    },
+    {
+      id: 'chosen',
+      type: 'scatter',
+      z: 5,
+      label: { ...label, formatter: ({ name }) => plotName(name) },
+      labelLayout: { moveOverlap: 'shiftY' },
+      data: all.filter(({ mark }) => mark.chosen).map((one) => markData(one, ink)),
+    },
+  ];
+}
+
+function bandSeries({ band }: HlbAxisData, ink: PlotInk): LineSeriesOption {
+  const base: LineSeriesOption = { id: 'band', type: 'line', data: [], silent: true, z: 1 };
+  if (!band) return { ...base, markArea: { data: [] }, markLine: { data: [] } };
+  const name = `required ${plotFigure(band.value)} (${plotFigure(band.low)} to ${plotFigure(band.high)})`;
+  return {
+    ...base,
+    markArea: {
+      itemStyle: { color: ink.band, borderColor: ink.soft, borderWidth: 1, borderType: 'dashed' },
+      label: { position: 'top', color: ink.ink, fontSize: 12, fontWeight: 600 },
+      data: [[{ name, xAxis: band.low }, { xAxis: band.high }]],
+    },
+    markLine: { data: [] },
+  };
+}
+
+/** The mark that a drag moves: kept in series of its own, so that little is drawn anew. */
+export function blendSeries(blend: number | null, ink: PlotInk): ScatterSeriesOption {
+  return {
+    id: 'blend',
+    type: 'scatter',
+    z: 6,
+    symbol: 'path://M0,-10 L7,4 L0,0 L-7,4 Z',
+    symbolSize: 18,
+    silent: true,
+    itemStyle: { color: ink.ink },
+    label: {
+      show: true,
+      position: 'right',
+      color: ink.ink,
+      fontSize: 13,
+      fontWeight: 600,
+      formatter: `blend ${blend === null ? '' : plotFigure(blend)}`,
+      textBorderColor: ink.paper,
+      textBorderWidth: 3,
+    },
+    markLine: {
+      symbol: 'none',
+      silent: true,
+      animation: false,
+      label: { show: false },
+      lineStyle: { color: ink.ink, width: 1.5, type: 'solid' },
+      data: blend === null ? [] : [{ xAxis: blend }],
+    },
+    data: blend === null ? [] : [[blend, BLEND_ROW]],
+  };
+}
+
+function scaleEnd({ marks, band }: HlbAxisData): number {
+  const most = Math.max(20, band?.high ?? 0, ...marks.map((mark) => mark.hlb));
+  return Math.ceil(most / 5) * 5;
+}
+
+/**
+ * Emulsifiers along the HLB scale: a row and a marker for each charge, the required HLB as a band, the blend as an
+ * arrow with a line. Nothing is told by colour alone.
+ */
+export function hlbAxisOption(data: HlbAxisData, ink: PlotInk): HlbAxisOption {
+  const rows = rowsOf(data.marks);
+  return {
+    animation: false,
+    textStyle: { fontFamily: ink.font, color: ink.ink },
+    grid: { left: 84, right: 24, top: 30, bottom: 40 },
+    tooltip: {
+      renderMode: 'richText',
+      formatter: (point) => {
+        const one = Array.isArray(point) ? point[0] : point;
+        const value = Array.isArray(one?.value) ? Number(one.value[0]) : NaN;
+        return Number.isFinite(value) ? `${one?.name ?? ''}\nHLB ${plotFigure(value)}` : '';
+      },
+      backgroundColor: ink.paper,
+      borderColor: ink.rule,
+      textStyle: { color: ink.ink, fontFamily: ink.font, fontSize: 13 },
+    },
+    xAxis: {
+      type: 'value',
+      name: 'HLB',
+      nameLocation: 'middle',
+      nameGap: 24,
+      nameTextStyle: { color: ink.soft, fontSize: 12 },
+      min: 0,
+      max: scaleEnd(data),
+      interval: 2,
+      axisLine: { show: true, lineStyle: { color: ink.soft } },
+      axisTick: { show: true },
+      axisLabel: { color: ink.soft, fontSize: 12 },
+      splitLine: { lineStyle: { color: ink.rule, width: 0.5 } },
+    },
+    yAxis: {
+      type: 'category',
+      data: [BLEND_ROW, ...[...rows].reverse()],
+      axisLine: { show: false },
+      axisTick: { show: false },
+      axisLabel: { color: ink.ink, fontSize: 12, formatter: (row) => (row === BLEND_ROW ? '' : row) },
+      splitLine: { show: true, lineStyle: { color: ink.rule, width: 0.5 } },
+    },
+    series: [bandSeries(data, ink), ...markSeries(data, ink), blendSeries(data.blend, ink)],
+  };
+}
+
+/** The plot in a sentence, for who cannot see it; a table beside it holds every number. */
+export function hlbAxisWords({ marks, band, blend }: HlbAxisData): string {
+  const count = `${marks.length} emulsifier${marks.length === 1 ? '' : 's'} on the HLB scale.`;
+  const asked = band
+    ? ` Required: ${plotFigure(band.value)}, band ${plotFigure(band.low)} to ${plotFigure(band.high)}.`
+    : '';
+  const offered = blend === null ? '' : ` The blend stands at ${plotFigure(blend)}.`;
+  return `${count}${asked}${offered}`;
+}

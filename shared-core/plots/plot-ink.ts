@@ -1,0 +1,43 @@
+import type { Charge } from '../materials/vocabulary';
+
+/** The colours of a plot: the screen gives its own, paper is black on white. */
+export interface PlotInk {
+  paper: string;
+  ink: string;
+  soft: string;
+  rule: string;
+  accent: string;
+  /** The fill of a band or a region. */
+  band: string;
+  font: string;
+}
+
+/** For a monochrome copier: what counts is told by shape and line, never by colour. */
+export const PRINT_INK: PlotInk = {
+  paper: '#ffffff',
+  ink: '#000000',
+  soft: '#333333',
+  rule: '#999999',
+  accent: '#000000',
+  band: '#dddddd',
+  font: 'Source Sans 3',
+};
+
+/** The marker of each charge, the same in every plot; each also has a row or a label in words. */
+export const CHARGE_MARKS: Record<Charge | 'not recorded', string> = {
+  'non-ionic': 'circle',
+  anionic: 'rect',
+  cationic: 'triangle',
+  amphoteric: 'diamond',
+  'not recorded': 'roundRect',
+};
+
+/** One decimal, for labels on a plot. */
+export function plotFigure(value: number): string {
+  return String(Number(value.toFixed(1))).replace('-', '−');
+}
+
+/** A name short enough to stand beside its mark. */
+export function plotName(name: string, most = 22): string {
+  return name.length <= most ? name : `${name.slice(0, most - 1).trimEnd()}…`;
+}
