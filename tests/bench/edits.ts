@@ -126,7 +126,7 @@ async function editsAt(materials: number, formulas: number, settings: BenchSetti
       if (peer) theirs.push(await peer.timeEdit(id, number));
     }
     const peerP95 = peer ? percentile(theirs.slice(WARM_UP), 0.95) : null;
-    const goals = { goal: 5, goalRatio: 3, peer: peerP95 };
+    const goals = { atMost: 5, ratioAtMost: 3, peer: peerP95 };
     return [
       figureFrom(`acknowledged edit, ${of}`, ours.slice(WARM_UP), goals),
       await editsDuringRewrite(library, ids, of),

@@ -8,19 +8,18 @@ export interface BenchFigure {
   peer: number | null;
   /** p95 over the peer's p95. */
   ratio: number | null;
-  /** What p95 may be at most; null for a figure that is only reported. */
-  goal: number | null;
-  /** What the ratio may be at most. */
-  goalRatio: number | null;
+  /** What it is held to, in words; null for a figure that is only reported. */
+  goal: string | null;
   /** Whether every goal that could be judged is met; null when there is none. */
   ok: boolean | null;
 }
 
 export interface Goals {
-  goal?: number;
-  goalRatio?: number;
+  /** What p95 may be at most. */
+  atMost?: number;
+  /** What the ratio may be at most; cannot be judged without the peer. */
+  ratioAtMost?: number;
   peer?: number | null;
-  unit?: string;
 }
 
 /** What a bench may use: how large, and where the peer is. */
@@ -46,23 +45,26 @@ export async function timeOf(work: () => unknown): Promise<number> {
   return performance.now() - start;
 }
 
-/** Judges times against their goals. */
+/** Judges times (ms) against their goals. */
 export function figureFrom(name: string, times: readonly number[], goals: Goals = {}): BenchFigure {
+  const { atMost, ratioAtMost, peer = null } = goals;
   const p95 = percentile(times, 0.95);
-  const peer = goals.peer ?? null;
   const ratio = peer === null ? null : p95 / peer;
   const judged: boolean[] = [];
-  if (goals.goal !== undefined) judged.push(p95 <= goals.goal);
-  if (goals.goalRatio !== undefined && ratio !== null) judged.push(ratio <= goals.goalRatio);
+  if (atMost !== undefined) judged.push(p95 <= atMost);
+  if (ratioAtMost !== undefined && ratio !== null) judged.push(ratio <= ratioAtMost);
+  const goal = [
+    atMost === undefined ? [] : `≤ ${atMost} ms`,
+    ratioAtMost === undefined ? [] : `≤ ${ratioAtMost} × peer`,
+  ].flat();
   return {
     name,
     p50: percentile(times, 0.5),
     p95,
-    unit: goals.unit ?? 'ms',
+    unit: 'ms',
     peer,
     ratio,
-    goal: goals.goal ?? null,
-    goalRatio: goals.goalRatio ?? null,
+    goal: goal.length === 0 ? null : goal.join(', '),
     ok: judged.length === 0 ? null : judged.every(Boolean),
   };
 }

@@ -58,7 +58,11 @@ async function searchAt(materials: number, settings: BenchSettings): Promise<Ben
       if (peer) theirs.push(await timeOf(() => peer.search(query)));
     }
     const name = `search with text and filters, ${materials.toLocaleString('en')} materials`;
-    return figureFrom(name, ours, { goal: 25, goalRatio: 2, peer: peer ? percentile(theirs, 0.95) : null });
+    return figureFrom(name, ours, {
+      atMost: 25,
+      ratioAtMost: 2,
+      peer: peer ? percentile(theirs, 0.95) : null,
+    });
   } finally {
     peer?.discard();
     await library.discard();
