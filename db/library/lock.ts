@@ -123,14 +123,14 @@ export class LibraryLock {
     const handle = await this.#fs.open(this.#path, flags);
     try {
       // ISO times have one length, so a refresh overwrites exactly what stood there.
-      if ((await handle.write(bytes, 0, bytes.length, 0)) !== bytes.length) {
+      const count = await handle.write(bytes, 0, bytes.length, 0).finally(() => handle.close());
+      if (count !== bytes.length) {
         throw Object.assign(new Error('The disk took no more bytes.'), { code: 'ENOSPC' });
       }
     } catch (error) {
+      // Half a lock, or one that we do not know we hold, would keep ourselves out.
       if (flags === 'wx') await removeIfThere(this.#fs, this.#path);
       throw error;
-    } finally {
-      await handle.close();
     }
   }
 }

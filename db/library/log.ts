@@ -35,9 +35,14 @@ export class ChangeLog {
   /** Opens a log whose first `length` bytes hold; a torn rest is cut off. */
   static continueAt(fs: FileSystem, path: string, length: number): ChangeLog {
     const log = new ChangeLog(fs, path, length);
-    log.#dirtyTail = fs.statSync(path).size !== length;
-    log.#putRight();
-    return log;
+    try {
+      log.#dirtyTail = fs.statSync(path).size !== length;
+      log.#putRight();
+      return log;
+    } catch (error) {
+      log.#closeNow();
+      throw error;
+    }
   }
 
   /** Puts a new, empty log in place. */

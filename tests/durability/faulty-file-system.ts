@@ -22,6 +22,7 @@ export class FaultyFileSystem {
   /** The calls since `arm`, in order. */
   calls: string[] = [];
   #fault: Fault | undefined;
+  #forGood = false;
 
   constructor() {
     this.fs = new Proxy(nodeFileSystem, {
@@ -46,18 +47,22 @@ export class FaultyFileSystem {
     this.#fault = { at, kind };
   }
 
-  disarm(): void {
-    this.#fault = undefined;
+  /** Fails every call from the `at`-th on. */
+  armForGood(at: number, kind: string): void {
+    this.arm(at, kind);
+    this.#forGood = true;
   }
 
-  /** Whether the armed fault has struck. */
-  get struck(): boolean {
-    return this.#fault === undefined || this.calls.length >= this.#fault.at;
+  disarm(): void {
+    this.#fault = undefined;
+    this.#forGood = false;
   }
 
   #kindNow(name: string): string | undefined {
     this.calls.push(name);
-    return this.#fault?.at === this.calls.length ? this.#fault.kind : undefined;
+    if (!this.#fault) return undefined;
+    const { at, kind } = this.#fault;
+    return at === this.calls.length || (this.#forGood && at < this.calls.length) ? kind : undefined;
   }
 
   #meet(name: string): void {
