@@ -137,7 +137,10 @@ function keepsRules(set: readonly Candidate[], demand: Demand): boolean {
 function takesPart(one: Candidate, demand: Demand): boolean {
   if (demand.excluded.includes(one.id) || one.maxPercent < LEAST_USE) return false;
   if (demand.objective === 'least cost' && one.costPerKg === null) return false;
-  if (demand.targetHlb === null || isDescribed(one) || demand.pinned.includes(one.id)) return true;
+  if (demand.targetHlb === null || isDescribed(one)) return true;
+  // A classic non-ionic without an HLB is refused rather than counted as one that HLB does not describe.
+  if (one.charge === 'non-ionic' && (one.architecture ?? 'classic') === 'classic') return false;
+  if (demand.pinned.includes(one.id)) return true;
   if (one.charge === 'cationic')
     return demand.rules.some((rule) => rule === 'a cationic' || rule === 'ionic with a non-ionic');
   return one.charge === 'anionic' && demand.rules.includes('ionic with a non-ionic');

@@ -1,0 +1,126 @@
+import { meanHlb, type Level } from './choice';
+import { lpText, type Term } from './lp-text';
+import { buildModel, DEMANDS, isPin, pinOf } from './model';
+import type { Relaxation } from './result';
+import { demandedWindow, extremeHlb, nearest, solveFor, type Search } from './search';
+
+const figure = (value: number): string => String(Number(value.toFixed(2)));
+
+/** The demands of a search by name, the ones easiest to give up first. */
+function demandNames({ players, demand }: Search): string[] {
+  return [
+    ...(demand.targetHlb === null ? [] : [DEMANDS.hlb]),
+    ...(demand.totalMinPercent > 0 ? [DEMANDS.totalLow] : []),
+    DEMANDS.totalHigh,
+    DEMANDS.atMost,
+    ...players.filter((player) => player.pinned).map(pinOf),
+    ...(players.some((player) => player.excluded) ? [DEMANDS.excluded] : []),
+    ...new Set(demand.rules),
+    ...(demand.targetHlb === null ? [] : [DEMANDS.described]),
+    DEMANDS.usage,
+  ];
+}
+
+async function feasibleWithout(search: Search, names: readonly string[]): Promise<boolean> {
+  const without = new Set(names);
+  const window = demandedWindow(search.demand);
+  const model = buildModel({ ...search, window, objective: [], without });
+  return (await search.solve(lpText(model))).status === 'optimal';
+}
+
+async function hlbSays(search: Search): Promise<string> {
+  const { targetHlb, tolerance } = search.demand;
+  const target = targetHlb ?? 0;
+  const asked = `HLB ${figure(target)} ± ${figure(tolerance)} cannot be reached with the allowed emulsifiers`;
+  const [highest, lowest] = [await extremeHlb(search, {}, 1), await extremeHlb(search, {}, -1)];
+  if (highest !== null && highest < target) return `${asked}: the highest reachable is ${figure(highest)}`;
+  if (lowest !== null && lowest > target) return `${asked}: the lowest reachable is ${figure(lowest)}`;
+  const levels = await nearest(search, {}, null);
+  const mean = levels ? meanHlb(levels) : null;
+  return mean === null ? asked : `${asked}: the nearest reachable is ${figure(mean)}`;
+}
+
+async function withObjective(search: Search, name: string, objective: Term[]): Promise<Level[]> {
+  const window = demandedWindow(search.demand);
+  return (await solveFor(search, { window, objective, without: new Set([name]) })) ?? [];
+}
+
+async function totalSays(search: Search, name: string): Promise<string> {
+  const high = name === DEMANDS.totalHigh;
+  const levels = await withObjective(
+    search,
+    name,
+    search.players.map(({ x }) => [high ? 1 : -1, x]),
+  );
+  const total = levels.reduce((sum, level) => sum + level.percent, 0);
+  return high
+    ? `a total of at least ${figure(total)} % is needed, and ${figure(search.demand.totalMaxPercent)} % is the most allowed`
+    : `a total of ${figure(total)} % is the most that can be reached, and ${figure(search.demand.totalMinPercent)} % is the least asked for`;
+}
+
+async function excludedSays(search: Search): Promise<string> {
+  const objective: Term[] = search.players.filter((player) => player.excluded).map(({ y }) => [1, y]);
+  const levels = await withObjective(search, DEMANDS.excluded, objective);
+  const names = levels.filter(({ player }) => player.excluded).map(({ player }) => player.one.name);
+  return `allow ${names.join(' and ')}, which is excluded now`;
+}
+
+async function saysFor(search: Search, name: string): Promise<string> {
+  switch (name) {
+    case DEMANDS.hlb:
+      return hlbSays(search);
+    case DEMANDS.totalHigh:
+    case DEMANDS.totalLow:
+      return totalSays(search, name);
+    case DEMANDS.atMost: {
+      const levels = await withObjective(
+        search,
+        name,
+        search.players.map(({ y }) => [1, y]),
+      );
+      return `at least ${levels.length} materials are needed, and ${search.demand.atMost} is the most allowed`;
+    }
+    case DEMANDS.excluded:
+      return excludedSays(search);
+    case DEMANDS.usage:
+      return 'only levels outside the recorded usage ranges would do; look for other candidates rather than leave the ranges';
+    case DEMANDS.described:
+      return 'less than half of the emulsifier would be described by its HLB; leave the target HLB out and find the level by trials';
+    default:
+      return isPin(name) ? `give up ${name}` : `give up the rule “${name}”`;
+  }
+}
+
+/** A smallest set of demands that cannot be met together: each in turn is dropped if it is not needed for the clash. */
+async function smallestConflict(search: Search, names: readonly string[]): Promise<string[]> {
+  const dropped: string[] = [];
+  for (const name of names) {
+    if (!(await feasibleWithout(search, [...dropped, name]))) dropped.push(name);
+  }
+  return names.filter((name) => !dropped.includes(name));
+}
+
+/** Giving these up is never advised, though they are named where they clash: the mixture would form a salt. */
+const NEVER_GIVEN_UP: readonly string[] = ['one sign of charge'];
+
+export interface Explanation {
+  reason: string;
+  relax: Relaxation[];
+  conflict: string[];
+}
+
+/** Why a demand has no answer: which demands clash, and which of them, given up alone, would let an answer through. */
+export async function explain(search: Search): Promise<Explanation> {
+  const names = demandNames(search);
+  const conflict = await smallestConflict(search, names);
+  const relax: Relaxation[] = [];
+  // Only a member of every clash helps when given up alone, so the members of this one are all there is to try.
+  for (const name of conflict) {
+    if (NEVER_GIVEN_UP.includes(name) || !(await feasibleWithout(search, [name]))) continue;
+    relax.push({ demand: name, says: await saysFor(search, name) });
+  }
+  const clash = `These demands cannot be met together: ${conflict.join('; ')}.`;
+  const first = relax[0];
+  const lead = first ? `${first.says.charAt(0).toUpperCase()}${first.says.slice(1)}. ` : '';
+  return { reason: `${lead}${clash}`, relax, conflict };
+}
