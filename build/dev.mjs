@@ -83,6 +83,8 @@ await runScript(async () => {
   const from = process.env.INIT_CWD ?? process.cwd();
   const library = given.library === undefined ? [] : ['--library', resolve(from, given.library)];
   const service = startService(given.demo ? ['--demo'] : library);
+  // Vite bundles the config, which takes its policy header from the service's sources; that is intended.
+  process.env.VITE_CONFIG_NATIVE_IGNORE_WARNING = 'true';
   const { createServer } = await import('vite');
   const page = new URL('http://127.0.0.1:5173');
   const configFile = resolve(root, 'build/vite.dev.config.ts');

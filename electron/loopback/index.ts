@@ -1,3 +1,4 @@
+import { existsSync } from 'node:fs';
 import { randomBytes } from 'node:crypto';
 import { homedir } from 'node:os';
 import { join } from 'node:path';
@@ -12,7 +13,9 @@ import { openBrowser } from './open-browser';
 import { serveLoopback } from './serve';
 
 const RENDERER_FOLDER = join(import.meta.dirname, '../renderer');
-const REWRITE_WORKER = pathToFileURL(join(import.meta.dirname, 'rewrite-worker.js'));
+const REWRITE_WORKER = join(import.meta.dirname, 'rewrite-worker.js');
+/** Absent when this runs from its sources (`npm run dev`); a test holds the build to it. */
+const rewriteWorker = existsSync(REWRITE_WORKER) ? pathToFileURL(REWRITE_WORKER) : undefined;
 
 function fail(error: unknown): void {
   if (error instanceof Problem) console.error(`${error.message}\n${error.advice}`);
@@ -48,7 +51,7 @@ async function main(): Promise<void> {
   // From here on a signal waits for the library to be open, and then closes it.
   const stop = stopSignal();
   const machine = { platform: process.platform, home: homedir(), env: process.env };
-  const { service, session } = composeService({ ...machineFolders(machine), rewriteWorker: REWRITE_WORKER });
+  const { service, session } = composeService({ ...machineFolders(machine), rewriteWorker });
   try {
     const demonstration = await openAtStart(session, asked);
     if (demonstration) console.log(`A fresh demonstration library is in ${demonstration}`);

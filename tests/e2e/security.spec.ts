@@ -57,6 +57,21 @@ test('the page runs nothing that was not built into it', async ({ page }) => {
   await expect(page).not.toHaveTitle('inline script ran');
 });
 
+test.describe('an ordinary visit', () => {
+  test.use({ expectedErrors: null, opening: 'demo' });
+
+  test('asks for nothing that the policy would block', async ({ page }) => {
+    const blocked = await page.evaluate(async () => {
+      const seen: string[] = [];
+      document.addEventListener('securitypolicyviolation', (event) => seen.push(event.violatedDirective));
+      await new Promise((done) => setTimeout(done, 500));
+      return seen;
+    });
+    await expect(page.getByRole('heading').first()).toBeVisible();
+    expect(blocked).toEqual([]);
+  });
+});
+
 test('another browser without the key sees nothing', async ({ browser, stillroom, page }) => {
   expect(page.url()).not.toContain('key=');
   const stranger = await browser.newContext();

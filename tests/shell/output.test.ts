@@ -38,6 +38,10 @@ describe('the built page', () => {
 });
 
 describe('the built main process', () => {
+  test('has its worker beside it, so that rewriting a library holds nobody', () => {
+    expect(builtFile('main/rewrite-worker.js')).toMatch(/rewrite-worker\.js$/);
+  });
+
   test('loads no file into a window', () => {
     for (const file of builtFiles('main', ['.js'])) {
       expect(read(file), file).not.toMatch(/\.loadFile\(|loadURL\(\s*["'`](file|https?):/);
