@@ -43,7 +43,7 @@ function materialCell(
   return {
     stack: [
       cell(material?.tradeName ?? NO_MATERIAL, { bold: true }),
-      ...(material ? [small(inciWords(material))] : []),
+      ...(material ? [small(inciWords(material, 6))] : []),
       ...(line.note ? [small(line.note, { italics: true })] : []),
       ...(material && material.hazards.length > 0
         ? [small(`▲ ${material.hazards.join(', ')}`, { bold: true })]

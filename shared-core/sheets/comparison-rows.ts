@@ -9,8 +9,8 @@ export interface ComparisonRow {
   label: string;
   /** One for each material; empty where it is not recorded. */
   values: string[];
-  /** True when the recorded values are not all the same. */
-  differs: boolean;
+  /** Told apart by what is recorded; `open` when nothing differs but not all is recorded. */
+  outcome: 'differ' | 'alike' | 'open';
 }
 
 type Read = (material: Material, region: Region) => string;
@@ -23,7 +23,7 @@ const figure =
 const BODY = { none: 'None', some: 'Some', strong: 'Strong' } as const;
 
 const PROPERTIES: [label: string, read: Read][] = [
-  ['INCI', inciWords],
+  ['INCI', (one) => inciWords(one, 8)],
   ['Best use', bestUse],
   ['Charge', (one) => capital(one.charge ?? '')],
   ['Architecture', (one) => capital(one.architecture ?? '')],
@@ -45,10 +45,16 @@ const PROPERTIES: [label: string, read: Read][] = [
   ['Handle with care', (one) => capital(joined(one.hazards))],
 ];
 
+function outcomeOf(values: readonly string[]): ComparisonRow['outcome'] {
+  const recorded = values.filter((value) => value !== '');
+  if (new Set(recorded).size > 1) return 'differ';
+  return recorded.length === values.length ? 'alike' : 'open';
+}
+
 /** The properties of materials side by side, without those recorded of none. */
 export function comparisonRows(materials: readonly Material[], region: Region): ComparisonRow[] {
   return PROPERTIES.map(([label, read]) => {
     const values = materials.map((one) => read(one, region));
-    return { label, values, differs: new Set(values).size > 1 };
+    return { label, values, outcome: outcomeOf(values) };
   }).filter((row) => row.values.some((value) => value !== ''));
 }

@@ -3,7 +3,7 @@ import type { Region } from '../locale/numbers';
 import { NOT_PROOF } from './cautions';
 import { comparisonRows } from './comparison-rows';
 import type { Cell, SheetDefinition, SheetNode } from './kit/definition';
-import { contentWidth, sheet } from './kit/page';
+import { contentWidth, sheet, shortened } from './kit/page';
 import type { SheetFrame, SheetSettings } from './kit/page';
 import { cell, columnWidths, figureCell, PADDING, ruledTable } from './kit/tables';
 import type { Column } from './kit/tables';
@@ -20,11 +20,13 @@ export const SIDE_BY_SIDE = 6;
 /** Photos by material id, as data URLs (PNG or JPEG). */
 export type Photos = Readonly<Record<string, string | undefined>>;
 
+const SIGNS = { differ: '≠', alike: '=', open: '' } as const;
+
 function sideColumns(materials: readonly Material[]): Column[] {
   return [
     { head: '', share: 17 },
     { head: '', share: 4, alignment: 'center' },
-    ...materials.map((one) => ({ head: one.tradeName, share: 79 / materials.length })),
+    ...materials.map((one) => ({ head: shortened(one.tradeName, 80), share: 79 / materials.length })),
   ];
 }
 
@@ -46,12 +48,12 @@ function sideBySide(
 ): SheetNode[] {
   const columns = sideColumns(materials);
   const rows = comparisonRows(materials, region).map((row): Cell[] => [
-    cell(row.label, { bold: row.differs }),
-    cell(row.differs ? '≠' : '=', { alignment: 'center', bold: row.differs }),
+    cell(row.label, { bold: row.outcome === 'differ' }),
+    cell(SIGNS[row.outcome], { alignment: 'center', bold: row.outcome === 'differ' }),
     ...row.values.map((value) =>
       value === ''
         ? cell('not recorded', { color: SOFT_INK, italics: true })
-        : cell(value, { bold: row.differs }),
+        : cell(value, { bold: row.outcome === 'differ' }),
     ),
   ]);
   const table = ruledTable({
@@ -64,7 +66,7 @@ function sideBySide(
     if ('text' in head) Object.assign(head, { fontSize: SIZE.body, color: undefined });
   return [
     table,
-    remark('≠ and heavy type: the materials differ here.   = they are alike, as far as is recorded.'),
+    remark('≠ and heavy type: the materials differ here.   = all are alike.   No sign: not recorded of all.'),
   ];
 }
 
@@ -82,8 +84,8 @@ function classList(
     { head: 'Charge', share: 9 },
     { head: 'Form', share: 11 },
     { head: 'Type', share: 7 },
-    { head: 'HLB', share: 9, alignment: 'right' },
-    { head: 'Best use', share: 26 },
+    { head: 'HLB', share: 12, alignment: 'right' },
+    { head: 'Best use', share: 23 },
   ];
   const photoWidth = pictured ? (9 / 113) * width - PADDING : 0;
   const rows = materials.map((one): Cell[] => {
@@ -91,7 +93,7 @@ function classList(
     return [
       ...(pictured ? [photo ? photoNode(photo, one, photoWidth, 42) : cell('')] : []),
       cell(one.tradeName, { bold: true }),
-      cell(inciWords(one), { fontSize: SIZE.small }),
+      cell(inciWords(one, 8), { fontSize: SIZE.small }),
       cell(capital(one.charge ?? '–')),
       cell(capital([one.form, one.consistency].filter(Boolean).join(', '))),
       cell(one.emulsionType === 'both' ? 'o/w, w/o' : (one.emulsionType ?? '')),

@@ -46,13 +46,15 @@ export function usageWords(usage: Material['usage'], region: Region): string {
   return [range, typical].filter(Boolean).join(', ');
 }
 
-/** INCI names of a material, largest share first, joined as on a data sheet. */
-export function inciWords(material: Pick<Material, 'composition'>): string {
+/**
+ * INCI names of a material, largest share first, joined as on a data sheet.
+ * @param most how many are named before the rest is counted
+ */
+export function inciWords(material: Pick<Material, 'composition'>, most = Infinity): string {
   const middle = (part: Material['composition'][number]): number => part.lowPpm + part.highPpm;
-  return [...material.composition]
-    .sort((a, b) => middle(b) - middle(a))
-    .map((part) => part.inci)
-    .join(' (and) ');
+  const names = [...material.composition].sort((a, b) => middle(b) - middle(a)).map((part) => part.inci);
+  const named = names.slice(0, most).join(' (and) ');
+  return names.length > most ? `${named} and ${names.length - most} more` : named;
 }
 
 /** How a material is kept: temperature, what to keep it from, how long. */

@@ -6,10 +6,10 @@ import type { Font } from 'fontkit';
 import type { TFontDictionary } from 'pdfmake/interfaces';
 
 // Resolved as modules, so that they are found beside the built service as well as in the source tree.
-const require = createRequire(import.meta.url);
+const installed = createRequire(import.meta.url);
 
 function fontFile(family: string, style: string, name: string): string {
-  return require.resolve(`@expo-google-fonts/${family}/${style}/${name}_${style}.ttf`);
+  return installed.resolve(`@expo-google-fonts/${family}/${style}/${name}_${style}.ttf`);
 }
 
 const SANS = (style: string): string => fontFile('source-sans-3', style, 'SourceSans3');

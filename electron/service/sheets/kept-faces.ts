@@ -37,7 +37,7 @@ interface KeptFace {
 /** Enough for the words of a maker's library; past it the words are shaped anew. */
 const MOST_WORDS = 4000;
 
-const require = createRequire(import.meta.url);
+const installed = createRequire(import.meta.url);
 const kept = new Map<string, KeptFace>();
 
 function keep(file: string, font: EmbeddedFont): KeptFace {
@@ -61,7 +61,7 @@ function lend(document: PdfDocument, file: string, from: KeptFace): EmbeddedFont
 
 /** Makes pdfmake keep the parsed faces. Called once, before the first sheet. */
 export function keepFaces(): void {
-  const { default: Document } = require('pdfmake/js/PDFDocument') as { default: { prototype: PdfDocument } };
+  const { default: Document } = installed('pdfmake/js/PDFDocument') as { default: { prototype: PdfDocument } };
   const { provideFont } = Document.prototype;
   Document.prototype.provideFont = function (this: PdfDocument, family, bold, italics) {
     const type = this.getFontType(bold, italics);

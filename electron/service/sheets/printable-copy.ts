@@ -1,4 +1,11 @@
-import type { Cell, SheetDefinition, SheetNode, TextNode } from '@core/sheets/kit/definition';
+import type {
+  Cell,
+  RuleNode,
+  SheetDefinition,
+  SheetNode,
+  TableNode,
+  TextNode,
+} from '@core/sheets/kit/definition';
 import { TEXT_FONT } from '@core/sheets/kit/definition';
 import type { PlacedText } from '@core/sheets/printable-text';
 
@@ -35,10 +42,13 @@ export function copyNode<Node extends SheetNode | Cell>(
   if ('stack' in node) return { ...node, stack: (node.stack as SheetNode[]).map(copy) };
   if ('columns' in node) return { ...node, columns: (node.columns as SheetNode[]).map(copy) };
   if ('table' in node) {
-    const table = node.table as { body: Cell[][] };
+    const table = node.table as TableNode['table'];
     const body = table.body.map((row) => row.map((cell) => copyNode(cell, place, each)));
-    return { ...node, table: { ...table, body } };
+    // pdfmake writes measures into the widths, and moves the ends of lines.
+    return { ...node, table: { ...table, widths: [...table.widths], body } };
   }
+  if ('canvas' in node)
+    return { ...node, canvas: (node.canvas as RuleNode['canvas']).map((line) => ({ ...line })) };
   return { ...node };
 }
 

@@ -1,4 +1,5 @@
 import { Problem } from '@core/problems/problem';
+import { TEXT_FONT } from '@core/sheets/kit/definition';
 import type { SheetDefinition } from '@core/sheets/kit/definition';
 import { printable, unprintableCharacters } from '@core/sheets/printable-text';
 import type { HasGlyph, UnprintableCharacter } from '@core/sheets/printable-text';
@@ -39,6 +40,11 @@ function hasGlyph(font: string): HasGlyph {
   };
 }
 
+// A "word" of thousands of letters would be measured anew for every line; a zero-width space lets it break.
+function withBreaks(text: string): string {
+  return text.replace(/\S{80}(?=\S{20})/gu, '$&\u200b');
+}
+
 /** A copy with only printable texts, and the characters that had to be replaced for it. */
 function printableCopy(definition: SheetDefinition) {
   const texts = new Map<string, SetText[]>();
@@ -48,7 +54,7 @@ function printableCopy(definition: SheetDefinition) {
     testers.set(text.font, tester);
     const out = printable(text.text, tester);
     if (out !== text.text) texts.set(text.font, [...(texts.get(text.font) ?? []), text]);
-    return out;
+    return text.font === TEXT_FONT ? withBreaks(out) : out;
   });
   copy.footer(1, 1);
   const missing = [...texts].flatMap(([font, placed]) => unprintableCharacters(placed, hasGlyph(font)));

@@ -35,7 +35,7 @@ interface LayoutBuilder {
   buildNextLine(node: Tagged): Tagged | null;
 }
 
-const require = createRequire(import.meta.url);
+const installed = createRequire(import.meta.url);
 const made = new WeakMap<KitDocument, Map<StructureElement, KitElement>>();
 
 function build(doc: KitDocument, plan: StructureElement, all: Map<StructureElement, KitElement>): KitElement {
@@ -92,8 +92,8 @@ function wrapLayout(builder: LayoutBuilder) {
 
 /** Makes pdfmake write structure. Called once, before the first sheet. */
 export function writeStructure(): void {
-  const renderer = require('pdfmake/js/Renderer') as { default: { prototype: Renderer } };
-  const layout = require('pdfmake/js/LayoutBuilder') as { default: { prototype: LayoutBuilder } };
+  const renderer = installed('pdfmake/js/Renderer') as { default: { prototype: Renderer } };
+  const layout = installed('pdfmake/js/LayoutBuilder') as { default: { prototype: LayoutBuilder } };
   wrapRenderer(renderer.default.prototype);
   wrapLayout(layout.default.prototype);
 }

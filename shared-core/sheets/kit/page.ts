@@ -55,7 +55,8 @@ function footer(frame: SheetFrame, width: number): SheetDefinition['footer'] {
   const { settings, printedAt } = frame;
   const [left, , right] = pageMargins(frame.orientation ?? 'portrait');
   const printed = `Printed ${formatMoment(printedAt, settings.languageRegion)}`;
-  const name = [frame.kind, shortened(frame.title, 60), shortened(frame.number, 30)]
+  // The number before the title: if the line is too long for the foot, it is the title that suffers.
+  const name = [frame.kind, shortened(frame.number, 30), shortened(frame.title, 60)]
     .filter(Boolean)
     .join(' · ');
   const style = { fontSize: SIZE.small, color: SOFT_INK } as const;

@@ -79,9 +79,9 @@ export function ruledTable({ columns, rows, width, caption, rowHeight }: RuledTa
     table: {
       widths,
       headerRows,
-      keepWithHeaderRows: rows.length > 0 ? 1 : 0,
+      keepWithHeaderRows: rows[0] && !isTall(rows[0], head, widths) ? 1 : 0,
       // A row taller than a page would never fit unsplit, so only tables of ordinary rows are kept whole.
-      dontBreakRows: !rows.some((row) => isTall(row, widths)),
+      dontBreakRows: !rows.some((row) => isTall(row, head, widths)),
       heights: (row) => (row >= headerRows && rowHeight ? rowHeight : 'auto'),
       body: [...(caption ? [captionRow] : []), head, ...rows],
     },
@@ -100,8 +100,11 @@ function lineCount(node: SheetNode, width: number): number {
   return text.split('\n').reduce((sum, line) => sum + Math.ceil((line.length * CHARACTER) / width), 0);
 }
 
-function isTall(row: Cell[], widths: readonly number[]): boolean {
-  return row.some((one, index) => lineCount(one as SheetNode, widths[index] ?? 1) > LINES_OF_A_PAGE);
+/** Whether a row, with the head that is repeated over it, may not fit on one page. */
+function isTall(row: Cell[], head: Cell[], widths: readonly number[]): boolean {
+  const lines = (cells: Cell[]): number =>
+    Math.max(0, ...cells.map((one, index) => lineCount(one as SheetNode, widths[index] ?? 1)));
+  return lines(row) + lines(head) > LINES_OF_A_PAGE;
 }
 
 /** A cell of text at table size. */

@@ -1,0 +1,3 @@
+/** A small grey picture, PNG, made for these tests. */
+export const PHOTO =
+  'data:image/png;base64,iVBORw0KGgoAAAANSUhEUgAAADAAAAAgCAIAAADbtmxLAAAAb0lEQVR42s3BIQJEAAAAwX2gIAiCIAiCIAjCBUEQBEEQBEEQBEG4IAiCZ/nGzvDK8Mhwy3DJ8JfhlOGQYZdhk2GVYZFhlmGSYZRhkKGXoZOhlaGR4SdDLUMlQylDIUMuQyZDKkMiQyxDJEMoQyDzAd8ntIgKaifhAAAAAElFTkSuQmCC';
