@@ -14,8 +14,10 @@ import { serveLoopback } from './serve';
 
 const RENDERER_FOLDER = join(import.meta.dirname, '../renderer');
 const REWRITE_WORKER = join(import.meta.dirname, 'rewrite-worker.js');
+const EMULSIONS_WORKER = join(import.meta.dirname, 'emulsions-worker.js');
 /** Absent when this runs from its sources (`npm run dev`); a test holds the build to it. */
 const rewriteWorker = existsSync(REWRITE_WORKER) ? pathToFileURL(REWRITE_WORKER) : undefined;
+const emulsionsWorker = existsSync(EMULSIONS_WORKER) ? pathToFileURL(EMULSIONS_WORKER) : undefined;
 
 function fail(error: unknown): void {
   if (error instanceof Problem) console.error(`${error.message}\n${error.advice}`);
@@ -51,7 +53,11 @@ async function main(): Promise<void> {
   // From here on a signal waits for the library to be open, and then closes it.
   const stop = stopSignal();
   const machine = { platform: process.platform, home: homedir(), env: process.env };
-  const { service, session } = composeService({ ...machineFolders(machine), rewriteWorker });
+  const { service, session } = composeService({
+    ...machineFolders(machine),
+    rewriteWorker,
+    emulsionsWorker,
+  });
   try {
     const demonstration = await openAtStart(session, asked);
     if (demonstration) console.log(`A fresh demonstration library is in ${demonstration}`);

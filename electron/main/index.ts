@@ -21,6 +21,7 @@ import { windowOptions } from './window-options';
 const PRELOAD = join(import.meta.dirname, '../preload/index.cjs');
 const RENDERER_FOLDER = join(import.meta.dirname, '../renderer');
 const REWRITE_WORKER = pathToFileURL(join(import.meta.dirname, 'rewrite-worker.js'));
+const EMULSIONS_WORKER = pathToFileURL(join(import.meta.dirname, 'emulsions-worker.js'));
 
 let window: BrowserWindow | undefined;
 
@@ -87,6 +88,7 @@ async function start(): Promise<void> {
     documents,
     config: app.getPath('userData'),
     rewriteWorker: REWRITE_WORKER,
+    emulsionsWorker: EMULSIONS_WORKER,
   });
   closeBeforeQuit(app, composed.session, (error) => reportClosing(dialog, error));
   carryRequests(composed);

@@ -1,4 +1,5 @@
 import { v7 } from 'uuid';
+import { workerRunner } from './emulsions/bench-worker';
 import { createLibraryOpener } from './library/opener';
 import { Places } from './library/places';
 import { LibrarySession } from './library/session';
@@ -11,6 +12,8 @@ export interface HostParts {
   config: string;
   /** The built `rewrite-worker.js`; without one, rewriting a library's file holds the process. */
   rewriteWorker?: URL;
+  /** The built `emulsions-worker.js`; without one, the bench's long work holds the process. */
+  emulsionsWorker?: URL;
 }
 
 export interface ComposedService {
@@ -19,10 +22,16 @@ export interface ComposedService {
 }
 
 /** The service over this machine's real folders, clock and ids; the same for every host. */
-export function composeService({ documents, config, rewriteWorker }: HostParts): ComposedService {
+export function composeService({
+  documents,
+  config,
+  rewriteWorker,
+  emulsionsWorker,
+}: HostParts): ComposedService {
   const now = () => new Date();
   const newId = () => v7();
+  const runJob = emulsionsWorker ? workerRunner(emulsionsWorker) : undefined;
   const opener = createLibraryOpener({ now, newId, rewriteWorker });
   const session = new LibrarySession(new Places(documents, config), opener, now);
-  return { session, service: createService({ session, now, newId }) };
+  return { session, service: createService({ session, now, newId, runJob }) };
 }

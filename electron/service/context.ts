@@ -1,3 +1,4 @@
+import type { RunJob } from './emulsions/bench-worker';
 import type { LibrarySession } from './library/session';
 
 /** All that the service needs from its host. Time and ids come from here, so that nothing below invents them. */
@@ -6,4 +7,6 @@ export interface ServiceContext {
   now(): Date;
   /** A new UUIDv7. */
   newId(): string;
+  /** Does the bench's long work; in the process itself when left out. */
+  runJob?: RunJob;
 }

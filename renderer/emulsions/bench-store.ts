@@ -60,6 +60,11 @@ export const useBench = defineStore('bench', () => {
     await Promise.all([...missing].map(fetchOne));
   }
 
+  /** Takes materials that another answer brought along. */
+  function know(known: Iterable<Material>): void {
+    for (const material of known) materials.set(material.id, material);
+  }
+
   /** Fetches every material anew: they may have been edited elsewhere. */
   async function refresh(): Promise<void> {
     problem.value = null;
@@ -133,6 +138,7 @@ export const useBench = defineStore('bench', () => {
     rest,
     reading,
     edit,
+    know,
     refresh,
     canUndo: computed(() => past.value.length > 0),
     canRedo: computed(() => future.value.length > 0),

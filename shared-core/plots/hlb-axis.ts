@@ -36,7 +36,8 @@ export interface HlbAxisData {
 
 const ROWS = ['non-ionic', 'anionic', 'cationic', 'amphoteric', 'not recorded'] as const;
 type Row = (typeof ROWS)[number];
-const BLEND_ROW = 'blend';
+const CHOSEN_ROW = 'on the bench';
+const BLEND_ROW = 'their blend';
 /** Marks closer than this share a column and are stacked, HLB units. */
 const COLUMN = 0.3;
 const STACK_PX = 9;
@@ -50,7 +51,8 @@ function rowsOf(marks: readonly AxisMark[]): Row[] {
 
 /** Height that the rows need, in pixels or points. */
 export function hlbAxisHeight(data: HlbAxisData): number {
-  return (rowsOf(data.marks).length + 1) * ROW_PX + 74;
+  const shelf = rowsOf(data.marks.filter((mark) => !mark.chosen)).length;
+  return (shelf + (hasChosen(data) ? 2 : 0)) * ROW_PX + 74;
 }
 
 /** Where a mark stands in its stack: 0, one up, one down, two up… */
@@ -58,6 +60,9 @@ function stackPlace(count: number): number {
   const step = Math.ceil(count / 2);
   return (count % 2 === 1 ? -step : step) * STACK_PX;
 }
+
+const hasChosen = ({ marks, blend }: HlbAxisData): boolean =>
+  blend !== null || marks.some((mark) => mark.chosen);
 
 interface Placed {
   mark: AxisMark;
@@ -67,8 +72,9 @@ interface Placed {
 function placed(marks: readonly AxisMark[]): Placed[] {
   const stacks = new Map<string, number>();
   return [...marks]
-    .sort((a, b) => Number(b.chosen) - Number(a.chosen) || a.hlb - b.hlb)
+    .sort((a, b) => a.hlb - b.hlb)
     .map((mark) => {
+      if (mark.chosen) return { mark, offset: 0 };
       const key = `${rowOf(mark)} ${Math.round(mark.hlb / COLUMN)}`;
       const count = stacks.get(key) ?? 0;
       stacks.set(key, count + 1);
@@ -81,7 +87,7 @@ function markData({ mark, offset }: Placed, ink: PlotInk) {
   return {
     id: mark.id,
     name: mark.name,
-    value: [mark.hlb, rowOf(mark)],
+    value: [mark.hlb, mark.chosen ? CHOSEN_ROW : rowOf(mark)],
     symbol: CHARGE_MARKS[rowOf(mark)],
     symbolSize: mark.chosen ? 13 : 9,
     symbolOffset: [0, offset],
@@ -150,7 +156,7 @@ export function blendSeries(blend: number | null, ink: PlotInk): ScatterSeriesOp
       color: ink.ink,
       fontSize: 13,
       fontWeight: 600,
-      formatter: `blend ${blend === null ? '' : plotFigure(blend)}`,
+      formatter: blend === null ? '' : plotFigure(blend),
       textBorderColor: ink.paper,
       textBorderWidth: 3,
     },
@@ -168,7 +174,7 @@ export function blendSeries(blend: number | null, ink: PlotInk): ScatterSeriesOp
 
 function scaleEnd({ marks, band }: HlbAxisData): number {
   const most = Math.max(20, band?.high ?? 0, ...marks.map((mark) => mark.hlb));
-  return Math.ceil(most / 5) * 5;
+  return Math.ceil(most / 2) * 2;
 }
 
 /**
@@ -176,7 +182,8 @@ function scaleEnd({ marks, band }: HlbAxisData): number {
  * arrow with a line. Nothing is told by colour alone.
  */
 export function hlbAxisOption(data: HlbAxisData, ink: PlotInk): HlbAxisOption {
-  const rows = rowsOf(data.marks);
+  const rows = rowsOf(data.marks.filter((mark) => !mark.chosen));
+  const own = hasChosen(data) ? [BLEND_ROW, CHOSEN_ROW] : [];
   return {
     animation: false,
     textStyle: { fontFamily: ink.font, color: ink.ink },
@@ -208,10 +215,10 @@ export function hlbAxisOption(data: HlbAxisData, ink: PlotInk): HlbAxisOption {
     },
     yAxis: {
       type: 'category',
-      data: [BLEND_ROW, ...[...rows].reverse()],
+      data: [...own, ...[...rows].reverse()],
       axisLine: { show: false },
       axisTick: { show: false },
-      axisLabel: { color: ink.ink, fontSize: 12, formatter: (row) => (row === BLEND_ROW ? '' : row) },
+      axisLabel: { color: ink.ink, fontSize: 12 },
       splitLine: { show: true, lineStyle: { color: ink.rule, width: 0.5 } },
     },
     series: [bandSeries(data, ink), ...markSeries(data, ink), blendSeries(data.blend, ink)],

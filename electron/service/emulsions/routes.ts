@@ -1,6 +1,10 @@
 import { Hono } from 'hono';
 import type { ServiceContext } from '../context';
+import { validBody } from '../problems/validated';
+import { optimiseFromLibrary, optimiseRequest } from './optimise-request';
 
-export function emulsionsRoutes(_context: ServiceContext) {
-  return new Hono();
+export function emulsionsRoutes(context: ServiceContext) {
+  return new Hono().post('/optimise', validBody(optimiseRequest), async (c) =>
+    c.json(await optimiseFromLibrary(context, c.req.valid('json'), c.req.raw.signal)),
+  );
 }

@@ -1,0 +1,19 @@
+import { optimise, type OptimiseInput } from '@core/emulsions/optimise/optimise';
+import type { OptimiseResult } from '@core/emulsions/optimise/result';
+import { solveWithHighs } from './optimiser';
+
+/** Work of the bench that may take long, as plain data. */
+export type Job = { kind: 'optimise'; input: OptimiseInput };
+
+/** What each kind of work gives. */
+export interface JobResults {
+  optimise: OptimiseResult;
+}
+
+/** Does a job in this thread. @throws Problem as the computing does */
+export async function perform(job: Job): Promise<JobResults[Job['kind']]> {
+  switch (job.kind) {
+    case 'optimise':
+      return optimise(job.input, solveWithHighs);
+  }
+}
