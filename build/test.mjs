@@ -7,7 +7,7 @@ const HELP = `Usage: npm test -- [options]
   --help       show this help`;
 
 requireNode();
-const { Halt, node, runScript, say } = await import('./steps/run.mjs');
+const { Halt, node, runScript, say, wasInterrupted } = await import('./steps/run.mjs');
 const { readFlags } = await import('./steps/flags.mjs');
 const { ensureDependencies } = await import('./steps/install.mjs');
 const { buildOutput } = await import('./steps/output.mjs');
@@ -61,6 +61,7 @@ function chosenStages(only) {
 async function runStages(stages) {
   const results = [];
   for (const stage of stages) {
+    if (wasInterrupted()) throw new Halt('Stopped before all tests had run.');
     say(stage.title);
     try {
       results.push({ stage, counts: await stage.run() });

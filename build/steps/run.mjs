@@ -3,6 +3,13 @@ import { resolve } from 'node:path';
 
 export const root = resolve(import.meta.dirname, '../..');
 
+let interrupted = false;
+
+/** Whether a signal has asked to stop: the step under way ends, and no other should begin. */
+export function wasInterrupted() {
+  return interrupted;
+}
+
 /** Says what is happening now. */
 export function say(text) {
   console.log(`\n▸ ${text}`);
@@ -33,7 +40,10 @@ export function run(command, args, { env, timeoutMs, quiet, shell } = {}) {
       stdio: quiet ? 'ignore' : 'inherit',
       shell: shell ?? false,
     });
-    const pass = (signal) => child.kill(signal);
+    const pass = (signal) => {
+      interrupted = true;
+      child.kill(signal);
+    };
     process.on('SIGINT', pass);
     process.on('SIGTERM', pass);
     const timer = timeoutMs ? setTimeout(() => child.kill('SIGKILL'), timeoutMs) : undefined;
