@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { calculationRequest } from '../calculations/calculation-request';
 import { id } from '../materials/material';
 import { fold } from '../quantities/fold';
 import { PAPER_SIZES } from '../settings/settings';
@@ -34,8 +35,10 @@ export const sheetRequest = z.discriminatedUnion(
         .max(200, 'A hand-out can list 200 raw materials at most. Choose fewer.'),
       ...options,
     }),
+    /** A hand-out of a calculation, computed anew from what went in. */
+    z.object({ kind: z.literal('calculation'), calculation: calculationRequest, ...options }),
   ],
-  'Ask for a material, formula, batch or comparison sheet.',
+  'Ask for a material, formula, batch, comparison or calculation sheet.',
 );
 export type SheetRequest = z.infer<typeof sheetRequest>;
 export type SheetKind = SheetRequest['kind'];
@@ -45,6 +48,7 @@ const KIND_NAMES: Record<SheetKind, string> = {
   formula: 'formula',
   batch: 'batch record',
   comparison: 'comparison',
+  calculation: 'working',
 };
 
 /**

@@ -1,6 +1,9 @@
+import { calculate } from '@core/calculations/calculation';
+import { materialsOf } from '@core/calculations/calculation-request';
 import { formulaContent } from '@core/formulas/formula';
 import type { Material } from '@core/materials/material';
 import { batchSheet } from '@core/sheets/batch-sheet';
+import { calculationSheet } from '@core/sheets/calculation-sheet';
 import { comparisonSheet } from '@core/sheets/comparison-sheet';
 import { formulaSheet, type PrintedFormula } from '@core/sheets/formula-sheet';
 import type { SheetDefinition } from '@core/sheets/kit/definition';
@@ -43,6 +46,8 @@ export async function composeSheet(
       return composeBatch(context, request, settings, printedAt);
     case 'comparison':
       return composeComparison(context, request, settings, printedAt);
+    case 'calculation':
+      return composeCalculation(context, request, settings, printedAt);
   }
 }
 
@@ -129,5 +134,19 @@ async function composeComparison(
   return {
     definition: comparisonSheet(materials, settings, at, photos),
     fileName: sheetFileName('comparison', names),
+  };
+}
+
+function composeCalculation(
+  context: ServiceContext,
+  { calculation }: RequestOf<'calculation'>,
+  settings: Settings,
+  at: string,
+): ComposedSheet {
+  const { library } = context.session.current();
+  const calculated = calculate(calculation, readMaterials(library, materialsOf(calculation)));
+  return {
+    definition: calculationSheet(calculated, settings, at),
+    fileName: sheetFileName('calculation', [calculated.title]),
   };
 }

@@ -1,0 +1,139 @@
+import { ccMix, moleFractions } from '../emulsions/cc';
+import { eacnMix } from '../emulsions/eacn';
+import { figureValue } from '../materials/figure';
+import type { Material } from '../materials/material';
+import { badInput } from '../working/inputs';
+import type { Source, Worked } from '../working/working';
+import { entered } from './calculated';
+import type { MixLine } from './hld-request';
+
+export type Library = ReadonlyMap<string, Material>;
+
+/** A line with what is known of it; `value` is null where nobody has measured it. */
+export interface KnownLine {
+  name: string;
+  parts: number;
+  value: number | null;
+  molarMass: number | null;
+  /** Where the value comes from; null for a line without one. */
+  source: Source | null;
+  low: number | null;
+  high: number | null;
+}
+
+/** A mean with the lines it leaves out. */
+export interface Mix {
+  worked: Worked;
+  without: string[];
+  coveredPercent: number;
+}
+
+/** Reads a line's value: typed, or the library's figure. Nothing is estimated. */
+export function knownLine(line: MixLine, kind: 'eacn' | 'cc', library: Library): KnownLine {
+  const parts = entered(line.parts, `How much there is of ${line.name || 'a line'}`, 'parts');
+  if (parts < 0)
+    throw badInput(`${line.name || 'A line'} has negative parts.`, 'Enter zero or more.', 'parts');
+  if (line.materialId === null)
+    return {
+      name: line.name || 'unnamed',
+      parts,
+      value: line.value,
+      molarMass: line.molarMass,
+      source:
+        line.value === null ? null : { text: `${line.name || 'unnamed'}: entered by hand`, basis: 'user' },
+      low: null,
+      high: null,
+    };
+  const material = library.get(line.materialId);
+  if (!material)
+    throw badInput(
+      `${line.name} is no longer in the library.`,
+      'Take the line away, or pick another.',
+      'parts',
+    );
+  const figure = material.figures[kind];
+  const value = figureValue(figure);
+  return {
+    name: material.tradeName,
+    parts,
+    value,
+    molarMass: figureValue(material.figures.molarMass) ?? line.molarMass,
+    source:
+      figure && value !== null
+        ? { text: `${material.tradeName}: ${figure.source || figure.provenance}`, basis: 'library' }
+        : null,
+    low: figure?.low ?? null,
+    high: figure?.high ?? null,
+  };
+}
+
+/**
+ * EACN of the oils that have one, by mass. Oils without one are named and left out.
+ *
+ * @throws Problem `invalid-input` when no oil has one
+ */
+export function oilMix(lines: readonly KnownLine[]): Mix {
+  const known = valued(lines, 'oil', 'EACN');
+  const total = sumOf(known);
+  const worked = eacnMix(known.map((one) => ({ fraction: one.parts / total, eacn: one.value })));
+  return mixOf(worked, lines, known);
+}
+
+/**
+ * Cc of the surfactants that have one, by moles.
+ *
+ * @throws Problem `invalid-input` when none has one, or when several are mixed and a molar mass is not known
+ */
+export function surfactantMix(lines: readonly KnownLine[]): Mix {
+  const known = valued(lines, 'surfactant', 'Cc');
+  const [first] = known;
+  if (known.length === 1 && first) return mixOf(ccMix([{ moleFraction: 1, cc: first.value }]), lines, known);
+  const weighed = known.map((one) => {
+    if (one.molarMass === null)
+      throw badInput(
+        `The molar mass of ${one.name} is not known, and Cc mixes by moles.`,
+        'Enter its molar mass, in the library or on the line.',
+        'molarMass',
+      );
+    return { mass: one.parts, molarMass: one.molarMass };
+  });
+  const fractions = moleFractions(weighed);
+  const worked = ccMix(known.map((one, index) => ({ moleFraction: fractions[index] ?? 0, cc: one.value })));
+  return mixOf(worked, lines, known);
+}
+
+type Valued = KnownLine & { value: number };
+
+function valued(lines: readonly KnownLine[], what: string, figure: string): Valued[] {
+  if (lines.length === 0)
+    throw badInput(`There is no ${what} yet.`, `Add one, from the library or by its ${figure}.`, what, {
+      missing: true,
+    });
+  const known = lines.filter((one): one is Valued => one.value !== null && one.parts > 0);
+  if (known.length === 0)
+    throw badInput(
+      `No ${what} here has ${figure === 'EACN' ? 'an EACN' : 'a Cc'}: ${lines.map((one) => one.name).join(', ')}.`,
+      'HLD is computed only from known values. Enter a measured or published one, or use required HLB instead.',
+      what,
+    );
+  return known;
+}
+
+const sumOf = (lines: readonly KnownLine[]): number => lines.reduce((sum, one) => sum + one.parts, 0);
+
+function mixOf(worked: Worked, lines: readonly KnownLine[], known: readonly Valued[]): Mix {
+  const without = lines.filter((one) => one.value === null && one.parts > 0).map((one) => one.name);
+  const sources = known.flatMap((one) => (one.source ? [one.source] : []));
+  const spread = known
+    .filter((one) => one.low !== null && one.high !== null && one.low < one.high)
+    .map((one) => `${one.name}: sources give ${one.low} to ${one.high}.`);
+  return {
+    worked: {
+      ...worked,
+      sources: [...worked.sources, ...sources],
+      cautions: [...worked.cautions, ...spread],
+    },
+    without,
+    coveredPercent: (100 * sumOf(known)) / sumOf(lines),
+  };
+}

@@ -1,0 +1,101 @@
+import type { Calculated, Given, Result } from '../calculations/calculated';
+import { formatNumber, type Region } from '../locale/numbers';
+import type { Source } from '../working/working';
+import { NOT_PROOF } from './cautions';
+import { cautionBox } from './kit/caution-box';
+import type { SheetDefinition, SheetNode } from './kit/definition';
+import { factList } from './kit/facts';
+import { contentWidth, sheet } from './kit/page';
+import type { SheetFrame, SheetSettings } from './kit/page';
+import { heading, paragraph, remark } from './kit/text';
+import { titleBlock } from './kit/title-block';
+import { SIZE, SOFT_INK } from './kit/type-scale';
+
+const BASIS: Record<Source['basis'], string> = {
+  read: '',
+  memory: ' (from memory: check before relying on it)',
+  'common-practice': '',
+  library: ' (from the library)',
+  user: '',
+};
+
+function givenFacts(given: readonly Given[], region: Region) {
+  return given.map(({ label, value, unit }) => ({
+    label,
+    value:
+      `${typeof value === 'number' ? formatNumber(value, region, { min: 0, max: 4 }) : value} ${unit}`.trim(),
+  }));
+}
+
+function figureOf({ worked, digits }: Result, region: Region): string {
+  return `${formatNumber(worked.value, region, digits)} ${worked.unit}`.trim();
+}
+
+function stepNodes(result: Result, region: Region): SheetNode[] {
+  const { worked } = result;
+  return worked.steps.map((step, index) => ({
+    margin: [0, 0, 0, 4],
+    stack: [
+      { text: `${index + 1}. ${step.says}`, fontSize: SIZE.table, color: SOFT_INK },
+      {
+        fontSize: SIZE.body,
+        margin: [12, 1, 0, 0],
+        text: [
+          { text: `${step.shows} = ` },
+          {
+            text: `${formatNumber(step.result, region, { min: 0, max: step.result !== 0 && Math.abs(step.result) < 0.001 ? 12 : 4 })} ${step.unit}`.trim(),
+            bold: true,
+          },
+        ],
+      },
+    ],
+  }));
+}
+
+function resultNodes(result: Result, region: Region): SheetNode[] {
+  const sources = result.worked.sources.map((source) => source.text + BASIS[source.basis]);
+  return [
+    heading(result.label),
+    {
+      margin: [0, 0, 0, 5],
+      text: [
+        { text: figureOf(result, region), bold: true, fontSize: SIZE.section },
+        { text: result.says ? `   ${result.says}` : '' },
+      ],
+    },
+    ...stepNodes(result, region),
+    ...(sources.length ? [remark(`Source: ${sources.join('; ')}`)] : []),
+  ];
+}
+
+/** Cautions that more than one working has stand once. */
+function cautionsOf({ results, notes }: Calculated): string[] {
+  return [...new Set([...results.flatMap((result) => result.worked.cautions), ...notes, NOT_PROOF])];
+}
+
+/**
+ * A hand-out of one calculation: what went in, each figure with its steps and sources, and the cautions.
+ *
+ * @param printedAt ISO 8601
+ */
+export function calculationSheet(
+  calculated: Calculated,
+  settings: SheetSettings,
+  printedAt: string,
+): SheetDefinition {
+  const region = settings.languageRegion;
+  const width = contentWidth(settings.paperSize);
+  const frame: SheetFrame = { kind: 'Working', title: calculated.title, number: '', settings, printedAt };
+  const given = factList(givenFacts(calculated.given, region), width, 170);
+  const withheld = calculated.withheld.map((one) =>
+    paragraph(`${one.label}: ${one.why}`, { fontSize: SIZE.table }),
+  );
+  return sheet(frame, [
+    ...titleBlock(frame, []),
+    heading('What goes in'),
+    ...(given ? [given] : []),
+    ...calculated.results.flatMap((result) => resultNodes(result, region)),
+    ...(withheld.length ? [heading('Not computed'), ...withheld] : []),
+    ...cautionBox(cautionsOf(calculated), width, 'Before relying on it'),
+  ]);
+}
