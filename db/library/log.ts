@@ -112,8 +112,13 @@ export class ChangeLog {
     this.#putRight();
   }
 
+  /** Every record has been flushed by itself, so a close that fails loses nothing. */
   close(): void {
-    this.#closeNow();
+    try {
+      this.#closeNow();
+    } catch {
+      // The descriptor is gone either way.
+    }
   }
 
   #replace(parts: readonly Uint8Array[]): void {
@@ -178,8 +183,10 @@ export class ChangeLog {
   }
 
   #reopen(): void {
+    // Both or neither: a descriptor beside an old inode number would look like a change from outside.
+    const { ino } = this.#fs.statSync(this.path);
     this.#fd = this.#fs.openSync(this.path, 'r+');
-    this.#ino = this.#fs.statSync(this.path).ino;
+    this.#ino = ino;
   }
 
   #closeNow(): void {
