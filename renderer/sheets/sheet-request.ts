@@ -1,19 +1,9 @@
-import type { PAPER_SIZES } from '@core/settings/settings';
+import type { sheetRequest } from '@core/sheets/requests';
 import { z } from 'zod';
 import { answer, service, ServiceProblem, type ProblemDetails } from '../service/client';
 
-/** What a sheet is printed of. */
-export type SheetSubject =
-  | { kind: 'material'; materialId: string }
-  | { kind: 'formula'; formulaId: string; versionId: string | null; forSharing: boolean; tradeNames: boolean }
-  | { kind: 'batch'; batchId: string }
-  | { kind: 'comparison'; materialIds: string[] };
-
-/** What a sheet is printed of, and how. The settings' paper is used when none is given. */
-export type SheetRequest = SheetSubject & {
-  paperSize?: (typeof PAPER_SIZES)[number];
-  replaceUnprintable?: boolean;
-};
+/** What a sheet is asked for of, and how; what is left out is as usual. */
+export type SheetRequest = z.input<typeof sheetRequest>;
 
 export interface Sheet {
   bytes: Uint8Array<ArrayBuffer>;
