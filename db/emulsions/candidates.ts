@@ -53,7 +53,7 @@ export function readCandidates(db: Reader, currency: Currency): ShelfCandidate[]
     id: row.id,
     name: row.tradeName,
     inci: row.inci ?? '',
-    hlb: figureValue({ low: row.low, value: row.value, high: row.high, provenance: 'supplier', source: '' }),
+    hlb: figureValue(row),
     charge: row.charge,
     architecture: row.architecture,
     emulsionType: row.emulsionType,

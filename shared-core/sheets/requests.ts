@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { calculationRequest } from '../calculations/calculation-request';
+import { benchState } from '../emulsions/bench/bench-state';
 import { id } from '../materials/material';
 import { fold } from '../quantities/fold';
 import { PAPER_SIZES } from '../settings/settings';
@@ -37,8 +38,10 @@ export const sheetRequest = z.discriminatedUnion(
     }),
     /** A hand-out of a calculation, computed anew from what went in. */
     z.object({ kind: z.literal('calculation'), calculation: calculationRequest, ...options }),
+    /** The bench's hand-out; its numbers are worked out anew from the library. */
+    z.object({ kind: z.literal('working'), bench: benchState, ...options }),
   ],
-  'Ask for a material, formula, batch, comparison or calculation sheet.',
+  'Ask for a material, formula, batch, comparison, calculation or working sheet.',
 );
 export type SheetRequest = z.infer<typeof sheetRequest>;
 export type SheetKind = SheetRequest['kind'];
@@ -49,6 +52,7 @@ const KIND_NAMES: Record<SheetKind, string> = {
   batch: 'batch record',
   comparison: 'comparison',
   calculation: 'working',
+  working: 'emulsion working',
 };
 
 /**

@@ -28,6 +28,7 @@ interface Renderer {
   renderPages(pages: Page[]): void;
   renderLine(line: Tagged, x: number, y: number): void;
   renderImage(image: Tagged): void;
+  renderSVG(plot: Tagged): void;
   renderVector(vector: Tagged): void;
 }
 
@@ -56,7 +57,7 @@ function drawIn(doc: KitDocument, plan: StructureElement | undefined, draw: () =
 }
 
 function wrapRenderer(renderer: Renderer) {
-  const { renderPages, renderLine, renderImage, renderVector } = renderer;
+  const { renderPages, renderLine, renderImage, renderSVG, renderVector } = renderer;
   renderer.renderPages = function (this: Renderer, pages) {
     const tagged = pages.flatMap((page) => page.items).find(({ item }) => item._structure);
     if (tagged?.item._structure) {
@@ -72,6 +73,9 @@ function wrapRenderer(renderer: Renderer) {
   };
   renderer.renderImage = function (this: Renderer, image) {
     drawIn(this.pdfDocument, image._structure, () => renderImage.call(this, image));
+  };
+  renderer.renderSVG = function (this: Renderer, plot) {
+    drawIn(this.pdfDocument, plot._structure, () => renderSVG.call(this, plot));
   };
   renderer.renderVector = function (this: Renderer, vector) {
     drawIn(this.pdfDocument, undefined, () => renderVector.call(this, vector));

@@ -92,6 +92,14 @@ export interface ImageNode extends Placed {
   alt: string;
 }
 
+/** A plot, drawn as SVG by the service. */
+export interface PlotNode extends Placed {
+  svg: string;
+  fit: [width: number, height: number];
+  /** Read aloud in place of the plot. */
+  alt: string;
+}
+
 export interface RuleNode extends Placed {
   canvas: {
     type: 'line';
@@ -104,7 +112,7 @@ export interface RuleNode extends Placed {
   }[];
 }
 
-export type SheetNode = TextNode | StackNode | ColumnsNode | TableNode | ImageNode | RuleNode;
+export type SheetNode = TextNode | StackNode | ColumnsNode | TableNode | ImageNode | PlotNode | RuleNode;
 
 export interface SheetDefinition {
   pageSize: 'A4' | 'LETTER';

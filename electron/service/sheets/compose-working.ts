@@ -1,0 +1,61 @@
+import type { BenchLine, BenchState } from '@core/emulsions/bench/bench-state';
+import type { MaterialLine } from '@core/emulsions/bench/lines';
+import { readBench } from '@core/emulsions/bench/reading';
+import { axisData, triangleData } from '@core/plots/bench-plots';
+import { hlbAxisHeight, hlbAxisOption, hlbAxisWords } from '@core/plots/hlb-axis';
+import { PRINT_INK } from '@core/plots/plot-ink';
+import { TRIANGLE_HEIGHT, triangleOption, triangleWords } from '@core/plots/triangle';
+import type { Settings } from '@core/settings/settings';
+import type { SheetDefinition } from '@core/sheets/kit/definition';
+import { contentWidth } from '@core/sheets/kit/page';
+import { sheetFileName } from '@core/sheets/requests';
+import { workingSheet } from '@core/sheets/working-sheet';
+import { readMaterial } from '@db/materials/read';
+import type { ServiceContext } from '../context';
+import { found } from '../problems/found';
+import { drawPlot } from './draw-plot';
+
+/** The bench's hand-out, worked out anew from the materials that its state names. @throws Problem `not-found` */
+export function composeWorking(
+  context: ServiceContext,
+  state: BenchState,
+  settings: Settings,
+  printedAt: string,
+): { definition: SheetDefinition; fileName: string } {
+  const { library } = context.session.current();
+  const lines = (list: readonly BenchLine[]): MaterialLine[] =>
+    list.map(({ materialId, percent }) => ({
+      material: found(readMaterial(library, materialId), 'raw material'),
+      percent,
+    }));
+  const { title, emulsionType, targetHlb } = state;
+  const [oils, emulsifiers, rest] = [lines(state.oils), lines(state.emulsifiers), lines(state.rest)];
+  const reading = readBench({ emulsionType, oils, emulsifiers, rest, targetHlb });
+  const width = contentWidth(settings.paperSize);
+  const axis = axisData(emulsifiers, reading, []);
+  const triangle = triangleData(emulsifiers, reading);
+  const parts = {
+    ...{ title, emulsionType, oils, emulsifiers, reading },
+    axis:
+      axis.marks.length > 0 || axis.band
+        ? drawPlot({
+            option: hlbAxisOption(axis, PRINT_INK),
+            width,
+            height: hlbAxisHeight(axis),
+            alt: hlbAxisWords(axis),
+          })
+        : null,
+    triangle: triangle
+      ? drawPlot({
+          option: triangleOption(triangle, PRINT_INK),
+          width,
+          height: TRIANGLE_HEIGHT,
+          alt: triangleWords(triangle),
+        })
+      : null,
+  };
+  return {
+    definition: workingSheet(parts, settings, printedAt),
+    fileName: sheetFileName('working', [title || 'system']),
+  };
+}
