@@ -1,5 +1,6 @@
+import { figureValue } from '@core/materials/figure';
+import { pricePerKgMinor } from '@core/costing/formula-cost';
 import type { ShelfEntry } from '@core/shelf/query';
-import { MG_PER_KG } from '@core/quantities/mass';
 import type { Reader } from '../database';
 
 interface Row {
@@ -16,11 +17,6 @@ interface Row {
   status: string;
   notes: string;
   updatedAt: string;
-}
-
-function figureOrMiddle(low: number | null, value: number | null, high: number | null): number | null {
-  if (value !== null) return value;
-  return low !== null && high !== null ? (low + high) / 2 : (low ?? high);
 }
 
 /** Every material of the library as the list shows it: a handful of passes, so that opening stays quick at 100,000. */
@@ -85,7 +81,7 @@ function addFigures(db: Reader, byId: Map<string, ShelfEntry>): void {
   );
   for (const { id, kind, low, value, high } of rows) {
     const entry = byId.get(id);
-    if (entry) entry[kind] = figureOrMiddle(low, value, high);
+    if (entry) entry[kind] = figureValue({ low, value, high });
   }
 }
 
@@ -101,6 +97,6 @@ function addOffers(db: Reader, byId: Map<string, ShelfEntry>): void {
     if (entry.currency !== null) continue;
     entry.supplier = supplier;
     entry.currency = currency;
-    entry.pricePerKg = (priceMinor / packMg) * MG_PER_KG;
+    entry.pricePerKg = Math.round(pricePerKgMinor({ priceMinor, packMg }));
   }
 }

@@ -22,6 +22,6 @@ export async function openAtStart(session: LibrarySession, asked: AskedAtStart):
     return undefined;
   }
   const folder = join(mkdtempSync(join(tmpdir(), 'stillroom-demo-')), 'Demonstration');
-  await session.create(folder, 'demonstration');
+  await session.create(folder, 'demonstration', true);
   return folder;
 }

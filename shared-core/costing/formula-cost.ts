@@ -39,7 +39,7 @@ export function newestOffer(offers: readonly Offer[], currency: Currency): Offer
 }
 
 /** An offer's price in minor units per kg, unrounded. */
-export function pricePerKgMinor(offer: Offer): number {
+export function pricePerKgMinor(offer: Pick<Offer, 'priceMinor' | 'packMg'>): number {
   return (offer.priceMinor / offer.packMg) * MG_PER_KG;
 }
 

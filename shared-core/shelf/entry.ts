@@ -1,6 +1,6 @@
+import { pricePerKgMinor } from '../costing/formula-cost';
 import { figureValue } from '../materials/figure';
 import { partPpm, type Material, type Offer } from '../materials/material';
-import { MG_PER_KG } from '../quantities/mass';
 import type { ShelfEntry } from './query';
 
 /** The newest offer; of two on one day, the one that stands first. */
@@ -9,11 +9,6 @@ export function newestOffer(offers: readonly Offer[]): Offer | null {
     (newest, offer) => (newest === null || offer.date > newest.date ? offer : newest),
     null,
   );
-}
-
-/** An offer's price per kg in minor units of its currency, rounded to a whole one. */
-export function pricePerKg(offer: Offer): number {
-  return Math.round((offer.priceMinor / offer.packMg) * MG_PER_KG);
 }
 
 /** A material as it stands in the list. */
@@ -40,7 +35,7 @@ export function shelfEntry(material: Material): ShelfEntry {
     hlb: figureValue(material.figures.hlb),
     requiredHlbOw: figureValue(material.figures.requiredHlbOw),
     meltingPoint: figureValue(material.figures.meltingPoint),
-    pricePerKg: offer ? pricePerKg(offer) : null,
+    pricePerKg: offer ? Math.round(pricePerKgMinor(offer)) : null,
     currency: offer?.currency ?? null,
     notes: material.notes,
     updatedAt: material.updatedAt,

@@ -80,8 +80,11 @@ export class LibrarySession {
     await this.take(library);
   }
 
-  /** Makes a library in a new folder and opens it; the folder must not hold anything yet. */
-  async create(folder: string, kind: 'empty' | 'demonstration'): Promise<void> {
+  /**
+   * Makes a library in a new folder and opens it; the folder must not hold anything yet.
+   * @param passing true for a library in a temporary folder, which is not put among the recent ones
+   */
+  async create(folder: string, kind: 'empty' | 'demonstration', passing = false): Promise<void> {
     const path = resolve(folder);
     if (existsSync(path) && !isEmptyFolder(path))
       throw new Problem({
@@ -93,7 +96,7 @@ export class LibrarySession {
       });
     const library = await this.opener.create(path);
     if (kind === 'demonstration') this.opener.fillWithDemonstration(library);
-    await this.take(library);
+    await this.take(library, passing);
   }
 
   /** Opens the newest good backup of a damaged library, as a library of its own beside it. */
@@ -129,13 +132,13 @@ export class LibrarySession {
     this.opened = { library, shelf: createShelf(readShelfEntries(library)) };
   }
 
-  private async take(library: OpenLibrary): Promise<void> {
+  private async take(library: OpenLibrary, passing = false): Promise<void> {
     await this.close();
     this.opened = { library, shelf: createShelf(readShelfEntries(library)) };
     this.trouble = null;
     this.troubleFolder = null;
     this.startFolder = null;
-    this.places.remember(library.folder, this.now().toISOString());
+    if (!passing) this.places.remember(library.folder, this.now().toISOString());
   }
 }
 
