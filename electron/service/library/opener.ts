@@ -1,6 +1,6 @@
 import { nodeFileSystem } from '@db/library/file-system';
 import { createLibrary, openLibrary, type LibraryOptions } from '@db/library/open-library';
-import { recoverFromBackup } from '@db/library/recover';
+import { recoverFromBackup } from '@db/library/recovery';
 import { createInlineRewriter } from '@db/library/rewrite';
 import { createWorkerRewriter } from '@db/library/worker-rewriter';
 import { migrations } from '@db/migrations/list';
@@ -27,7 +27,7 @@ export function createLibraryOpener({ now, newId, rewriteWorker }: OpenerParts):
   return {
     create: (folder) => createLibrary(folder, options),
     open: (folder) => openLibrary(folder, options),
-    recover: (folder, target) => recoverFromBackup(folder, target, migrations.length),
+    recover: (folder, backupName) => recoverFromBackup(folder, backupName, options),
     takeOver: (folder) => openLibrary(folder, { ...options, takeOver: true }),
     fillWithDemonstration,
   };

@@ -11,6 +11,7 @@ const creation = z.object({
   name: nameText('the library’s name', 80),
   kind: z.enum(['empty', 'demonstration']),
 });
+const copying = z.object({ name: nameText('the copy’s name', 80) });
 const opening = z.object({ token: z.string().max(64) });
 
 /** A folder name that every system takes, from a library's name. */
@@ -36,7 +37,7 @@ function count(context: ServiceContext, table: 'formula' | 'batch'): number {
 
 /** Whether the library can be changed and is whole on disk; in sentences, since a maker reads them. */
 function safety(library: OpenLibrary) {
-  const { readOnlyBecause, rewriteProblem, unfolded } = library.status();
+  const { readOnlyBecause, rewriteProblem, unfolded, changedOutside, opening } = library.status();
   return {
     /** Why nothing can be changed, or null. */
     readOnly: readOnlyBecause ? `${readOnlyBecause.message} ${readOnlyBecause.advice}` : null,
@@ -44,6 +45,10 @@ function safety(library: OpenLibrary) {
     /** Why the file could not be rewritten; the changes are safe in the log meanwhile. */
     rewriteProblem: rewriteProblem ? `${rewriteProblem.message} ${rewriteProblem.advice}` : null,
     unfolded,
+    /** The files were changed by another program: nothing is written here any more. */
+    changedOutside,
+    /** Bytes of a change that was being written when Stillroom last stopped; it was never shown as saved. */
+    droppedBytes: opening.tornBytes,
   };
 }
 
@@ -119,6 +124,20 @@ export function libraryRoutes(context: ServiceContext) {
     })
     .post('/take-over', async (c) => {
       await context.session.takeOver();
+      return c.json(libraryStatus(context));
+    })
+    .post('/check', async (c) => {
+      await context.session.currentOrNull()?.library.checkOutside();
+      return c.json(libraryStatus(context));
+    })
+    .post('/reload', async (c) => {
+      await context.session.open(context.session.current().library.folder);
+      return c.json(libraryStatus(context));
+    })
+    .post('/copy', validBody(copying), async (c) => {
+      const folder = join(context.session.places.documents, folderName(c.req.valid('json').name));
+      await context.session.current().library.saveCopyAs(folder);
+      context.session.places.remember(folder, context.now().toISOString());
       return c.json(libraryStatus(context));
     })
     .post('/recover', async (c) => {

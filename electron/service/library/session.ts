@@ -4,6 +4,7 @@ import { Problem } from '@core/problems/problem';
 import { createShelf, type Shelf } from '@core/shelf/shelf';
 import type { OpenLibrary } from '@db/library/open-library';
 import { readShelfEntries } from '@db/materials/shelf-entries';
+import { z } from 'zod';
 import type { Places } from './places';
 
 /** The open library, and the index that answers its materials list. */
@@ -16,19 +17,21 @@ export interface OpenedLibrary {
 export interface LibraryOpener {
   create(folder: string): Promise<OpenLibrary>;
   open(folder: string): Promise<OpenLibrary>;
-  /** Makes a new library at `target` from the newest good backup of the damaged one in `folder`. */
-  recover(folder: string, target: string): Promise<void>;
+  /** Opens a library whose file is damaged from one of its backups; the damaged file is kept among them. */
+  recover(folder: string, backupName: string): Promise<OpenLibrary>;
   /** Opens a library although someone else seems to have it open; the maker asked for it. */
   takeOver(folder: string): Promise<OpenLibrary>;
   /** Fills a new library with the demonstration maker's shelf and formulas. */
   fillWithDemonstration(library: OpenLibrary): void;
 }
 
+const OUTSIDE_CHECK_MS = 30_000;
 const LIBRARY_FILE = 'library.sqlite';
 
 /** At most one library is open at a time. All that opens, makes or closes one goes through here. */
 export class LibrarySession {
   private opened: OpenedLibrary | null = null;
+  private outsideWatch: NodeJS.Timeout | undefined;
   /** Why the library asked for at start could not be opened; shown on the first screen. */
   trouble: Problem | null = null;
   /** The folder in which `trouble` was met. */
@@ -66,18 +69,25 @@ export class LibrarySession {
       this.startFolder = folder;
       return;
     }
-    try {
-      await this.open(folder);
-    } catch (error) {
+    await this.open(folder).catch((error: unknown) => {
+      // Told on the first screen; the host starts all the same.
       if (!(error instanceof Problem)) throw error;
-      this.trouble = error;
-      this.troubleFolder = folder;
-    }
+    });
   }
 
+  /** Opens a library's folder, anew when it is the one open. What stands in the way is kept in `trouble` too. */
   async open(folder: string): Promise<void> {
-    const library = await this.opener.open(resolve(folder));
-    await this.take(library);
+    const path = resolve(folder);
+    if (this.opened?.library.folder === path) await this.close();
+    try {
+      await this.take(await this.opener.open(path));
+    } catch (error) {
+      if (error instanceof Problem) {
+        this.trouble = error;
+        this.troubleFolder = path;
+      }
+      throw error;
+    }
   }
 
   /**
@@ -99,18 +109,16 @@ export class LibrarySession {
     await this.take(library, passing);
   }
 
-  /** Opens the newest good backup of a damaged library, as a library of its own beside it. */
+  /** Opens the library in trouble from its newest good backup. @throws Problem when there is none */
   async recover(): Promise<void> {
-    const damaged = this.troubleFolder;
-    if (!damaged)
+    const backup = z.object({ name: z.string() }).safeParse(this.trouble?.facts.newestBackup);
+    if (!this.troubleFolder || !backup.success)
       throw new Problem({
         code: 'not-found',
-        title: 'No library is in trouble.',
-        advice: 'Open one from the list.',
+        title: 'There is no good backup to open.',
+        advice: 'Look for a copy of the library’s folder on another disk. Nothing here was changed.',
       });
-    const target = freeFolderBeside(damaged, this.now().toISOString().slice(0, 10));
-    await this.opener.recover(damaged, target);
-    await this.open(target);
+    await this.take(await this.opener.recover(this.troubleFolder, backup.data.name));
   }
 
   /** Opens the present library for writing although another seems to hold it. */
@@ -123,6 +131,7 @@ export class LibrarySession {
   async close(): Promise<void> {
     const closing = this.opened;
     this.opened = null;
+    clearInterval(this.outsideWatch);
     await closing?.library.close();
   }
 
@@ -135,17 +144,12 @@ export class LibrarySession {
   private async take(library: OpenLibrary, passing = false): Promise<void> {
     await this.close();
     this.opened = { library, shelf: createShelf(readShelfEntries(library)) };
+    // A sync tool may change the files at any time; polling also works on drives that report no changes.
+    this.outsideWatch = setInterval(() => void library.checkOutside(), OUTSIDE_CHECK_MS).unref();
     this.trouble = null;
     this.troubleFolder = null;
     this.startFolder = null;
     if (!passing) this.places.remember(library.folder, this.now().toISOString());
-  }
-}
-
-function freeFolderBeside(folder: string, day: string): string {
-  for (let count = 1; ; count += 1) {
-    const target = `${folder} (recovered ${day}${count > 1 ? ` ${count}` : ''})`;
-    if (!existsSync(target)) return target;
   }
 }
 

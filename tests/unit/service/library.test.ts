@@ -1,4 +1,4 @@
-import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { blankMaterial, type Material } from '@core/materials/material';
 import type { Settings } from '@core/settings/settings';
@@ -37,7 +37,7 @@ describe('the library through the service', () => {
     );
   });
 
-  it('says what is wrong with a damaged library at start, leaves it as it is, and opens its newest backup beside it', async () => {
+  it('says what is wrong with a damaged library at start, and opens its newest backup, keeping the damaged file', async () => {
     const { ask, session } = await serviceWith('empty');
     await ask<Material>('POST', '/materials', blankMaterial('Kept', 'Cetyl Alcohol'));
     await ask('POST', '/library/backups');
@@ -53,8 +53,8 @@ describe('the library through the service', () => {
     expect(body.trouble?.facts.newestBackup).toBeTruthy();
     const { body: recovered } = await ask<Status>('POST', '/library/recover');
     expect(recovered.open?.materials).toBe(1);
-    expect(recovered.open?.folder).toMatch(/recovered/);
-    expect(readFileSync(file).equals(damaged)).toBe(true);
+    const kept = readdirSync(join(folder, 'backups')).find((name) => name.endsWith('damaged.sqlite'));
+    expect(readFileSync(join(folder, 'backups', kept ?? '')).equals(damaged)).toBe(true);
   });
 
   it.each([
@@ -88,6 +88,26 @@ describe('the library through the service', () => {
     expect(
       (await ask<ProblemDetails>('POST', '/library/backups/restore', { name: '../../etc/passwd' })).status,
     ).toBe(404);
+  });
+
+  it('a file changed by another program is not overwritten; the state here can be saved as a copy, or reloaded', async () => {
+    const { ask, session } = await serviceWith('empty');
+    await ask('POST', '/materials', blankMaterial('Kept', 'Cetyl Alcohol'));
+    const { folder } = session.current().library;
+    const theirs = Buffer.concat([readFileSync(join(folder, 'library.sqlite'))]);
+    theirs[theirs.length - 1] = (theirs.at(-1) ?? 0) ^ 1;
+    writeFileSync(join(folder, 'library.sqlite'), theirs);
+    const { body: noticed } = await ask<Status>('POST', '/library/check');
+    expect(noticed.open?.changedOutside).toBe(true);
+    expect(noticed.open?.readOnly).toBeTruthy();
+    const refused = await ask<ProblemDetails>('POST', '/materials', blankMaterial('Lost?', 'Cetyl Alcohol'));
+    expect(refused.status).toBe(409);
+    expect(readFileSync(join(folder, 'library.sqlite')).equals(theirs)).toBe(true);
+    expect((await ask<Status>('POST', '/library/copy', { name: 'Mine' })).status).toBe(200);
+    const mine = await ask<Status>('POST', '/library/open', {
+      token: session.places.offer(join(session.places.documents, 'Mine')),
+    });
+    expect(mine.body.open?.materials).toBe(1);
   });
 
   it('every setting has a default, a change is kept, and a bad one is refused', async () => {
