@@ -1,3 +1,4 @@
+import { USUAL_HIGHEST_USE } from '@core/emulsions/optimise/candidates';
 import type { Candidate } from '@core/emulsions/optimise/demand';
 import { bodyCharacter } from '@core/emulsions/systems/character';
 import { figureValue } from '@core/materials/figure';
@@ -45,7 +46,7 @@ function prices(db: Reader, currency: Currency): Map<string, number> {
 
 /**
  * Every emulsifier in the library that is not archived. Costs in minor units per kg of the currency; where no usage
- * range is recorded, anything from 0 to 100 % may be used.
+ * range is recorded, up to `USUAL_HIGHEST_USE` may be used.
  */
 export function readCandidates(db: Reader, currency: Currency): ShelfCandidate[] {
   const costs = prices(db, currency);
@@ -60,7 +61,10 @@ export function readCandidates(db: Reader, currency: Currency): ShelfCandidate[]
     character: bodyCharacter(row),
     costPerKg: costs.get(row.id) ?? null,
     minPercent: percentFromPpm(row.minPpm ?? 0),
-    maxPercent: percentFromPpm(row.maxPpm ?? 1_000_000),
+    maxPercent:
+      row.maxPpm === null
+        ? Math.max(USUAL_HIGHEST_USE, percentFromPpm(row.minPpm ?? 0))
+        : percentFromPpm(row.maxPpm),
     form: row.form,
     origin: row.origin,
   }));

@@ -2,10 +2,10 @@ import { material, type Material } from '@core/materials/material';
 import type { Reader, SqlValue } from '../database';
 import type { MaterialRow } from './rows';
 
-type ChildRow = Record<string, SqlValue>;
-type Children = Record<'inci' | 'word' | 'figure' | 'allergen' | 'offer' | 'document', ChildRow[]>;
+export type ChildRow = Record<string, SqlValue>;
+export type Children = Record<'inci' | 'word' | 'figure' | 'allergen' | 'offer' | 'document', ChildRow[]>;
 
-const CHILD_ORDER: Record<keyof Children, string> = {
+export const CHILD_ORDER: Record<keyof Children, string> = {
   inci: 'position',
   word: 'list, position',
   figure: 'kind',
@@ -19,7 +19,7 @@ function words(children: Children, list: string): SqlValue[] {
 }
 
 /** Puts a material together from its row and its children's rows. */
-function assemble(row: MaterialRow, children: Children): Material {
+export function assembleMaterial(row: MaterialRow, children: Children): Material {
   // The schema is parsed here too: another tool may have written to the file.
   return material.parse({
     id: row.id,
@@ -109,7 +109,7 @@ export function readMaterial(db: Reader, id: string): Material | undefined {
       db.all<ChildRow>(`SELECT * FROM material_${child} WHERE material_id = ? ORDER BY ${order}`, id),
     ]),
   ) as Children;
-  return assemble(row, children);
+  return assembleMaterial(row, children);
 }
 
 /** The materials with these ids that exist, by id. */

@@ -12,6 +12,8 @@ function readInk(): PlotInk {
     accent: colour('--accent'),
     band: colour('--accent-soft'),
     font: colour('--sans'),
+    size: 12,
+    halo: 3,
   };
 }
 

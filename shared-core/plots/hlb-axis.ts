@@ -92,8 +92,8 @@ function markData({ mark, offset }: Placed, ink: PlotInk) {
     symbolSize: mark.chosen ? 13 : 9,
     symbolOffset: [0, offset],
     itemStyle: mark.chosen
-      ? { color: ink.accent, borderColor: ink.ink, borderWidth: 1 }
-      : { color: ink.paper, borderColor: ink.soft, borderWidth: 1.2 },
+      ? { color: ink.accent, borderColor: ink.ink, borderWidth: 1, opacity: 1 }
+      : { color: ink.paper, borderColor: ink.soft, borderWidth: 1.2, opacity: 1 },
   };
 }
 
@@ -104,9 +104,9 @@ function markSeries(data: HlbAxisData, ink: PlotInk): ScatterSeriesOption[] {
     position: 'top' as const,
     distance: 4,
     color: ink.ink,
-    fontSize: 12,
+    fontSize: ink.size,
     textBorderColor: ink.paper,
-    textBorderWidth: 3,
+    textBorderWidth: ink.halo,
   };
   return [
     {
@@ -119,8 +119,13 @@ function markSeries(data: HlbAxisData, ink: PlotInk): ScatterSeriesOption[] {
       type: 'scatter',
       z: 5,
       label: { ...label, formatter: ({ name }) => plotName(name) },
-      labelLayout: { moveOverlap: 'shiftY' },
-      data: all.filter(({ mark }) => mark.chosen).map((one) => markData(one, ink)),
+      // Neighbours take turns above and below, so that their names keep apart.
+      data: all
+        .filter(({ mark }) => mark.chosen)
+        .map((one, index) => ({
+          ...markData(one, ink),
+          label: { position: index % 2 === 0 ? ('top' as const) : ('bottom' as const) },
+        })),
     },
   ];
 }
@@ -133,7 +138,7 @@ function bandSeries({ band }: HlbAxisData, ink: PlotInk): LineSeriesOption {
     ...base,
     markArea: {
       itemStyle: { color: ink.band, borderColor: ink.soft, borderWidth: 1, borderType: 'dashed' },
-      label: { position: 'top', color: ink.ink, fontSize: 12, fontWeight: 600 },
+      label: { position: 'top', color: ink.ink, fontSize: ink.size, fontWeight: 600 },
       data: [[{ name, xAxis: band.low }, { xAxis: band.high }]],
     },
     markLine: { data: [] },
@@ -154,11 +159,11 @@ export function blendSeries(blend: number | null, ink: PlotInk): ScatterSeriesOp
       show: true,
       position: 'right',
       color: ink.ink,
-      fontSize: 13,
+      fontSize: ink.size + 1,
       fontWeight: 600,
       formatter: blend === null ? '' : plotFigure(blend),
       textBorderColor: ink.paper,
-      textBorderWidth: 3,
+      textBorderWidth: ink.halo,
     },
     markLine: {
       symbol: 'none',
@@ -197,20 +202,20 @@ export function hlbAxisOption(data: HlbAxisData, ink: PlotInk): HlbAxisOption {
       },
       backgroundColor: ink.paper,
       borderColor: ink.rule,
-      textStyle: { color: ink.ink, fontFamily: ink.font, fontSize: 13 },
+      textStyle: { color: ink.ink, fontFamily: ink.font, fontSize: ink.size + 1 },
     },
     xAxis: {
       type: 'value',
       name: 'HLB',
       nameLocation: 'middle',
       nameGap: 24,
-      nameTextStyle: { color: ink.soft, fontSize: 12 },
+      nameTextStyle: { color: ink.soft, fontSize: ink.size },
       min: 0,
       max: scaleEnd(data),
       interval: 2,
       axisLine: { show: true, lineStyle: { color: ink.soft } },
       axisTick: { show: true },
-      axisLabel: { color: ink.soft, fontSize: 12 },
+      axisLabel: { color: ink.soft, fontSize: ink.size },
       splitLine: { lineStyle: { color: ink.rule, width: 0.5 } },
     },
     yAxis: {
@@ -218,7 +223,7 @@ export function hlbAxisOption(data: HlbAxisData, ink: PlotInk): HlbAxisOption {
       data: [...own, ...[...rows].reverse()],
       axisLine: { show: false },
       axisTick: { show: false },
-      axisLabel: { color: ink.ink, fontSize: 12 },
+      axisLabel: { color: ink.ink, fontSize: ink.size },
       splitLine: { show: true, lineStyle: { color: ink.rule, width: 0.5 } },
     },
     series: [bandSeries(data, ink), ...markSeries(data, ink), blendSeries(data.blend, ink)],

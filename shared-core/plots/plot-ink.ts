@@ -10,6 +10,10 @@ export interface PlotInk {
   /** The fill of a band or a region. */
   band: string;
   font: string;
+  /** Size of labels: pixels on the screen, points on paper. */
+  size: number;
+  /** Width of the halo that keeps a label readable over lines; PDF cannot draw one behind its text. */
+  halo: number;
 }
 
 /** For a monochrome copier: what counts is told by shape and line, never by colour. */
@@ -21,6 +25,8 @@ export const PRINT_INK: PlotInk = {
   accent: '#000000',
   band: '#dddddd',
   font: 'Source Sans 3',
+  size: 8.5,
+  halo: 0,
 };
 
 /** The marker of each charge, the same in every plot; each also has a row or a label in words. */

@@ -85,7 +85,7 @@ function cornerSeries({ names, hlbs }: TriangleData, ink: PlotInk): ScatterSerie
     silent: true,
     symbolSize: 5,
     itemStyle: { color: ink.ink },
-    label: { show: true, color: ink.ink, fontSize: 12, formatter: ({ name }) => name },
+    label: { show: true, color: ink.ink, fontSize: ink.size, formatter: ({ name }) => name },
     data: corners.map((corner, index) => {
       const hlb = hlbs[index] ?? null;
       const words = hlb === null ? 'no HLB' : `HLB ${plotFigure(hlb)}`;
@@ -112,11 +112,11 @@ export function hereSeries(here: Mix, ink: PlotInk): ScatterSeriesOption {
       show: true,
       position: 'right',
       color: ink.ink,
-      fontSize: 12,
+      fontSize: ink.size,
       fontWeight: 600,
       formatter: 'now',
       textBorderColor: ink.paper,
-      textBorderWidth: 3,
+      textBorderWidth: ink.halo,
     },
     data: [trianglePoint(here)],
   };

@@ -11,6 +11,7 @@ import { contentWidth, sheet, type SheetFrame, type SheetSettings } from './kit/
 import { cell, figureCell, ruledTable } from './kit/tables';
 import { heading, keptTogether, paragraph, remark } from './kit/text';
 import { titleBlock } from './kit/title-block';
+import { SIZE } from './kit/type-scale';
 import { inciWords } from './material-words';
 import { workingNodes } from './working-steps';
 import { findingNodes } from './working-findings';
@@ -54,16 +55,16 @@ function oilTable({ oils, emulsionType }: WorkingParts, region: Region, width: n
       figureCell(level(percent, region)),
       figureCell(value === null ? 'none known' : hlb(value, region)),
       cell(spread),
-      cell(figure ? figure.source || figure.provenance : ''),
+      cell(figure ? figure.source || figure.provenance : '', { fontSize: SIZE.small }),
     ];
   });
   return ruledTable({
     columns: [
-      { head: 'Oil phase', share: 34 },
-      { head: '% w/w', share: 10, alignment: 'right' },
-      { head: 'Required HLB', share: 13, alignment: 'right' },
-      { head: 'Sources give', share: 14 },
-      { head: 'Source', share: 29 },
+      { head: 'Oil phase', share: 27 },
+      { head: '% w/w', share: 9, alignment: 'right' },
+      { head: 'Required HLB', share: 12, alignment: 'right' },
+      { head: 'Sources give', share: 13 },
+      { head: 'Source', share: 39 },
     ],
     rows,
     width,
@@ -181,7 +182,7 @@ export function workingSheet(
     ...plotNode(parts.axis, width),
     ...offeredSection(parts, region),
     ...(parts.triangle
-      ? [heading('Where the three meet every demand'), ...plotNode(parts.triangle, width)]
+      ? [keptTogether(heading('Where the three meet every demand'), ...plotNode(parts.triangle, width))]
       : []),
     ...findingNodes(reading),
     ...cautionBox(cautionsOf(parts), width),

@@ -1,0 +1,52 @@
+import type { Material } from '@core/materials/material';
+import type { Reader } from '../database';
+import { assembleMaterial, CHILD_ORDER, type ChildRow, type Children } from './read';
+import type { MaterialRow } from './rows';
+
+/** Materials as rows, plain: read in a few queries here, put together elsewhere, such as in a worker thread. */
+export interface MaterialRows {
+  materials: MaterialRow[];
+  children: Children;
+}
+
+const NAMES = Object.keys(CHILD_ORDER) as (keyof Children)[];
+
+/** The rows of every material that is not archived and has one of these functions, by trade name. */
+export function readRowsWithFunction(db: Reader, functions: readonly string[]): MaterialRows {
+  const marks = functions.map(() => '?').join(', ');
+  const wanted = `SELECT DISTINCT m.id FROM material m JOIN material_word w ON w.material_id = m.id
+    WHERE w.list = 'function' AND w.word IN (${marks}) AND m.status <> 'archived'`;
+  const materials = db.all<MaterialRow>(
+    `SELECT * FROM material WHERE id IN (${wanted}) ORDER BY trade_name, id`,
+    ...functions,
+  );
+  const children = Object.fromEntries(
+    NAMES.map((child) => [
+      child,
+      db.all<ChildRow>(
+        `SELECT * FROM material_${child} WHERE material_id IN (${wanted}) ORDER BY material_id, ${CHILD_ORDER[child]}`,
+        ...functions,
+      ),
+    ]),
+  ) as Children;
+  return { materials, children };
+}
+
+function byMaterial(rows: readonly ChildRow[]): Map<unknown, ChildRow[]> {
+  const found = new Map<unknown, ChildRow[]>();
+  for (const row of rows) {
+    const list = found.get(row.material_id);
+    if (list) list.push(row);
+    else found.set(row.material_id, [row]);
+  }
+  return found;
+}
+
+/** Puts materials together from their rows. */
+export function assembleMaterials({ materials, children }: MaterialRows): Material[] {
+  const sorted = NAMES.map((child) => [child, byMaterial(children[child])] as const);
+  return materials.map((row) => {
+    const own = sorted.map(([child, rows]) => [child, rows.get(row.id) ?? []]);
+    return assembleMaterial(row, Object.fromEntries(own) as Children);
+  });
+}

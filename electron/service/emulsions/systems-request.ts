@@ -1,0 +1,62 @@
+import { benchLine, benchState } from '@core/emulsions/bench/bench-state';
+import type { Ranking } from '@core/emulsions/systems/rank-systems';
+import { systemWish } from '@core/emulsions/systems/wish';
+import { Problem } from '@core/problems/problem';
+import { readMaterials } from '@db/materials/read';
+import { readRowsWithFunction } from '@db/materials/read-many';
+import { readSettings } from '@db/settings/settings';
+import { z } from 'zod';
+import type { ServiceContext } from '../context';
+import { runInline } from './bench-worker';
+
+/** What systems are asked for; the library's emulsifiers are read here. */
+export const systemsRequest = z.object({
+  wish: systemWish.omit({ currency: true }),
+  oils: z.array(benchLine).max(60, 'An oil phase can hold 60 lines at most.'),
+  /** Set by hand; null ranks by the required HLB of the oils. */
+  targetHlb: benchState.shape.targetHlb.default(null),
+  /** Weights by rule id; a rule not named keeps its own. */
+  weights: z
+    .record(
+      z.string(),
+      z
+        .number('A weight must be a number.')
+        .min(0, 'A weight cannot be negative.')
+        .max(100, 'A weight of 100 is the most.'),
+    )
+    .default({}),
+});
+
+/**
+ * Ranks systems from the library for an oil phase and a wish.
+ * @throws Problem as `rankSystems`, and `cancelled` when the asker has gone
+ */
+export function rankFromLibrary(
+  context: ServiceContext,
+  { wish, oils, weights, targetHlb }: z.infer<typeof systemsRequest>,
+  signal: AbortSignal,
+): Promise<Ranking> {
+  const { library } = context.session.current();
+  const known = readMaterials(
+    library,
+    oils.map((oil) => oil.materialId),
+  );
+  const lines = oils.map(({ materialId, percent }) => {
+    const material = known.get(materialId);
+    if (material) return { material, mass: percent };
+    throw new Problem({
+      code: 'invalid-input',
+      title: 'An oil on the bench is no longer in the library.',
+      advice: 'Take the marked line away, or pick another material in its place.',
+    });
+  });
+  const input = {
+    wish: { ...wish, currency: readSettings(library).currency },
+    oils: lines,
+    weights,
+    targetHlb,
+    limit: 12,
+  };
+  const rows = readRowsWithFunction(library, ['emulsifier', 'co-emulsifier']);
+  return (context.runJob ?? runInline)({ kind: 'systems', rows, input }, signal);
+}

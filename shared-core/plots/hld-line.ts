@@ -1,0 +1,118 @@
+import type { LineSeriesOption, ScatterSeriesOption } from 'echarts/charts';
+import type {
+  GridComponentOption,
+  MarkAreaComponentOption,
+  MarkLineComponentOption,
+} from 'echarts/components';
+import type { ComposeOption } from 'echarts/core';
+import { plotFigure, type PlotInk } from './plot-ink';
+
+export type HldLineOption = ComposeOption<
+  | LineSeriesOption
+  | ScatterSeriesOption
+  | GridComponentOption
+  | MarkAreaComponentOption
+  | MarkLineComponentOption
+>;
+
+export interface HldLineData {
+  /** °C and HLD at the ends of the line; HLD is linear in temperature. */
+  ends: readonly [temperature: number, hld: number][];
+  /** The temperature asked for, with its HLD. */
+  at: readonly [temperature: number, hld: number];
+  /** Storage temperatures, °C. */
+  coldest: number;
+  hottest: number;
+}
+
+export const HLD_LINE_HEIGHT = 260;
+
+function axis(name: string, ink: PlotInk) {
+  return {
+    type: 'value' as const,
+    name,
+    nameLocation: 'middle' as const,
+    nameTextStyle: { color: ink.soft, fontSize: 12 },
+    axisLine: { show: true, lineStyle: { color: ink.soft } },
+    axisLabel: { color: ink.soft, fontSize: 12 },
+    splitLine: { lineStyle: { color: ink.rule, width: 0.5 } },
+  };
+}
+
+function line({ ends, coldest, hottest }: HldLineData, ink: PlotInk): LineSeriesOption {
+  return {
+    id: 'hld',
+    type: 'line',
+    symbol: 'none',
+    lineStyle: { color: ink.accent, width: 2 },
+    data: ends.map(([temperature, hld]) => [temperature, hld]),
+    markLine: {
+      symbol: 'none',
+      silent: true,
+      animation: false,
+      lineStyle: { color: ink.ink, width: 1.2, type: 'solid' },
+      label: { formatter: '0: inverts', position: 'insideStartTop', color: ink.ink, fontSize: 12 },
+      data: [{ yAxis: 0 }],
+    },
+    markArea: {
+      silent: true,
+      itemStyle: { color: ink.band, borderColor: ink.soft, borderWidth: 1, borderType: 'dashed' },
+      label: { position: 'top', color: ink.ink, fontSize: 12 },
+      data: [
+        [
+          { name: `storage, ${plotFigure(coldest)} to ${plotFigure(hottest)} °C`, xAxis: coldest },
+          { xAxis: hottest },
+        ],
+      ],
+    },
+  };
+}
+
+/** HLD over temperature, with the storage window as a band and zero as a line. */
+export function hldLineOption(data: HldLineData, ink: PlotInk): HldLineOption {
+  const temperatures = data.ends.map(([temperature]) => temperature);
+  return {
+    animation: false,
+    textStyle: { fontFamily: ink.font, color: ink.ink },
+    grid: { left: 52, right: 20, top: 26, bottom: 42 },
+    xAxis: {
+      ...axis('Temperature, °C', ink),
+      nameGap: 26,
+      min: Math.min(...temperatures),
+      max: Math.max(...temperatures),
+    },
+    yAxis: { ...axis('HLD (below 0 o/w, above 0 w/o)', ink), nameGap: 34 },
+    series: [
+      line(data, ink),
+      {
+        id: 'at',
+        type: 'scatter',
+        z: 5,
+        symbol: 'diamond',
+        symbolSize: 12,
+        silent: true,
+        itemStyle: { color: ink.ink },
+        label: {
+          show: true,
+          position: 'right',
+          formatter: `${plotFigure(data.at[1])} at ${plotFigure(data.at[0])} °C`,
+          color: ink.ink,
+          fontSize: 12,
+          textBorderColor: ink.paper,
+          textBorderWidth: 3,
+        },
+        data: [[...data.at]],
+      },
+    ],
+  };
+}
+
+/** The plot in a sentence, for who cannot see it. */
+export function hldLineWords({ ends, at, coldest, hottest }: HldLineData): string {
+  const [from, to] = [ends[0], ends.at(-1)];
+  const line =
+    from && to
+      ? `HLD runs from ${plotFigure(from[1])} at ${plotFigure(from[0])} °C to ${plotFigure(to[1])} at ${plotFigure(to[0])} °C. `
+      : '';
+  return `${line}It is ${plotFigure(at[1])} at ${plotFigure(at[0])} °C. Storage: ${plotFigure(coldest)} to ${plotFigure(hottest)} °C.`;
+}
