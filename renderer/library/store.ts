@@ -16,6 +16,10 @@ export const useLibrary = defineStore('library', () => {
   async function load(): Promise<void> {
     take(await answer(service.library.$get()));
   }
+  /** Looks whether another program changed the files; asked when the window is come back to. */
+  async function check(): Promise<void> {
+    take(await answer(service.library.check.$post()));
+  }
   async function create(name: string, kind: 'empty' | 'demonstration'): Promise<void> {
     take(await answer(service.library.create.$post({ json: { name, kind } })));
   }
@@ -25,5 +29,5 @@ export const useLibrary = defineStore('library', () => {
   async function close(): Promise<void> {
     take(await answer(service.library.close.$post()));
   }
-  return { status, open, load, create, openFolder, close };
+  return { status, open, load, check, create, openFolder, close };
 });
