@@ -2,7 +2,5 @@
 export function goToLine(lineId: string): void {
   const row = document.querySelector<HTMLElement>(`[data-line="${CSS.escape(lineId)}"]`);
   row?.scrollIntoView({ block: 'center' });
-  row
-    ?.querySelector<HTMLElement>('[data-cell=percent] input, [data-cell=percent] [tabindex], button')
-    ?.focus();
+  row?.querySelector<HTMLElement>('[data-cell=percent] input, button')?.focus();
 }
