@@ -6,7 +6,7 @@ test.use({ opening: 'demo' });
 /** The draft of the demonstration's day cream, ready to be written in. */
 async function openDayCream(page: Page): Promise<void> {
   await page.getByRole('link', { name: 'Formulas' }).click();
-  await page.getByRole('link', { name: 'Hedgerow Day Cream' }).click();
+  await page.getByRole('link', { name: 'Hedgerow Day Cream', exact: true }).click();
   await expect(page.getByRole('heading', { name: 'Hedgerow Day Cream' })).toBeVisible();
 }
 
@@ -206,10 +206,10 @@ test('a formula with versions is not deleted but can be archived, and brought ba
   await page.getByRole('button', { name: 'Delete formula' }).click();
   await expect(page.getByRole('alert')).toContainText('has recorded versions');
   await page.getByRole('button', { name: 'Archive it instead' }).click();
-  await expect(page.getByRole('link', { name: 'Hedgerow Day Cream' })).toBeHidden();
+  await expect(page.getByRole('link', { name: 'Hedgerow Day Cream', exact: true })).toBeHidden();
   await page.getByLabel('Archived').check();
   await page.getByRole('button', { name: 'Bring back Hedgerow Day Cream' }).click();
-  await expect(page.getByRole('link', { name: 'Hedgerow Day Cream' })).toBeHidden();
+  await expect(page.getByRole('link', { name: 'Hedgerow Day Cream', exact: true })).toBeHidden();
 });
 
 test('a 2.5 kg batch adds up exactly, and its line targets sum to it', async ({ page }) => {
@@ -253,6 +253,8 @@ test('a batch of nothing, of 50 tonnes or of words is refused at its field, and 
 
 for (const theme of ['light', 'dark'] as const) {
   test(`axe finds nothing on the formula and batch screens, ${theme}`, async ({ page }) => {
+    // axe reads every element of ten screens.
+    test.slow();
     await page.emulateMedia({ colorScheme: theme });
     await page.getByRole('link', { name: 'Formulas' }).click();
     await expect(page.getByRole('table', { name: 'Formulas' })).toBeVisible();

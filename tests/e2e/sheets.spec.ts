@@ -21,7 +21,7 @@ const dialog = (page: Page): Locator => page.getByRole('dialog');
 
 async function openFormula(page: Page): Promise<void> {
   await page.getByRole('link', { name: 'Formulas' }).click();
-  await page.getByRole('link', { name: 'Hedgerow Day Cream' }).click();
+  await page.getByRole('link', { name: 'Hedgerow Day Cream', exact: true }).click();
 }
 
 async function openFormulaSheet(page: Page): Promise<void> {
