@@ -8,6 +8,7 @@ import { benchOptimise } from './optimise';
 import { benchRewrites } from './rewrites';
 import { benchSearch } from './search';
 import { benchSheets } from './sheets';
+import { benchSystems } from './systems';
 
 const BENCHES: Record<string, (settings: BenchSettings) => Promise<BenchFigure[]>> = {
   search: benchSearch,
@@ -21,6 +22,7 @@ const BENCHES: Record<string, (settings: BenchSettings) => Promise<BenchFigure[]
       goal: `≤ ${figure.goal} ms`,
     })),
   optimiser: benchOptimise,
+  systems: benchSystems,
   browser: benchBrowser,
 };
 

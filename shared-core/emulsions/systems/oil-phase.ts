@@ -1,5 +1,6 @@
 import { figureValue } from '../../materials/figure';
 import type { Material } from '../../materials/material';
+import { requiredHlb } from '../required-hlb';
 
 /** An oil at its mass or share; any one unit throughout. */
 export interface OilLine {
@@ -19,31 +20,17 @@ export interface OilPhaseDemand {
   unknown: string[];
 }
 
-interface Known {
-  mass: number;
-  value: number;
-  low: number;
-  high: number;
-}
-
-function known(line: OilLine, type: 'o/w' | 'w/o'): Known | null {
-  const figure = line.material.figures[type === 'o/w' ? 'requiredHlbOw' : 'requiredHlbWo'];
-  const value = figureValue(figure);
-  if (value === null || line.mass <= 0) return null;
-  return { mass: line.mass, value, low: figure?.low ?? value, high: figure?.high ?? value };
-}
-
-/**
- * The required HLB of the oils that have one: the mass-weighted mean (Griffin 1949), its ends the means of the
- * sources' lower and upper ends. What has no value is named, never counted as zero.
- */
+/** The required HLB of library materials; unlike `requiredHlb`, no value at all is an answer here, not a refusal. */
 export function oilPhaseDemand(oils: readonly OilLine[], type: 'o/w' | 'w/o'): OilPhaseDemand {
-  const parts = oils.map((line) => known(line, type)).filter((part) => part !== null);
-  const unknown = oils.filter((line) => known(line, type) === null).map((line) => line.material.tradeName);
-  const mass = parts.reduce((sum, part) => sum + part.mass, 0);
-  const whole = oils.reduce((sum, line) => sum + Math.max(line.mass, 0), 0);
-  if (mass <= 0) return { value: null, low: null, high: null, covered: 0, unknown };
-  const mean = (end: 'value' | 'low' | 'high') =>
-    parts.reduce((sum, part) => sum + part.mass * part[end], 0) / mass;
-  return { value: mean('value'), low: mean('low'), high: mean('high'), covered: mass / whole, unknown };
+  const lines = oils
+    .filter((oil) => oil.mass > 0)
+    .map(({ material, mass }) => {
+      const figure = material.figures[type === 'o/w' ? 'requiredHlbOw' : 'requiredHlbWo'];
+      const [value, low, high] = [figureValue(figure), figure?.low ?? null, figure?.high ?? null];
+      return { name: material.tradeName, mass, value, low, high, source: null };
+    });
+  const unknown = lines.filter((line) => line.value === null).map((line) => line.name);
+  if (unknown.length === lines.length) return { value: null, low: null, high: null, covered: 0, unknown };
+  const { worked, low, high, coveredPercent } = requiredHlb(lines, type);
+  return { value: worked.value, low, high, covered: coveredPercent / 100, unknown };
 }

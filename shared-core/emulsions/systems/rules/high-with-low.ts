@@ -1,0 +1,25 @@
+import { NEUTRAL, type SystemRule } from '../system';
+
+/** Partners closer than this in HLB are one kind. */
+const APART = 4;
+
+export const highWithLow: SystemRule = {
+  id: 'high-with-low',
+  name: 'High-HLB with low-HLB partner',
+  says: 'A high- and a low-HLB partner pack the interface more tightly than one alone.',
+  weight: 1.5,
+  source: {
+    text: 'common practice, no source; lamellae at the drop: Schulman and Cockbain, Fukushima and Friberg, as cited at cosmeticsandtoiletries.com',
+    basis: 'common-practice',
+  },
+  judge({ emulsifiers }, { emulsionType }) {
+    if (emulsionType === 'w/o') return NEUTRAL;
+    const values = emulsifiers.filter(({ facts }) => facts.described).map(({ facts }) => facts.hlb ?? 0);
+    if (values.length < 2 || Math.max(...values) - Math.min(...values) < APART) return NEUTRAL;
+    return {
+      verdict: 'for',
+      strength: 1,
+      why: `Its partners lie at HLB ${Math.max(...values)} and ${Math.min(...values)}.`,
+    };
+  },
+};

@@ -1,0 +1,31 @@
+import { hasCharge, NEUTRAL, type SystemRule } from '../system';
+
+export const saltTolerance: SystemRule = {
+  id: 'salt-tolerance',
+  name: 'Stands the electrolyte',
+  says: 'Salt shields charges: ionics, carbomers and what is recorded as sensitive weaken; non-ionics stand more.',
+  weight: 2,
+  source: {
+    text: 'Carbomer technical data sheet TDS-237 (2002, 2009); Marquez R., A Short Course on HLD, module 2; Abu-Jdayil et al., J. Cosmet. Sci. 59 (2008), synopsis',
+    basis: 'read',
+  },
+  judge(system, { electrolyte, emulsionType }) {
+    if (electrolyte === 'none' || emulsionType === 'w/o') return NEUTRAL;
+    const strength = electrolyte === 'high' ? 1 : 0.5;
+    const tender = system.emulsifiers.find(
+      ({ facts }) =>
+        facts.material.electrolyteTolerance === 'low' || (facts.polymeric && facts.charge === 'anionic'),
+    );
+    if (tender)
+      return {
+        verdict: 'against',
+        strength,
+        why: `${tender.facts.material.tradeName} is sensitive to salt.`,
+      };
+    const ionic = hasCharge(system, 'anionic') || hasCharge(system, 'cationic');
+    const proven = system.emulsifiers.every(({ facts }) => facts.material.electrolyteTolerance === 'high');
+    if (proven) return { verdict: 'for', strength, why: 'Its emulsifiers are recorded as salt-tolerant.' };
+    if (ionic) return { verdict: 'against', strength: strength / 2, why: 'Ionics shift strongly with salt.' };
+    return { verdict: 'for', strength: strength / 2, why: 'Non-ionics stand more salt than ionics.' };
+  },
+};

@@ -1,0 +1,134 @@
+import type { Material } from '../../materials/material';
+import type { Charge } from '../../materials/vocabulary';
+import type { Currency } from '../../quantities/money';
+import type { Source } from '../../working/working';
+import { isAcrylicPolymer, isBase, isFattyAcid, isSoap, needsBase } from '../conflicts/recognise';
+import { costPerKg } from '../optimise/candidates';
+import { bodyCharacter, hlbOf, meanHlbApplies } from './character';
+import type { Wish } from './wish';
+
+/** What the rules ask of a material, worked out once. */
+export interface MemberFacts {
+  material: Material;
+  hlb: number | null;
+  /** Whether the mean HLB describes it. */
+  described: boolean;
+  character: 'waxy' | 'liquid' | null;
+  charge: Charge | null;
+  /** A soap, or a fatty acid that a base makes one. */
+  soap: boolean;
+  polymeric: boolean;
+  needsBase: boolean;
+  fattyAlcohol: boolean;
+  /** Minor units per kg of the material; null without an offer. */
+  costPerKg: number | null;
+  leastPercent: number;
+  mostPercent: number;
+}
+
+const FATTY_ALCOHOL = /^(cetyl|cetearyl|stearyl|behenyl|myristyl|arachidyl|c\d+-\d+) alcohol$/i;
+
+/** A fatty alcohol as such, not inside a blend that brings its own emulsifier. */
+export function isFattyAlcohol(material: Material): boolean {
+  return material.composition.every((part) => FATTY_ALCOHOL.test(part.inci));
+}
+
+/** Taken where the maker recorded no highest use, % of the formula. Common practice, no source. */
+const USUAL_MOST = 8;
+
+/** The facts of one material. */
+export function memberFacts(material: Material, currency: Currency): MemberFacts {
+  const soap = isSoap(material) || (isFattyAcid(material) && !isBase(material));
+  return {
+    material,
+    hlb: hlbOf(material),
+    described: meanHlbApplies(material) && hlbOf(material) !== null && !soap,
+    character: bodyCharacter(material),
+    charge: soap ? 'anionic' : material.charge,
+    soap,
+    polymeric:
+      (material.architecture !== null && material.architecture !== 'classic') || isAcrylicPolymer(material),
+    needsBase: needsBase(material),
+    fattyAlcohol: isFattyAlcohol(material),
+    costPerKg: costPerKg(material, currency),
+    leastPercent: (material.usage?.minPpm ?? 0) / 10_000,
+    mostPercent: (material.usage?.maxPpm ?? USUAL_MOST * 10_000) / 10_000,
+  };
+}
+
+export interface SystemMember {
+  facts: MemberFacts;
+  /** % of the formula. */
+  percent: number;
+}
+
+/** A system as it is judged: emulsifiers at their levels, and a fatty alcohol for body where one is added. */
+export interface EmulsifierSystem {
+  emulsifiers: SystemMember[];
+  fattyAlcohol: SystemMember | null;
+  /** Emulsifiers together, % of the formula, without the fatty alcohol. */
+  levelPercent: number;
+  /** Mean HLB of what the mean describes; null where it describes nothing. */
+  offeredHlb: number | null;
+}
+
+/** All members, the fatty alcohol included. */
+export function membersOf(system: EmulsifierSystem): SystemMember[] {
+  return system.fattyAlcohol ? [...system.emulsifiers, system.fattyAlcohol] : system.emulsifiers;
+}
+
+/** Minor units that a system adds to a kg of product; null when a price is missing. */
+export function systemCost(system: EmulsifierSystem): number | null {
+  const members = membersOf(system);
+  if (members.some(({ facts }) => facts.costPerKg === null)) return null;
+  return members.reduce((sum, { facts, percent }) => sum + (percent / 100) * (facts.costPerKg ?? 0), 0);
+}
+
+/**
+ * The body a system is likely to give, 0 (none) to 3 (a rich cream): its strongest member's, and the gel network that a
+ * fatty alcohol builds beside an emulsifier. An estimate for ranking; common practice, no source.
+ */
+export function bodyPoints(system: EmulsifierSystem): number {
+  const own = Math.max(
+    ...system.emulsifiers.map(({ facts }) => {
+      if (facts.material.body === 'strong') return 2;
+      if (facts.material.body === 'some') return 1;
+      if (facts.material.body === 'none') return 0;
+      return facts.character === 'waxy' ? 1 : 0;
+    }),
+  );
+  const network = (system.fattyAlcohol?.percent ?? 0) / 2;
+  return Math.min(3, own + network);
+}
+
+/** The body as it is told. */
+export function bodyExpected(system: EmulsifierSystem): 'none' | 'some' | 'strong' {
+  const points = bodyPoints(system);
+  if (points < 0.75) return 'none';
+  return points < 2 ? 'some' : 'strong';
+}
+
+/** What a rule makes of a system: `strength` from 0 to 1; `refuses` takes the system out. */
+export type Judgement =
+  | { verdict: 'for' | 'against'; strength: number; why: string }
+  | { verdict: 'neutral' }
+  | { verdict: 'refuses'; why: string };
+
+/** A named rule of the trade, in a file of its own. */
+export interface SystemRule {
+  id: string;
+  name: string;
+  /** The rule in one sentence. */
+  says: string;
+  /** How much it counts by default; the maker can change it. */
+  weight: number;
+  source: Source;
+  judge(system: EmulsifierSystem, wish: Wish): Judgement;
+}
+
+export const NEUTRAL: Judgement = { verdict: 'neutral' };
+
+/** Whether a system has members of a charge. */
+export function hasCharge(system: EmulsifierSystem, charge: Charge): boolean {
+  return system.emulsifiers.some(({ facts }) => facts.charge === charge);
+}

@@ -1,0 +1,49 @@
+import { z } from 'zod';
+import { ORIGINS } from '../../materials/vocabulary';
+import { CURRENCIES } from '../../quantities/money';
+import type { OilLine, OilPhaseDemand } from './oil-phase';
+
+export const SYSTEM_TYPES = ['o/w', 'w/o', 'cationic o/w'] as const;
+export const FEELS = ['milk', 'lotion', 'cream', 'rich cream'] as const;
+export const CLIMATES = ['frost', 'temperate', 'hot', 'both'] as const;
+export const ELECTROLYTE_LEVELS = ['none', 'low', 'high'] as const;
+export type Feel = (typeof FEELS)[number];
+
+const level = z
+  .number('The total level must be a number.')
+  .min(0, 'A level cannot be negative.')
+  .max(100, 'A level cannot be more than 100 %.');
+
+/** What is wished of an emulsifier system, apart from the oil phase. */
+export const systemWish = z.object({
+  emulsionType: z.enum(SYSTEM_TYPES),
+  feel: z.enum(FEELS),
+  climate: z.enum(CLIMATES),
+  /** The product's pH; null when not decided. */
+  ph: z.number().min(0, 'pH runs from 0 to 14.').max(14, 'pH runs from 0 to 14.').nullable(),
+  electrolyte: z.enum(ELECTROLYTE_LEVELS),
+  /** Origins that are welcome; empty for all. */
+  origins: z.array(z.enum(ORIGINS)).default([]),
+  /** Emulsifier in all, % of the formula, at least and at most; null leaves an end to the feel. */
+  levelFrom: level.nullable().default(null),
+  levelTo: level.nullable().default(null),
+  currency: z.enum(CURRENCIES),
+});
+export type SystemWish = z.infer<typeof systemWish>;
+/** A wish as it is entered: what has a default may be left out. */
+export type SystemWishInput = z.input<typeof systemWish>;
+
+/** A wish with what follows from the oil phase. */
+export interface Wish extends SystemWish {
+  oils: readonly OilLine[];
+  required: OilPhaseDemand;
+  /** The median price of the library's emulsifiers, minor units per kg; null when none has a price. */
+  usualCostPerKg: number | null;
+}
+
+/** Emulsifier in all, in % of the formula, that a feel usually takes. Common practice, no source. */
+export const USUAL_LEVEL: Record<Feel, number> = { milk: 2.5, lotion: 3.5, cream: 5, 'rich cream': 6 };
+/** Fatty alcohol, in % of the formula, that builds the body of a feel. Common practice, no source. */
+export const USUAL_FATTY_ALCOHOL: Record<Feel, number> = { milk: 0, lotion: 1, cream: 2, 'rich cream': 4 };
+/** How much body a feel wants, on the scale of `bodyPoints`. */
+export const WANTED_BODY: Record<Feel, number> = { milk: 0, lotion: 1, cream: 2, 'rich cream': 3 };

@@ -1,0 +1,78 @@
+import { rankSystems } from '@core/emulsions/systems/rank-systems';
+import type { SystemWishInput } from '@core/emulsions/systems/wish';
+import { blankMaterial, type Material } from '@core/materials/material';
+import { generatedCandidates } from './emulsifiers';
+import { materialId } from './library-generator';
+import { figureFrom, timeOf, type BenchFigure } from './measure';
+
+const DATE = '2026-01-01T00:00:00.000Z';
+const FIGURE = { low: null, high: null, provenance: 'supplier', source: 'generated' } as const;
+
+function stamped(index: number) {
+  return { id: materialId(index), revision: 1, createdAt: DATE, updatedAt: DATE };
+}
+
+/** A library of which one in five is an emulsifier; the others are oils. */
+export function emulsionLibrary(count: number, seed: number): Material[] {
+  const candidates = generatedCandidates(Math.floor(count / 5), seed);
+  const emulsifiers = candidates.map((one, index): Material => ({
+    ...blankMaterial(one.name, one.inci),
+    ...stamped(index),
+    functions: ['emulsifier'],
+    charge: one.charge,
+    architecture: one.architecture,
+    emulsionType: one.emulsionType,
+    consistency: one.character === 'waxy' ? 'waxy' : 'oily',
+    figures: one.hlb === null ? {} : { hlb: { ...FIGURE, value: one.hlb } },
+    usage: {
+      minPpm: one.minPercent * 10_000,
+      typicalPpm: null,
+      maxPpm: one.maxPercent * 10_000,
+      provenance: 'supplier',
+      source: '',
+    },
+    offers:
+      one.costPerKg === null
+        ? []
+        : [
+            {
+              supplier: 'Generated',
+              itemCode: '',
+              packMg: 1_000_000,
+              priceMinor: one.costPerKg,
+              currency: 'EUR',
+              date: '2026-01-01',
+            },
+          ],
+  }));
+  const others = Array.from({ length: count - emulsifiers.length }, (_, index): Material => ({
+    ...blankMaterial(`Oil ${index}`, 'Paraffinum Liquidum'),
+    ...stamped(emulsifiers.length + index),
+    functions: ['emollient'],
+    figures: { requiredHlbOw: { ...FIGURE, value: 8 + (index % 5) }, requiredHlbWo: { ...FIGURE, value: 4 } },
+  }));
+  return [...emulsifiers, ...others];
+}
+
+const WISHES: SystemWishInput[] = (['o/w', 'w/o', 'cationic o/w'] as const).flatMap((emulsionType) =>
+  (['temperate', 'both'] as const).map((climate) => ({
+    emulsionType,
+    feel: 'cream' as const,
+    climate,
+    ph: 5.5,
+    electrolyte: 'low' as const,
+    origins: [],
+    currency: 'EUR' as const,
+  })),
+);
+
+/** Ranking systems over 5,000 materials, 1,000 of them emulsifiers. */
+export async function benchSystems(): Promise<BenchFigure[]> {
+  const materials = emulsionLibrary(5000, 1);
+  const oils = materials.slice(-4).map((material) => ({ material, mass: 5 }));
+  const times: number[] = [];
+  for (let round = 0; round < 4; round += 1) {
+    for (const wish of WISHES) times.push(await timeOf(() => rankSystems({ wish, oils, materials })));
+  }
+  return [figureFrom('systems ranked over 5,000 materials, 1,000 emulsifiers', times, { atMost: 500 })];
+}
