@@ -7,6 +7,7 @@ export type BenchList = 'oils' | 'emulsifiers';
 
 export const EMPTY_BENCH: BenchState = {
   title: '',
+  formulaId: null,
   emulsionType: 'o/w',
   oils: [],
   emulsifiers: [],

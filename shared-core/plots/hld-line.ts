@@ -33,7 +33,7 @@ function axis(name: string, ink: PlotInk) {
     name,
     nameLocation: 'middle' as const,
     nameTextStyle: { color: ink.soft, fontSize: 12 },
-    axisLine: { show: true, lineStyle: { color: ink.soft } },
+    axisLine: { show: true, onZero: false, lineStyle: { color: ink.soft } },
     axisLabel: { color: ink.soft, fontSize: 12 },
     splitLine: { lineStyle: { color: ink.rule, width: 0.5 } },
   };
@@ -95,6 +95,7 @@ export function hldLineOption(data: HldLineData, ink: PlotInk): HldLineOption {
         label: {
           show: true,
           position: 'right',
+          offset: [2, 12],
           formatter: `${plotFigure(data.at[1])} at ${plotFigure(data.at[0])} °C`,
           color: ink.ink,
           fontSize: 12,

@@ -40,8 +40,9 @@ export const sheetRequest = z.discriminatedUnion(
     z.object({ kind: z.literal('calculation'), calculation: calculationRequest, ...options }),
     /** The bench's hand-out; its numbers are worked out anew from the library. */
     z.object({ kind: z.literal('working'), bench: benchState, ...options }),
+    z.object({ kind: z.literal('trials'), seriesId: id, ...options }),
   ],
-  'Ask for a material, formula, batch, comparison, calculation or working sheet.',
+  'Ask for a material, formula, batch, comparison, calculation, working or trials sheet.',
 );
 export type SheetRequest = z.infer<typeof sheetRequest>;
 export type SheetKind = SheetRequest['kind'];
@@ -53,6 +54,7 @@ const KIND_NAMES: Record<SheetKind, string> = {
   comparison: 'comparison',
   calculation: 'working',
   working: 'emulsion working',
+  trials: 'trial series',
 };
 
 /**

@@ -18,6 +18,7 @@ import { readMaterial, readMaterials } from '@db/materials/read';
 import { readSettings } from '@db/settings/settings';
 import type { ServiceContext } from '../context';
 import { found } from '../problems/found';
+import { composeTrials } from './compose-trials';
 import { composeWorking } from './compose-working';
 import { photoDataUrl } from './photo-data';
 
@@ -47,6 +48,8 @@ export async function composeSheet(
       return composeBatch(context, request, settings, printedAt);
     case 'comparison':
       return composeComparison(context, request, settings, printedAt);
+    case 'trials':
+      return composeTrials(context, request.seriesId, settings, printedAt);
     case 'working':
       return composeWorking(context, request.bench, settings, printedAt);
     case 'calculation':

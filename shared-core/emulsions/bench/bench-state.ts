@@ -20,6 +20,8 @@ export type BenchLine = z.infer<typeof benchLine>;
 export const benchState = z.object({
   /** What it is for, such as the formula the oil phase was taken from. */
   title: lineText(200),
+  /** The formula that the oil phase was taken from. */
+  formulaId: id.nullable(),
   emulsionType: z.enum(BENCH_TYPES, 'Choose a type of emulsion.'),
   oils: z.array(benchLine).max(60, 'An oil phase can hold 60 lines at most.'),
   emulsifiers: z.array(benchLine).max(10, 'Ten emulsifiers at most.'),
