@@ -7,6 +7,7 @@ import { gelNetwork } from './rules/gel-network';
 import { highWithLow } from './rules/high-with-low';
 import { hlbFit } from './rules/hlb-fit';
 import { knownFigures } from './rules/known-figures';
+import { mildToSkin } from './rules/mild-to-skin';
 import { needsBaseToo } from './rules/needs-base';
 import { oneSign } from './rules/one-sign';
 import { originWish } from './rules/origin-wish';
@@ -27,6 +28,7 @@ export const SYSTEM_RULES: readonly SystemRule[] = [
   climateFit,
   bodyForFeel,
   saltTolerance,
+  mildToSkin,
   originWish,
   highWithLow,
   gelNetwork,

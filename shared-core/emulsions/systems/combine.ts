@@ -110,7 +110,9 @@ export function combinations(
   const { high, low, vague, anionic, cationic, other } = bestOfKinds(members, wish, weights);
   const ionic = wish.emulsionType === 'cationic o/w' ? cationic : anionic;
   const singles = [...high, ...low, ...vague, ...ionic, ...other].map((member) => [member]);
-  const clashes = pairsOf(cationic.slice(0, SHOWN_CLASHES), anionic.slice(0, SHOWN_CLASHES));
+  // Soap first: it is the clash most often made.
+  const bySoap = [...anionic].sort((a, b) => Number(b.soap) - Number(a.soap));
+  const clashes = pairsOf(cationic.slice(0, SHOWN_CLASHES), bySoap.slice(0, SHOWN_CLASHES));
   if (wish.emulsionType === 'w/o') return [...singles, ...pairsWithin([...low, ...other]), ...clashes];
   const nonIonic = [...pairsOf(high, low), ...pairsWithin(high)];
   const mixed = pairsOf(ionic, [...high, ...low, ...vague]);

@@ -84,21 +84,20 @@ export function systemCost(system: EmulsifierSystem): number | null {
   return members.reduce((sum, { facts, percent }) => sum + (percent / 100) * (facts.costPerKg ?? 0), 0);
 }
 
+function ownBody({ material, character }: MemberFacts): number {
+  if (material.body === 'strong') return 2;
+  if (material.body === 'some') return 1;
+  return material.body === null && character === 'waxy' ? 1 : 0;
+}
+
 /**
- * The body a system is likely to give, 0 (none) to 3 (a rich cream): its strongest member's, and the gel network that a
- * fatty alcohol builds beside an emulsifier. An estimate for ranking; common practice, no source.
+ * The body a system is likely to give, 0 (none) to 3 (a rich cream): its members' own by their shares, and the gel
+ * network that a fatty alcohol builds beside them. An estimate for ranking; common practice, no source.
  */
 export function bodyPoints(system: EmulsifierSystem): number {
-  const own = Math.max(
-    ...system.emulsifiers.map(({ facts }) => {
-      if (facts.material.body === 'strong') return 2;
-      if (facts.material.body === 'some') return 1;
-      if (facts.material.body === 'none') return 0;
-      return facts.character === 'waxy' ? 1 : 0;
-    }),
-  );
+  const own = system.emulsifiers.reduce((sum, { facts, percent }) => sum + percent * ownBody(facts), 0);
   const network = (system.fattyAlcohol?.percent ?? 0) / 2;
-  return Math.min(3, own + network);
+  return Math.min(3, own / system.levelPercent + network);
 }
 
 /** The body as it is told. */

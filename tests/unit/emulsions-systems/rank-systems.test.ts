@@ -106,7 +106,7 @@ describe('systems for a target', () => {
         (one) =>
           one.ruleId === 'one-sign' && one.names.includes('Velvet Q') && one.names.includes('Soap Flakes'),
       );
-      expect(refusal?.why).toContain('forms a salt');
+      expect(refusal?.why).toMatch(/Soap Flakes \(soap\).*insoluble salt/);
     }
   });
   it('give a conditioner a cationic with a non-ionic partner', () => {
@@ -132,6 +132,20 @@ describe('systems for a target', () => {
     expect(
       rank({ ph: 8 }, {}, narrow).systems.some(({ lines }) => lines.some((l) => l.name === 'Harbour 21')),
     ).toBe(false);
+  });
+  it('take a cleansing surfactant last', () => {
+    const sulfate = make('Suds', 'Sodium Lauryl Sulfate', {
+      functions: ['emulsifier', 'surfactant'],
+      charge: 'anionic',
+      emulsionType: 'o/w',
+      hazards: ['irritant'],
+    });
+    const found = rank({}, {}, [...library, sulfate]).systems.find(({ lines }) =>
+      lines.some((l) => l.name === 'Suds'),
+    );
+    const reason = found?.reasons.find((one) => one.ruleId === 'mild-to-skin');
+    expect(found === undefined || reason?.verdict === 'against').toBe(true);
+    expect(names(rank({}, {}, [...library, sulfate]))).not.toContain('Suds');
   });
   it('change their order with the weights', () => {
     const costly = rank({ climate: 'both' }, { cost: 50, 'climate-fit': 0 }).systems[0]?.costPerKg ?? NaN;

@@ -1,5 +1,5 @@
-import { chargeConflicts } from '../../conflicts/charge-conflicts';
-import { hasCharge, membersOf, NEUTRAL, type SystemRule } from '../system';
+import type { Charge } from '../../../materials/vocabulary';
+import { hasCharge, NEUTRAL, type SystemRule } from '../system';
 
 export const oneSign: SystemRule = {
   id: 'one-sign',
@@ -12,18 +12,12 @@ export const oneSign: SystemRule = {
   },
   judge(system) {
     if (!hasCharge(system, 'cationic') || !hasCharge(system, 'anionic')) return NEUTRAL;
-    const doses = membersOf(system).map(({ facts, percent }) => ({
-      lineId: facts.material.id,
-      material: facts.material,
-      ppm: percent * 10_000,
-    }));
-    const [worst] = chargeConflicts(doses);
-    const named = worst
-      ? `${worst.first.name} with ${worst.second.name}: ${worst.severity}. ${worst.why}`
-      : '';
-    return {
-      verdict: 'refuses',
-      why: named || 'It holds a cationic and an anionic, which form an insoluble salt.',
-    };
+    const named = (charge: Charge): string =>
+      system.emulsifiers
+        .filter(({ facts }) => facts.charge === charge)
+        .map(({ facts }) => `${facts.material.tradeName}${facts.soap ? ' (soap)' : ''}`)
+        .join(', ');
+    const why = `${named('cationic')} is cationic, ${named('anionic')} anionic: together they form an insoluble salt, both lose their effect, and the emulsion may break.`;
+    return { verdict: 'refuses', why };
   },
 };
