@@ -4,13 +4,16 @@ import { Problem } from '@core/problems/problem';
 import type { AskedAtStart } from '@service/open-at-start';
 
 export interface LoopbackArguments extends AskedAtStart {
+  /** Where that library's backups are kept from now on, absolute. */
+  backups: string | undefined;
   /** 0 lets the system choose. */
   port: number;
   /** Open the default browser. */
   open: boolean;
 }
 
-const HELP = 'Known: --library DIR, --demo, --port N, --no-open. “npm start -- --help” explains them.';
+const HELP =
+  'Known: --library DIR, --backups DIR, --demo, --port N, --no-open. “npm start -- --help” explains them.';
 
 function refuse(title: string): never {
   throw new Problem({ code: 'invalid-input', title, advice: HELP });
@@ -24,6 +27,7 @@ function parse(args: string[]) {
       options: {
         library: { type: 'string' },
         demo: { type: 'boolean' },
+        backups: { type: 'string' },
         port: { type: 'string' },
         'no-open': { type: 'boolean' },
       },
@@ -44,10 +48,13 @@ function portOf(text: string | undefined): number {
 export function readArguments(args: string[]): LoopbackArguments {
   const given = parse(args);
   if (given.demo && given.library !== undefined) refuse('Give either --demo or --library, not both.');
+  if (given.backups !== undefined && (!given.library || given.backups === ''))
+    refuse('--backups needs a folder, and --library with it.');
   if (given.library === '') refuse('--library needs a folder.');
   return {
     library: given.library === undefined ? undefined : resolve(given.library),
     demo: given.demo ?? false,
+    backups: given.backups === undefined ? undefined : resolve(given.backups),
     port: portOf(given.port),
     open: !given['no-open'],
   };

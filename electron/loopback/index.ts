@@ -59,6 +59,8 @@ async function main(): Promise<void> {
     emulsionsWorker,
   });
   try {
+    if (asked.library !== undefined && asked.backups !== undefined)
+      session.places.chooseBackupFolder(asked.library, asked.backups);
     const demonstration = await openAtStart(session, asked);
     if (demonstration) console.log(`A fresh demonstration library is in ${demonstration}`);
     // The first screen tells it too; whoever looks at the terminal should not have to wonder.

@@ -1,14 +1,14 @@
 import { Problem } from '@core/problems/problem';
 import type { BrowserWindow, Dialog } from 'electron';
 
-/** Asks for a library's folder, beginning in `documents`; undefined when the user cancels. */
+/** Asks for a folder, of a library or for its backups, beginning in `documents`; undefined when the user cancels. */
 export async function chooseFolder(
   dialog: Dialog,
   window: BrowserWindow | undefined,
   documents: string,
 ): Promise<string | undefined> {
   const options = {
-    title: 'Choose a library folder',
+    title: 'Choose a folder',
     defaultPath: documents,
     properties: ['openDirectory' as const, 'createDirectory' as const],
   };

@@ -31,7 +31,9 @@ export function composeService({
   const now = () => new Date();
   const newId = () => v7();
   const runJob = emulsionsWorker ? workerRunner(emulsionsWorker) : undefined;
-  const opener = createLibraryOpener({ now, newId, rewriteWorker });
-  const session = new LibrarySession(new Places(documents, config), opener, now);
+  const places = new Places(documents, config);
+  const backupFolder = (folder: string) => places.backupFolder(folder);
+  const opener = createLibraryOpener({ now, newId, rewriteWorker, backupFolder });
+  const session = new LibrarySession(places, opener, now);
   return { session, service: createService({ session, now, newId, runJob }) };
 }

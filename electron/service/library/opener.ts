@@ -13,22 +13,25 @@ export interface OpenerParts {
   newId: () => string;
   /** The built `rewrite-worker.js`; without one, rewriting holds the process (tests, development). */
   rewriteWorker?: URL;
+  /** Where a library's backups are kept, when not in its own folder. */
+  backupFolder?: (libraryFolder: string) => string | undefined;
 }
 
 /** Makes and opens library folders on the real disk. */
-export function createLibraryOpener({ now, newId, rewriteWorker }: OpenerParts): LibraryOpener {
-  const options: LibraryOptions = {
+export function createLibraryOpener({ now, newId, rewriteWorker, backupFolder }: OpenerParts): LibraryOpener {
+  const optionsFor = (folder: string): LibraryOptions => ({
     migrations,
     now,
     makeId: newId,
     rewriter: rewriteWorker ? createWorkerRewriter(rewriteWorker) : createInlineRewriter(nodeFileSystem),
+    backupFolder: backupFolder?.(folder),
     onProblem: (problem) => console.error(`${problem.message}\n${problem.advice}`),
-  };
+  });
   return {
-    create: (folder) => createLibrary(folder, options),
-    open: (folder) => openLibrary(folder, options),
-    recover: (folder, backupName) => recoverFromBackup(folder, backupName, options),
-    takeOver: (folder) => openLibrary(folder, { ...options, takeOver: true }),
+    create: (folder) => createLibrary(folder, optionsFor(folder)),
+    open: (folder) => openLibrary(folder, optionsFor(folder)),
+    recover: (folder, backupName) => recoverFromBackup(folder, backupName, optionsFor(folder)),
+    takeOver: (folder) => openLibrary(folder, { ...optionsFor(folder), takeOver: true }),
     fillWithDemonstration,
   };
 }

@@ -4,9 +4,13 @@ import { basename, join, resolve } from 'node:path';
 import { z } from 'zod';
 
 const MOST_RECENT = 12;
-const recentFile = z.object({
+const PLACES_FILE = 'places.json';
+const placesFile = z.object({
   recent: z.array(z.object({ folder: z.string(), openedAt: z.iso.datetime() })).default([]),
+  /** For a library's folder, the folder in which its backups are kept when not within it. */
+  backups: z.record(z.string(), z.string()).default({}),
 });
+type PlacesFile = z.infer<typeof placesFile>;
 
 /** A library folder as the screens know it: by a token, since paths never come from a page. */
 export interface KnownFolder {
@@ -43,7 +47,7 @@ export class Places {
   }
 
   recent(): KnownFolder[] {
-    return this.read().map(({ folder, openedAt }) => ({
+    return this.read().recent.map(({ folder, openedAt }) => ({
       token: this.offer(folder),
       name: basename(folder),
       folder,
@@ -53,21 +57,43 @@ export class Places {
 
   /** Puts a library first among the recent ones. */
   remember(folder: string, openedAt: string): void {
-    const rest = this.read().filter((known) => known.folder !== folder);
-    const recent = [{ folder, openedAt }, ...rest].slice(0, MOST_RECENT);
+    const known = this.read();
+    const rest = known.recent.filter((other) => other.folder !== folder);
+    this.write({ ...known, recent: [{ folder, openedAt }, ...rest].slice(0, MOST_RECENT) });
+  }
+
+  /** Where a library's backups are kept, when not in its own folder: a sub-folder named after it. */
+  backupFolder(libraryFolder: string): string | undefined {
+    const chosen = this.read().backups[libraryFolder];
+    return chosen === undefined ? undefined : join(chosen, `${basename(libraryFolder)} backups`);
+  }
+
+  /** Chooses where a library's backups are kept from the next opening on; null is its own folder again. */
+  chooseBackupFolder(libraryFolder: string, chosen: string | null): void {
+    const known = this.read();
+    const backups = Object.fromEntries(
+      Object.entries(known.backups).filter(([folder]) => folder !== libraryFolder),
+    );
+    this.write({
+      ...known,
+      backups: chosen === null ? backups : { ...backups, [libraryFolder]: resolve(chosen) },
+    });
+  }
+
+  private write(places: PlacesFile): void {
     mkdirSync(this.config, { recursive: true });
-    const target = join(this.config, 'recent.json');
+    const target = join(this.config, PLACES_FILE);
     const beside = `${target}.${randomBytes(4).toString('hex')}`;
-    writeFileSync(beside, JSON.stringify({ recent }, null, 1));
+    writeFileSync(beside, JSON.stringify(places, null, 1));
     renameSync(beside, target);
   }
 
-  private read(): { folder: string; openedAt: string }[] {
+  private read(): PlacesFile {
     try {
-      return recentFile.parse(JSON.parse(readFileSync(join(this.config, 'recent.json'), 'utf8'))).recent;
+      return placesFile.parse(JSON.parse(readFileSync(join(this.config, PLACES_FILE), 'utf8')));
     } catch {
-      // The list is a convenience: none yet, or one that cannot be read, is an empty one.
-      return [];
+      // A convenience: none yet, or one that cannot be read, is an empty one.
+      return { recent: [], backups: {} };
     }
   }
 }

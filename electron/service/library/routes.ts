@@ -62,6 +62,9 @@ export function libraryStatus(context: ServiceContext) {
       id: opened.library.id,
       name: basename(opened.library.folder),
       folder: opened.library.folder,
+      backupFolder:
+        session.places.backupFolder(opened.library.folder) ?? join(opened.library.folder, 'backups'),
+      backupsAreWithin: session.places.backupFolder(opened.library.folder) === undefined,
       token: session.places.offer(opened.library.folder),
       ...safety(opened.library),
       materials: opened.shelf.size,
@@ -98,6 +101,23 @@ async function open(context: ServiceContext, token: string): Promise<void> {
   await context.session.open(folder);
 }
 
+const backupPlace = z.object({ token: z.string().max(64).nullable() });
+
+/** Keeps the backups in a folder that the maker chose (null: in the library's own), from now on. */
+async function chooseBackupFolder(context: ServiceContext, token: string | null): Promise<void> {
+  const { session } = context;
+  const chosen = token === null ? null : session.places.folder(token);
+  if (chosen === undefined)
+    throw new Problem({
+      code: 'not-found',
+      title: 'This folder is not known here.',
+      advice: 'Choose it again with “Choose a folder”.',
+    });
+  const { folder } = session.current().library;
+  session.places.chooseBackupFolder(folder, chosen);
+  await session.open(folder);
+}
+
 const backupChoice = z.object({ name: z.string().max(200) });
 
 async function restore(context: ServiceContext, name: string): Promise<void> {
@@ -120,6 +140,10 @@ export function libraryRoutes(context: ServiceContext) {
     .post('/backups', async (c) => c.json(await context.session.current().library.backUp(), 201))
     .post('/backups/restore', validBody(backupChoice), async (c) => {
       await restore(context, c.req.valid('json').name);
+      return c.json(libraryStatus(context));
+    })
+    .put('/backups/folder', validBody(backupPlace), async (c) => {
+      await chooseBackupFolder(context, c.req.valid('json').token);
       return c.json(libraryStatus(context));
     })
     .post('/take-over', async (c) => {

@@ -90,6 +90,27 @@ describe('the library through the service', () => {
     ).toBe(404);
   });
 
+  it('keeps backups in a folder of the maker’s choice, for good, and back in the library when asked', async () => {
+    const { ask, session, folder } = await serviceWith('empty');
+    const elsewhere = join(folder, 'other disk');
+    const token = session.places.offer(elsewhere);
+    const { body } = await ask<Status>('PUT', '/library/backups/folder', { token });
+    expect(body.open?.backupFolder.startsWith(elsewhere)).toBe(true);
+    await ask('POST', '/materials', blankMaterial('Kept', 'Cetyl Alcohol'));
+    await ask('POST', '/library/backups');
+    expect(readdirSync(body.open?.backupFolder ?? '').some((name) => name.endsWith('request.sqlite'))).toBe(
+      true,
+    );
+    await session.open(session.current().library.folder);
+    expect(
+      (await ask<{ reason: string }[]>('GET', '/library/backups')).body.map((backup) => backup.reason),
+    ).toContain('request');
+    expect(
+      (await ask<Status>('PUT', '/library/backups/folder', { token: null })).body.open?.backupsAreWithin,
+    ).toBe(true);
+    expect((await ask('PUT', '/library/backups/folder', { token: 'f'.repeat(24) })).status).toBe(404);
+  });
+
   it('a file changed by another program is not overwritten; the state here can be saved as a copy, or reloaded', async () => {
     const { ask, session } = await serviceWith('empty');
     await ask('POST', '/materials', blankMaterial('Kept', 'Cetyl Alcohol'));
