@@ -19,6 +19,25 @@ const PLACES: Finding[] = [
   { key: 'bench', says: 'Emulsion bench', what: 'place', to: '/bench', keys: 'Alt 3' },
   { key: 'formulas', says: 'Formulas', what: 'place', to: '/formulas', keys: 'Alt 4' },
   { key: 'batches', says: 'Batches', what: 'place', to: '/batches', keys: 'Alt 5' },
+  {
+    key: 'add',
+    says: 'Add a raw material',
+    what: 'command',
+    to: { path: '/materials', query: { do: 'add' } },
+  },
+  {
+    key: 'start',
+    says: 'Start a formula',
+    what: 'command',
+    to: { path: '/formulas', query: { do: 'start' } },
+  },
+  { key: 'plan', says: 'Plan a batch', what: 'command', to: { path: '/batches', query: { plan: 'new' } } },
+  {
+    key: 'back up',
+    says: 'Back up now',
+    what: 'command',
+    to: { path: '/library', query: { do: 'back-up' } },
+  },
   { key: 'settings', says: 'Settings', what: 'place', to: '/settings' },
   { key: 'library', says: 'Library and backups', what: 'place', to: '/library' },
 ];

@@ -144,6 +144,15 @@ test.describe('the demonstration library', () => {
     await expect(page.getByRole('heading', { name: 'Settings', level: 1 })).toBeVisible();
   });
 
+  test('the palette carries out a command', async ({ page }) => {
+    await page.keyboard.press('Control+k');
+    await page.getByLabel('Find anything').fill('add raw');
+    await expect(page.getByRole('option').first()).toContainText('Add a raw material');
+    await page.keyboard.press('Enter');
+    await expect(page.getByRole('dialog', { name: 'Add a raw material' })).toBeVisible();
+    await expect(page).not.toHaveURL(/do=/);
+  });
+
   test('compares up to six side by side, and marks in words where they differ', async ({ page }) => {
     await page.goto(`${new URL(page.url()).origin}/#/materials?charge=non-ionic&functions=emulsifier`);
     for (const index of [0, 1, 2]) await page.locator(`[role=row][data-index="${index}"] input`).check();
