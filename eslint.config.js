@@ -37,6 +37,7 @@ export default ts.config(
     rules: {
       '@typescript-eslint/no-explicit-any': 'error',
       '@typescript-eslint/consistent-type-imports': 'error',
+      '@typescript-eslint/no-unused-vars': ['error', { argsIgnorePattern: '^_', ignoreRestSiblings: true }],
       '@typescript-eslint/ban-ts-comment': 'error',
       'no-console': ['error', { allow: ['error'] }],
       'no-eval': 'error',

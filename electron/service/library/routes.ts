@@ -16,7 +16,6 @@ const opening = z.object({ token: z.string().max(64) });
 
 /** A folder name that every system takes, from a library's name. */
 export function folderName(name: string): string {
-  // eslint-disable-next-line no-control-regex -- file systems refuse exactly these
   const safe = name
     .replace(/[<>:"/\\|?*\u0000-\u001f]/g, ' ')
     .replace(/\s+/g, ' ')
