@@ -1,0 +1,145 @@
+import type { Page } from '@playwright/test';
+import { expect, expectNoAxeViolations, test } from './fixtures';
+
+test.use({ opening: 'demo' });
+
+const CREAM = 'F-001 Hedgerow Day Cream';
+
+async function takeCream(page: Page): Promise<void> {
+  await page.goto(`${new URL(page.url()).origin}/#/bench`);
+  await page.getByRole('button', { name: 'Take from a formula' }).click();
+  await page.getByLabel('Formula', { exact: true }).selectOption({ label: CREAM });
+  await page.getByRole('button', { name: 'Take the oil phase' }).click();
+  await expect(page.getByText('From Hedgerow Day Cream')).toBeVisible();
+}
+
+async function addEmulsifier(page: Page, name: string): Promise<void> {
+  await page.getByRole('combobox', { name: 'Add an emulsifier' }).fill(name);
+  await page.getByRole('option').filter({ hasText: name }).first().click();
+}
+
+test('proposes systems for the cream’s oils, explains the first, and gives the ratio with its working', async ({
+  page,
+}) => {
+  await takeCream(page);
+  await expect(page.getByRole('region', { name: 'Oil phase' })).toContainText('10.7');
+  const first = page.getByRole('region', { name: 'Proposed systems' }).locator('ol > li').first();
+  await expect(first).toContainText('Offered HLB meets the required');
+  await expect(first).toContainText('Griffin');
+  await first.getByRole('button', { name: /^Put on the bench/ }).click();
+  const offers = page.getByRole('region', { name: 'What it offers' });
+  await expect(offers).toContainText('Within the band');
+  await offers.getByText('Show the working of the ratio').click();
+  await expect(offers).toContainText('(target − low) / (high − low)');
+  await expectNoAxeViolations(page);
+});
+
+test('refuses a cationic beside soap, says why, and keeps it out of formulas', async ({ page }) => {
+  await takeCream(page);
+  await addEmulsifier(page, 'Combeforth Behenyl Wax');
+  const use = page.getByRole('button', { name: 'Use in formula' });
+  await expect(use).toBeEnabled();
+  await addEmulsifier(page, 'Brineholt Stearate Na');
+  const findings = page.getByRole('region', { name: 'Charges and climate' });
+  await expect(findings).toContainText('forms a salt');
+  await expect(findings).toContainText('insoluble salt');
+  await expect(use).toBeDisabled();
+  await page.getByRole('button', { name: 'Take Brineholt Stearate Na off the bench' }).click();
+  await expect(use).toBeEnabled();
+});
+
+test('a share is dragged by keyboard, the mark follows, and Undo takes it back', async ({ page }) => {
+  await takeCream(page);
+  await addEmulsifier(page, 'Pibberley 60');
+  await addEmulsifier(page, 'Pearthistle GS');
+  const share = page.getByRole('slider', { name: 'Share of Pibberley 60' });
+  await expect(share).toHaveValue('50');
+  const plot = page.getByRole('img', { name: /on the HLB scale/ });
+  const before = await plot.getAttribute('aria-label');
+  await share.focus();
+  for (let press = 0; press < 4; press += 1) await page.keyboard.press('ArrowRight');
+  await expect(share).toHaveValue('52');
+  await expect(page.getByLabel('Level of Pearthistle GS, % of the formula')).toHaveValue('1.92');
+  await expect(plot).not.toHaveAttribute('aria-label', before ?? '');
+  await page.getByRole('button', { name: 'Undo on the bench' }).click();
+  await expect(share).toHaveValue('50');
+});
+
+test('three emulsifiers have a triangle with a table; out of reach says by how much', async ({ page }) => {
+  await takeCream(page);
+  await addEmulsifier(page, 'Pearthistle GS');
+  await addEmulsifier(page, 'Dunnockle Tristearate');
+  await expect(page.getByRole('region', { name: 'What it offers' })).toContainText(
+    'above what this pair reaches',
+  );
+  await addEmulsifier(page, 'Pibberley 60');
+  await expect(page.getByRole('img', { name: /^Triangle of/ })).toBeVisible();
+});
+
+test('prints the hand-out, and puts the lines into the formula, where Undo takes them out', async ({
+  page,
+}) => {
+  await takeCream(page);
+  const first = page.getByRole('region', { name: 'Proposed systems' }).locator('ol > li').first();
+  await first.getByRole('button', { name: /^Put on the bench/ }).click();
+  await page.getByRole('button', { name: 'Print working' }).click();
+  const sheet = page.getByRole('dialog', { name: 'Emulsion working' });
+  const download = page.waitForEvent('download');
+  await sheet.getByRole('button', { name: 'Save PDF' }).click({ timeout: 30_000 });
+  expect((await download).suggestedFilename()).toBe('emulsion-working-hedgerow-day-cream.pdf');
+  await page.keyboard.press('Escape');
+
+  await page.getByRole('button', { name: 'Use in formula' }).click();
+  const dialog = page.getByRole('dialog', { name: 'Use in a formula' });
+  await expect(dialog.getByLabel('Formula', { exact: true })).toHaveValue(/.+/);
+  await dialog.getByRole('button', { name: 'Put into the formula' }).click();
+  await expect(page).toHaveURL(/#\/formulas\//);
+  await expect(page.getByText('Fennelock Cetearyl 20')).toHaveCount(0);
+  await expect(page.getByText('Pibberley 60').first()).toBeVisible();
+  await page.getByRole('button', { name: 'Undo' }).first().click();
+  await expect(page.getByText('Fennelock Cetearyl 20').first()).toBeVisible();
+});
+
+test('the optimiser proves the cheapest, gives next-best ones, or says which demand to ease', async ({
+  page,
+}) => {
+  await takeCream(page);
+  await page.getByRole('link', { name: 'Optimise' }).click();
+  await page.getByRole('button', { name: 'Find the best' }).click();
+  await expect(page.getByText('Proven best of your shelf')).toBeVisible({ timeout: 20_000 });
+  expect(await page.getByRole('button', { name: /^Put on the bench/ }).count()).toBeGreaterThanOrEqual(6);
+  await expectNoAxeViolations(page);
+  await page.getByLabel('Target HLB').fill('25');
+  await page.getByLabel('Target HLB').press('Tab');
+  await page.getByRole('button', { name: 'Find the best' }).click();
+  await expect(page.getByText('No choice meets every demand')).toBeVisible({ timeout: 20_000 });
+  await expect(page.getByText(/the highest reachable is/).first()).toBeVisible();
+});
+
+test('a trial series is planned, written on, chosen, and found again', async ({ page }) => {
+  await takeCream(page);
+  await addEmulsifier(page, 'Pibberley 60');
+  await addEmulsifier(page, 'Pearthistle GS');
+  await page.getByRole('link', { name: 'Trials' }).click();
+  await page.getByRole('button', { name: 'Plan and keep the series' }).click();
+  const series = page.getByRole('region', { name: 'Trial series' });
+  await expect(series.getByRole('columnheader')).toHaveCount(6);
+  const result = series.getByRole('textbox', { name: /^HLB/ }).first();
+  await result.fill('Oil ring after a day');
+  await result.blur();
+  await series.getByRole('radio').nth(2).check();
+  await expect(page.getByRole('contentinfo')).toContainText('Saved at');
+  await page.reload();
+  await expect(page.getByRole('textbox', { name: /^HLB/ }).first()).toHaveValue('Oil ring after a day');
+  await expect(page.getByRole('radio').nth(2)).toBeChecked();
+  await expectNoAxeViolations(page);
+});
+
+test('without oils, or with oils that have no value, the bench says what to do', async ({ page }) => {
+  await page.goto(`${new URL(page.url()).origin}/#/bench`);
+  await expect(page.getByText('Give the oil phase first')).toBeVisible();
+  await page.getByRole('combobox', { name: 'Add to the oil phase' }).fill('glycerin');
+  await page.getByRole('option').first().click();
+  await expect(page.getByText(/None of the oils has a required HLB/)).toBeVisible();
+  await expect(page.locator('main')).not.toContainText('NaN');
+});
