@@ -27,7 +27,7 @@ export function calculateNeutralise(request: NeutraliseRequest): Calculated {
   const named = request.baseName || 'base';
   const formula: Worked = { ...share, unit: '%', steps: share.steps.map(inPercent) };
   const results: Result[] = [
-    { key: 'percent', label: `${named}, as weighed`, worked: formula, digits: 3, says: '% of the formula' },
+    { key: 'percent', label: `${named}, as weighed`, worked: formula, digits: 3, says: 'of the formula' },
     ...batchResults(request, formula, named),
   ];
   return { title: 'Neutralising an acid', given: givenOf(request), results, withheld: [], notes: [] };

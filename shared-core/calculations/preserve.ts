@@ -56,7 +56,7 @@ export function calculatePreserve(request: PreserveRequest, library: Library): P
     ]),
     results: [
       { key: 'share', label: `Undissociated at pH ${show(pH)}`, ...share, digits: 1 },
-      ...(active ? [result('active', 'Undissociated in the formula', active, '% of the formula')] : []),
+      ...(active ? [result('active', 'Undissociated in the formula', active, 'of the formula')] : []),
       ...(dose?.worked
         ? [result('dose', 'Dose as acid', dose.worked, 'for limits that are stated “as acid”')]
         : []),
@@ -84,8 +84,8 @@ function spread(worked: Worked, pKas: readonly PublishedPka[], at: (pKa: number)
   const sources = [...new Set(pKas.map((one) => one.source))];
   const says =
     high - low < 0.05
-      ? '% of the acid'
-      : `% of the acid; ${low.toFixed(1)} to ${high.toFixed(1)} over the published pKas`;
+      ? 'of the acid'
+      : `of the acid; ${low.toFixed(1)} to ${high.toFixed(1)} over the published pKas`;
   return { worked: { ...worked, sources: [...worked.sources, ...sources] }, says };
 }
 

@@ -40,10 +40,7 @@ function creaming(of: Values): Result[] {
   const speed = stokesVelocity(of('radius') * 1e-6, difference, of('viscosity') / 1000);
   const daily = inUnit(speed, MM_PER_DAY, 'in millimetres a day: m/s × 1000 × 86400', 'mm/day');
   const way = difference < 0 ? 'rises (creams)' : difference > 0 ? 'sinks' : 'stays';
-  return [
-    { ...one('daily', 'A droplet moves', daily), says: way },
-    { ...one('speed', 'Speed', speed), digits: { min: 0, max: 12 } },
-  ];
+  return [{ ...one('daily', 'A droplet moves', daily), says: way }, one('speed', 'Speed', speed)];
 }
 
 function centrifuge(of: Values): Result[] {

@@ -1,6 +1,5 @@
 import type { Charge } from '../materials/vocabulary';
 import { Problem } from '../problems/problem';
-import { show } from '../working/show';
 import type { Source, Worked } from '../working/working';
 import { daviesHlb } from './davies';
 import type { GroupCounts } from './davies';
@@ -142,7 +141,7 @@ function cautionsOf(input: HlbInput, spread: HlbComparison['spread']): string[] 
   const cautions: string[] = [];
   if (spread && spread.high - spread.low > 1)
     cautions.push(
-      `The figures run from ${show(spread.low)} to ${show(spread.high)}: Griffin’s and Davies’ scales differ, so use one scale through a blend.`,
+      `The figures run from ${spread.low.toFixed(1)} to ${spread.high.toFixed(1)}: Griffin’s and Davies’ scales differ, so use one scale through a blend.`,
     );
   if (input.charge !== null && input.charge !== 'non-ionic')
     cautions.push('For an ionic emulsifier an HLB alone decides nothing: mind its partners and try it.');

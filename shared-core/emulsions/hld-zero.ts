@@ -130,5 +130,5 @@ function sentence(fromC: number, toC: number, inversion: number | null): string 
   const range = `between ${show(fromC)} and ${show(toC)} °C`;
   return inversion === null
     ? `HLD keeps its sign ${range}: no inversion is expected in storage.`
-    : `HLD passes zero at ${show(inversion)} °C, ${range}: the emulsion may invert or break there.`;
+    : `HLD passes zero at ${show(Number(inversion.toFixed(1)))} °C, ${range}: the emulsion may invert or break there.`;
 }

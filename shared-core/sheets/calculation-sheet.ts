@@ -1,5 +1,6 @@
 import type { Calculated, Given, Result } from '../calculations/calculated';
-import { formatNumber, type Region } from '../locale/numbers';
+import type { Region } from '../locale/numbers';
+import { readableNumber } from '../locale/readable';
 import type { Source } from '../working/working';
 import { NOT_PROOF } from './cautions';
 import { cautionBox } from './kit/caution-box';
@@ -23,12 +24,12 @@ function givenFacts(given: readonly Given[], region: Region) {
   return given.map(({ label, value, unit }) => ({
     label,
     value:
-      `${typeof value === 'number' ? formatNumber(value, region, { min: 0, max: 4 }) : value} ${unit}`.trim(),
+      `${typeof value === 'number' ? readableNumber(value, region, { min: 0, max: 4 }) : value} ${unit}`.trim(),
   }));
 }
 
 function figureOf({ worked, digits }: Result, region: Region): string {
-  return `${formatNumber(worked.value, region, digits)} ${worked.unit}`.trim();
+  return `${readableNumber(worked.value, region, digits)} ${worked.unit}`.trim();
 }
 
 function stepNodes(result: Result, region: Region): SheetNode[] {
@@ -43,7 +44,7 @@ function stepNodes(result: Result, region: Region): SheetNode[] {
         text: [
           { text: `${step.shows} = ` },
           {
-            text: `${formatNumber(step.result, region, { min: 0, max: step.result !== 0 && Math.abs(step.result) < 0.001 ? 12 : 4 })} ${step.unit}`.trim(),
+            text: `${readableNumber(step.result, region, { min: 0, max: 4 })} ${step.unit}`.trim(),
             bold: true,
           },
         ],

@@ -11,8 +11,17 @@ interface Refused {
   missing: boolean;
 }
 
-/** A calculation that follows its inputs: its answer, or what is in the way and at which field. */
-export function useCalculation<T extends Calculated>(compute: () => T | null) {
+const AT_A_FIELD = { title: 'No result yet.', advice: 'Put the marked field right first.' };
+
+/**
+ * A calculation that follows its inputs: its answer, or what is in the way and at which field.
+ *
+ * @param atFields names of what the screen marks at its field by `faultAt`, so that it is told once
+ */
+export function useCalculation<T extends Calculated>(
+  compute: () => T | null,
+  atFields: readonly string[] = [],
+) {
   const outcome: ComputedRef<{ answer: T | null; refused: Refused | null }> = computed(() => {
     try {
       return { answer: compute(), refused: null };
@@ -26,7 +35,12 @@ export function useCalculation<T extends Calculated>(compute: () => T | null) {
 
   return {
     answer: computed(() => outcome.value.answer),
-    refused: computed(() => outcome.value.refused),
+    /** What to say where the answer would stand. */
+    refused: computed(() => {
+      const { refused } = outcome.value;
+      const marked = refused && !refused.missing && refused.paths.some((path) => atFields.includes(path));
+      return marked ? AT_A_FIELD : refused;
+    }),
     /** What is wrong with a field, by any of the names it goes by in the computing; null for nothing. */
     faultAt(...names: string[]): string | null {
       const { refused } = outcome.value;

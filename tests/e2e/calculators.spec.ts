@@ -1,0 +1,253 @@
+import type { Locator, Page } from '@playwright/test';
+import { expect, expectNoAxeViolations, test } from './fixtures';
+
+test.use({ opening: 'demo' });
+
+const TOOLS = ['hlb', 'hld', 'neutralise', 'preserve', 'screening'] as const;
+
+async function openTool(page: Page, tool: (typeof TOOLS)[number]): Promise<void> {
+  await page.goto(`${new URL(page.url()).origin}/#/bench?tool=${tool}`);
+  await expect(page.getByRole('heading', { level: 2 }).first()).toBeVisible();
+}
+
+/** Finds a material by typing and takes the first, by keyboard alone. */
+async function pick(page: Page, label: string, typed: string): Promise<void> {
+  await page.getByRole('combobox', { name: label }).fill(typed);
+  await expect(page.locator('li[role=option]').first()).toBeVisible();
+  await page.keyboard.press('Enter');
+}
+
+const method = (page: Page, key: string): Locator => page.locator(`[data-method=${key}]`);
+const result = (page: Page, key: string): Locator => page.locator(`[data-result=${key}] strong`).first();
+
+async function way(page: Page, name: string): Promise<void> {
+  await page.getByRole('radio', { name, exact: true }).check();
+}
+
+async function pickChain(page: Page, chain: string, head: string, units?: string): Promise<void> {
+  await page.getByLabel('Fatty chain').selectOption(chain);
+  await page.getByLabel('Head').selectOption(head);
+  if (units) await page.getByLabel('Oxyethylene units').fill(units);
+}
+
+test('HLB of picked molecules agrees with published ones, and each method says why it gives none', async ({
+  page,
+}) => {
+  await openTool(page, 'hlb');
+  // Oleth-20 15.3, steareth-2 4.9: a supplier's reference guide to HLB values (stored reference cases).
+  await pickChain(page, 'c18-1', 'peg-ether', '20');
+  await expect(method(page, 'ethoxylate')).toHaveText('15.3');
+  await pickChain(page, 'c18', 'peg-ether', '2');
+  await expect(method(page, 'mass')).toHaveText('4.9');
+  // Sodium lauryl sulfate 40: Davies 1957 (from memory). Griffin's methods stand aside for an anionic.
+  await pickChain(page, 'c12', 'sulfate-na');
+  await expect(method(page, 'davies')).toHaveText('40.0');
+  await expect(method(page, 'ethoxylate')).toHaveText('none');
+  await expect(page.getByText('Griffin’s methods describe non-ionics only.').first()).toBeVisible();
+  await pickChain(page, 'c16', 'trimethyl-ammonium');
+  await expect(method(page, 'davies')).toHaveText('none');
+  await expect(page.getByText(/quaternary ammonium/).first()).toBeVisible();
+});
+
+test('groups found in a structure can be corrected, and the groups counted by hand', async ({ page }) => {
+  await openTool(page, 'hlb');
+  // Glyceryl stearate 3.7, by Davies: 1 ester, 2 hydroxyls, 20 carbons (Davies 1957, from memory).
+  await pickChain(page, 'c18', 'glyceryl');
+  await expect(method(page, 'davies')).toHaveText('3.7');
+  await page.getByLabel('Count of -OH, free').fill('1');
+  await expect(method(page, 'davies')).toHaveText('1.8');
+  await page.getByRole('button', { name: 'Back to the groups found' }).click();
+  await expect(method(page, 'davies')).toHaveText('3.7');
+  await way(page, 'Groups');
+  await expect(page.getByText('No group is counted yet.')).toBeVisible();
+  await page.getByLabel('Count of ester, free').fill('1');
+  await page.getByLabel('Count of -OH, free').fill('2');
+  await page.getByLabel('Count of -CH- , -CH2- , CH3- , =CH-').fill('20');
+  await expect(method(page, 'davies')).toHaveText('3.7');
+});
+
+test('a SMILES is read in the browser; one that is none, a mixture, or 500 atoms long says what to do', async ({
+  page,
+}) => {
+  await openTool(page, 'hlb');
+  await way(page, 'SMILES');
+  const field = page.getByRole('textbox', { name: 'SMILES' });
+  const says = page.getByRole('alert');
+  for (const [smiles, message] of [
+    ['CCC(', 'its brackets do not pair'],
+    ['notamolecule', 'cannot be read'],
+    ['CCCCCCCCCCCCO.CCCCCCCCCCCCCCCCO', /mixture/],
+    ['C'.repeat(500), '500 heavy atoms; 400 are the most'],
+  ] as const) {
+    await field.fill(smiles);
+    await field.blur();
+    await expect(says.filter({ hasText: message })).toBeVisible();
+    await expect(field).toHaveValue(smiles);
+    await expect(page.locator('[data-method]')).toHaveCount(0);
+    await expect(page.getByText('NaN')).toHaveCount(0);
+  }
+  // Sorbitan laurate, 8.5 by Davies' groups (Davies 1957, from memory).
+  await field.fill('CCCCCCCCCCCC(=O)OCC(O)C1OCC(O)C1O');
+  await field.blur();
+  await expect(says).toHaveCount(0);
+  await expect(method(page, 'davies')).toHaveText('8.5');
+});
+
+test('figures off a data sheet give the methods that they suffice for', async ({ page }) => {
+  await openTool(page, 'hlb');
+  await way(page, 'Figures');
+  // Griffin 1954's own example: S 161, A 198 give 3.7 (from memory).
+  await page.getByLabel('Saponification number').fill('161');
+  await page.getByLabel('Acid number of the fatty acid').fill('198');
+  await expect(method(page, 'ester')).toHaveText('3.7');
+  await page.getByLabel('Saponification number').fill('220');
+  await expect(page.getByText('saponification number (220) is above')).toBeVisible();
+  await page.getByLabel('Oxyethylene').fill('140');
+  await page.getByLabel('Oxyethylene').blur();
+  await expect(page.getByRole('alert').filter({ hasText: 'At most 100 %' })).toBeVisible();
+});
+
+test('a computed HLB is saved to a material with its source, and taken back', async ({ page }) => {
+  await openTool(page, 'hlb');
+  await pickChain(page, 'c18', 'peg-ether', '20');
+  await pick(page, 'Compare with the HLB recorded of', 'steareth-20');
+  await expect(method(page, 'known')).toHaveText(/\d/);
+  const before = await method(page, 'known').innerText();
+  await page.getByRole('button', { name: 'Save to material…' }).click();
+  const dialog = page.getByRole('dialog');
+  await expect(dialog.getByText(/^It replaces/)).toBeVisible();
+  await dialog.getByLabel('Figure').selectOption('davies');
+  await dialog.getByRole('button', { name: 'Save to material' }).click();
+  await expect(dialog.getByText('is saved to')).toBeVisible();
+  await expect(method(page, 'known')).toHaveText('7.0');
+  await expect(
+    page.getByText(/Davies, groups; C18 stearic, stearyl, PEG-n ether.*\(computed\)/),
+  ).toBeVisible();
+  await dialog.getByRole('button', { name: 'Take it back' }).click();
+  await expect(dialog.getByText('the material stands as before')).toBeVisible();
+  await expect(method(page, 'known')).toHaveText(before);
+});
+
+test('HLD of C10E4 and an oil of EACN 8 is zero near 25 °C; unknown EACNs are named', async ({ page }) => {
+  await openTool(page, 'hld');
+  await page.getByRole('button', { name: 'Type EACN' }).click();
+  await page.getByLabel('EACN of oil 1').fill('8');
+  await page.getByRole('button', { name: 'Type Cc' }).click();
+  await page.getByLabel('Cc of surfactant 1').fill('1,2');
+  await expect(page.getByText('K is not entered yet.')).toBeVisible();
+  await page.getByLabel('Published K').selectOption('ethoxylated non-ionics');
+  await page.getByLabel('Published b').selectOption({ index: 1 });
+  await page.getByLabel('Published cT').selectOption({ index: 1 });
+  // Marquez R., A Course on HLD/HLDN, module 2: C10E4 inverts with an oil of PACN 8.
+  await expect(result(page, 'hld')).toHaveText('0.00');
+  await expect(result(page, 'zero')).toHaveText('25.0');
+  await expect(page.getByText('HLD passes zero at 25 °C')).toBeVisible();
+  await expect(page.getByRole('img', { name: /HLD runs from/ })).toBeVisible();
+  await pick(page, 'Add an oil from the library', 'petrolatum');
+  await expect(page.getByText(/covers 50 %; no value known for .*Petrolatum/)).toBeVisible();
+  await page.getByLabel('Stored from').fill('50');
+  await expect(page.getByRole('alert').filter({ hasText: 'Swap the two temperatures' })).toBeVisible();
+});
+
+test('the base for stearic acid is computed from the library, with the caution of the caustic', async ({
+  page,
+}) => {
+  await openTool(page, 'neutralise');
+  await pick(page, 'Acid from the library', 'stearic acid');
+  await expect(page.getByLabel('Acid value', { exact: true }).last()).toHaveValue('206');
+  await pick(page, 'Base from the library', 'limewhin soda 10');
+  await page.getByLabel('Level of the acid').fill('2');
+  await page.getByLabel('Share to neutralise').fill('50');
+  await page.getByLabel('Batch').fill('1000');
+  // By the definition of the acid value: 2 × 206 / 56106 × 39.997 × 0.5 / 0.10 = 1.4686 %.
+  await expect(result(page, 'percent')).toHaveText('1.469');
+  await expect(result(page, 'mass')).toHaveText('14.686');
+  await expect(page.getByText(/goggles and gloves. Alkali into water/)).toBeVisible();
+  await page.reload();
+  await expect(result(page, 'percent')).toHaveText('1.469');
+  await page.getByRole('button', { name: 'Clear' }).click();
+  await expect(page.getByText('Level of the acid is not entered yet.')).toBeVisible();
+  await page.getByRole('button', { name: 'Bring back what was cleared' }).click();
+  await expect(result(page, 'percent')).toHaveText('1.469');
+});
+
+test('preserving acids agree with Steinberg 2005, with the spread of pKas and the caution', async ({
+  page,
+}) => {
+  await openTool(page, 'preserve');
+  await page.getByLabel('Acid', { exact: true }).selectOption('Sorbic Acid');
+  await page.getByLabel('pH of the product').fill('4');
+  // 85 % at pH 4: Steinberg D.C., J. Cosmet. Sci. 56, 361-362 (2005), who prints whole per cents.
+  await expect(result(page, 'share')).toHaveText('85.2');
+  await page.getByLabel('Acid', { exact: true }).selectOption('Benzoic Acid');
+  await expect(page.getByText(/60\.2 to 61\.5 over the published pKas/)).toBeVisible();
+  await page.getByLabel('Dose, as weighed').fill('0,5');
+  await page.getByLabel('Dosed as').selectOption('sodium salt');
+  await expect(result(page, 'dose')).toHaveText('0.424');
+  await expect(page.getByText('Not proof of preservation: a challenge test, a qualified')).toBeVisible();
+});
+
+test('separation and ageing screen with printed examples, and say that they do not prove', async ({
+  page,
+}) => {
+  await openTool(page, 'screening');
+  await expect(page.getByText('These screen, they do not prove')).toBeVisible();
+  // Sinko, Martin's Physical Pharmacy, 5th ed. 2006 (from memory): 4.1e-8 m/s.
+  const creaming = page.getByRole('region', { name: 'Creaming speed (Stokes)' });
+  await creaming.getByLabel('Droplet radius').fill('2.5');
+  await creaming.getByLabel('Density of the droplet').fill('0.85');
+  await creaming.getByLabel('Density of the medium').fill('1');
+  await creaming.getByLabel('Viscosity of the medium').fill('50');
+  await expect(creaming.locator('[data-result=speed] strong').first()).toHaveText('4.0861 × 10⁻⁸');
+  await expect(creaming.getByText('rises (creams)')).toBeVisible();
+  // ASTM F1980 illustration (from memory): 365 days at 22 °C are 37 days at 55 °C with Q10 2.
+  const ageing = page.getByRole('region', { name: 'Accelerated ageing (Q10)' });
+  await ageing.getByLabel('Shelf temperature').fill('22');
+  await ageing.getByLabel('Test temperature').fill('55');
+  await ageing.getByLabel('Q10').fill('2');
+  await ageing.getByLabel('Time on the shelf').fill('365');
+  await expect(ageing.locator('[data-result=weeks] strong').first()).toHaveText('37.1');
+  const suspension = page.getByRole('region', { name: /Viscosity of a suspension/ });
+  await suspension.getByLabel('Volume fraction').fill('0.7');
+  await suspension.getByLabel('Closest packing').fill('0.64');
+  await suspension.getByLabel('Intrinsic viscosity').fill('2.5');
+  await suspension.getByLabel('Viscosity of the medium').fill('1');
+  await expect(suspension.getByRole('alert')).toContainText('the droplets are packed');
+});
+
+test('the working prints as a hand-out that the service computes anew', async ({ page }) => {
+  await openTool(page, 'hlb');
+  await pickChain(page, 'c18-1', 'peg-ether', '20');
+  await page.getByRole('button', { name: 'Print working' }).click();
+  const dialog = page.getByRole('dialog', { name: 'Working' });
+  await expect(dialog.locator('canvas').first()).toBeVisible({ timeout: 30_000 });
+  const coming = page.waitForEvent('download');
+  await dialog.getByRole('button', { name: 'Save PDF' }).click();
+  expect((await coming).suggestedFilename()).toBe('working-hlb-of-an-emulsifier.pdf');
+  await page.keyboard.press('Escape');
+  await openTool(page, 'screening');
+  const fill = page.getByRole('region', { name: 'Fill by volume' });
+  await fill.getByLabel('Volume').fill('50');
+  await fill.getByLabel('Density').fill('0,95');
+  await fill.getByRole('button', { name: /Print working/ }).click();
+  await expect(page.getByRole('dialog').locator('canvas').first()).toBeVisible({ timeout: 30_000 });
+});
+
+for (const colorScheme of ['light', 'dark'] as const)
+  test(`axe finds nothing in the calculators, ${colorScheme}`, async ({ page }) => {
+    await page.emulateMedia({ colorScheme });
+    for (const tool of TOOLS) {
+      await openTool(page, tool);
+      await expectNoAxeViolations(page);
+    }
+    await openTool(page, 'hlb');
+    for (const name of ['SMILES', 'Figures', 'Groups']) {
+      await way(page, name);
+      await expectNoAxeViolations(page);
+    }
+    await openTool(page, 'hld');
+    await page.getByRole('button', { name: 'Type EACN' }).click();
+    await page.getByRole('button', { name: 'Type Cc' }).click();
+    await page.getByRole('button', { name: 'Type Cc' }).click();
+    await expectNoAxeViolations(page);
+  });
