@@ -2,7 +2,7 @@ import type { Trial, TrialSeries } from '../emulsions/trials/trial-series';
 import { trialRows } from '../emulsions/bench/trial-rows';
 import { formatDate } from '../locale/dates';
 import { formatMass, formatMassIn } from '../locale/mass';
-import { formatNumber } from '../locale/numbers';
+import { formatNumber, type Region } from '../locale/numbers';
 import type { Material } from '../materials/material';
 import { HAZARD_CAUTIONS, NOT_PROOF } from './cautions';
 import { writingLines } from './kit/by-hand';
@@ -18,6 +18,12 @@ import { inciWords } from './material-words';
 const OBSERVED = ['After making', 'After 1 day', 'After 1 week', 'Centrifuge'];
 
 type Materials = Readonly<Record<string, Material | undefined>>;
+
+/** A mass to weigh; what is too little for the balance is told as such, not as nothing. */
+function grams(mg: number, readabilityMg: number, region: Region): string {
+  if (mg === 0) return `< ${formatMassIn(readabilityMg, 'g', region, readabilityMg)}`;
+  return formatMassIn(mg, 'g', region, readabilityMg);
+}
 
 function headOf(trial: Trial, chosen: boolean): string {
   return chosen ? `${trial.label} (chosen)` : trial.label;
@@ -67,9 +73,7 @@ export function trialsSheet(
     const material = materials[materialId];
     return [
       cell(material ? `${material.tradeName}\n${inciWords(material)}` : 'No longer in the library'),
-      ...masses.map((mg) =>
-        figureCell(mg === null ? '–' : formatMassIn(mg, 'g', region, series.readabilityMg)),
-      ),
+      ...masses.map((mg) => figureCell(mg === null ? '–' : grams(mg, series.readabilityMg, region))),
     ];
   });
   const seen = OBSERVED.map((what): Cell[] => [cell(what), ...series.trials.map(() => cell(''))]);

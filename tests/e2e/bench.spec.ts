@@ -2,6 +2,7 @@ import type { Page } from '@playwright/test';
 import { expect, expectNoAxeViolations, test } from './fixtures';
 
 test.use({ opening: 'demo' });
+test.slow();
 
 const CREAM = 'F-001 Hedgerow Day Cream';
 
@@ -106,13 +107,13 @@ test('the optimiser proves the cheapest, gives next-best ones, or says which dem
   await takeCream(page);
   await page.getByRole('link', { name: 'Optimise' }).click();
   await page.getByRole('button', { name: 'Find the best' }).click();
-  await expect(page.getByText('Proven best of your shelf')).toBeVisible({ timeout: 20_000 });
+  await expect(page.getByText('Proven best of your shelf')).toBeVisible({ timeout: 60_000 });
   expect(await page.getByRole('button', { name: /^Put on the bench/ }).count()).toBeGreaterThanOrEqual(6);
   await expectNoAxeViolations(page);
   await page.getByLabel('Target HLB').fill('25');
   await page.getByLabel('Target HLB').press('Tab');
   await page.getByRole('button', { name: 'Find the best' }).click();
-  await expect(page.getByText('No choice meets every demand')).toBeVisible({ timeout: 20_000 });
+  await expect(page.getByText('No choice meets every demand')).toBeVisible({ timeout: 60_000 });
   await expect(page.getByText(/the highest reachable is/).first()).toBeVisible();
 });
 
