@@ -26,7 +26,7 @@ async function way(page: Page, name: string): Promise<void> {
 
 async function pickChain(page: Page, chain: string, head: string, units?: string): Promise<void> {
   await page.getByLabel('Fatty chain').selectOption(chain);
-  await page.getByLabel('Head').selectOption(head);
+  await page.getByLabel('Head', { exact: true }).selectOption(head);
   if (units) await page.getByLabel('Oxyethylene units').fill(units);
 }
 
@@ -110,7 +110,7 @@ test('figures off a data sheet give the methods that they suffice for', async ({
 test('a computed HLB is saved to a material with its source, and taken back', async ({ page }) => {
   await openTool(page, 'hlb');
   await pickChain(page, 'c18', 'peg-ether', '20');
-  await pick(page, 'Compare with the HLB recorded of', 'steareth-20');
+  await pick(page, 'Compare with the HLB recorded of', 'steareth');
   await expect(method(page, 'known')).toHaveText(/\d/);
   const before = await method(page, 'known').innerText();
   await page.getByRole('button', { name: 'Save to material…' }).click();
@@ -159,9 +159,9 @@ test('the base for stearic acid is computed from the library, with the caution o
   await page.getByLabel('Level of the acid').fill('2');
   await page.getByLabel('Share to neutralise').fill('50');
   await page.getByLabel('Batch').fill('1000');
-  // By the definition of the acid value: 2 × 206 / 56106 × 39.997 × 0.5 / 0.10 = 1.4686 %.
+  // By the definition of the acid value: 2 × 206 / 56106 × 39.997 × 0.5 / 0.10 = 1.4685 %.
   await expect(result(page, 'percent')).toHaveText('1.469');
-  await expect(result(page, 'mass')).toHaveText('14.686');
+  await expect(result(page, 'mass')).toHaveText('14.685');
   await expect(page.getByText(/goggles and gloves. Alkali into water/)).toBeVisible();
   await page.reload();
   await expect(result(page, 'percent')).toHaveText('1.469');
@@ -204,7 +204,7 @@ test('separation and ageing screen with printed examples, and say that they do n
   const ageing = page.getByRole('region', { name: 'Accelerated ageing (Q10)' });
   await ageing.getByLabel('Shelf temperature').fill('22');
   await ageing.getByLabel('Test temperature').fill('55');
-  await ageing.getByLabel('Q10').fill('2');
+  await ageing.getByRole('textbox', { name: 'Q10' }).fill('2');
   await ageing.getByLabel('Time on the shelf').fill('365');
   await expect(ageing.locator('[data-result=weeks] strong').first()).toHaveText('37.1');
   const suspension = page.getByRole('region', { name: /Viscosity of a suspension/ });
@@ -227,7 +227,7 @@ test('the working prints as a hand-out that the service computes anew', async ({
   await page.keyboard.press('Escape');
   await openTool(page, 'screening');
   const fill = page.getByRole('region', { name: 'Fill by volume' });
-  await fill.getByLabel('Volume').fill('50');
+  await fill.getByRole('textbox', { name: 'Volume' }).fill('50');
   await fill.getByLabel('Density').fill('0,95');
   await fill.getByRole('button', { name: /Print working/ }).click();
   await expect(page.getByRole('dialog').locator('canvas').first()).toBeVisible({ timeout: 30_000 });
@@ -235,6 +235,7 @@ test('the working prints as a hand-out that the service computes anew', async ({
 
 for (const colorScheme of ['light', 'dark'] as const)
   test(`axe finds nothing in the calculators, ${colorScheme}`, async ({ page }) => {
+    test.slow();
     await page.emulateMedia({ colorScheme });
     for (const tool of TOOLS) {
       await openTool(page, tool);
