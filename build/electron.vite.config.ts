@@ -22,6 +22,7 @@ export default defineConfig({
           index: resolve(root, 'electron/main/index.ts'),
           loopback: resolve(root, 'electron/loopback/index.ts'),
           'rewrite-worker': resolve(root, 'db/library/rewrite-worker.ts'),
+          'sheets-worker': resolve(root, 'electron/service/sheets/sheets-worker.ts'),
           'emulsions-worker': resolve(root, 'electron/service/emulsions/emulsions-worker.ts'),
         },
         output: { format: 'es', entryFileNames: '[name].js', chunkFileNames: 'chunks/[name]-[hash].js' },

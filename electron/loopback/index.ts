@@ -1,8 +1,6 @@
-import { existsSync } from 'node:fs';
 import { randomBytes } from 'node:crypto';
 import { homedir } from 'node:os';
 import { join } from 'node:path';
-import { pathToFileURL } from 'node:url';
 import { Problem } from '@core/problems/problem';
 import { composeService } from '@service/compose';
 import { openAtStart } from '@service/open-at-start';
@@ -13,11 +11,6 @@ import { openBrowser } from './open-browser';
 import { serveLoopback } from './serve';
 
 const RENDERER_FOLDER = join(import.meta.dirname, '../renderer');
-const REWRITE_WORKER = join(import.meta.dirname, 'rewrite-worker.js');
-const EMULSIONS_WORKER = join(import.meta.dirname, 'emulsions-worker.js');
-/** Absent when this runs from its sources (`npm run dev`); a test holds the build to it. */
-const rewriteWorker = existsSync(REWRITE_WORKER) ? pathToFileURL(REWRITE_WORKER) : undefined;
-const emulsionsWorker = existsSync(EMULSIONS_WORKER) ? pathToFileURL(EMULSIONS_WORKER) : undefined;
 
 function fail(error: unknown): void {
   if (error instanceof Problem) console.error(`${error.message}\n${error.advice}`);
@@ -55,8 +48,7 @@ async function main(): Promise<void> {
   const machine = { platform: process.platform, home: homedir(), env: process.env };
   const { service, session } = composeService({
     ...machineFolders(machine),
-    rewriteWorker,
-    emulsionsWorker,
+    workersFolder: import.meta.dirname,
   });
   try {
     if (asked.library !== undefined && asked.backups !== undefined)

@@ -1,5 +1,4 @@
 import { join } from 'node:path';
-import { pathToFileURL } from 'node:url';
 import { composeService, type ComposedService } from '@service/compose';
 import { openAtStart } from '@service/open-at-start';
 import { hostedApp } from '@service/security/hosted-app';
@@ -20,8 +19,6 @@ import { windowOptions } from './window-options';
 
 const PRELOAD = join(import.meta.dirname, '../preload/index.cjs');
 const RENDERER_FOLDER = join(import.meta.dirname, '../renderer');
-const REWRITE_WORKER = pathToFileURL(join(import.meta.dirname, 'rewrite-worker.js'));
-const EMULSIONS_WORKER = pathToFileURL(join(import.meta.dirname, 'emulsions-worker.js'));
 
 let window: BrowserWindow | undefined;
 
@@ -87,8 +84,7 @@ async function start(): Promise<void> {
   const composed = composeService({
     documents,
     config: app.getPath('userData'),
-    rewriteWorker: REWRITE_WORKER,
-    emulsionsWorker: EMULSIONS_WORKER,
+    workersFolder: import.meta.dirname,
   });
   closeBeforeQuit(app, composed.session, (error) => reportClosing(dialog, error));
   carryRequests(composed);

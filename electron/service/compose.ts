@@ -4,16 +4,17 @@ import { createLibraryOpener } from './library/opener';
 import { Places } from './library/places';
 import { LibrarySession } from './library/session';
 import { createService, type Service } from './service';
+import type { SheetJob } from './sheets/job';
+import { builtWorker } from './threads/built-worker';
+import { startThread } from './threads/thread';
 
 export interface HostParts {
   /** Where new libraries are made. */
   documents: string;
   /** Where the list of recent libraries is kept. */
   config: string;
-  /** The built `rewrite-worker.js`; without one, rewriting a library's file holds the process. */
-  rewriteWorker?: URL;
-  /** The built `emulsions-worker.js`; without one, the bench's long work holds the process. */
-  emulsionsWorker?: URL;
+  /** The folder of the built workers; without them, long work holds the process (tests, development). */
+  workersFolder?: string;
 }
 
 export interface ComposedService {
@@ -22,18 +23,17 @@ export interface ComposedService {
 }
 
 /** The service over this machine's real folders, clock and ids; the same for every host. */
-export function composeService({
-  documents,
-  config,
-  rewriteWorker,
-  emulsionsWorker,
-}: HostParts): ComposedService {
+export function composeService({ documents, config, workersFolder }: HostParts): ComposedService {
   const now = () => new Date();
   const newId = () => v7();
-  const runJob = emulsionsWorker ? workerRunner(emulsionsWorker) : undefined;
+  const rewriteWorker = builtWorker(workersFolder, 'rewrite');
+  const emulsionsWorker = builtWorker(workersFolder, 'emulsions');
+  const sheetsWorker = builtWorker(workersFolder, 'sheets');
+  const runJob = emulsionsWorker && workerRunner(emulsionsWorker);
+  const printing = sheetsWorker && startThread<SheetJob, Uint8Array>(sheetsWorker);
   const places = new Places(documents, config);
   const backupFolder = (folder: string) => places.backupFolder(folder);
   const opener = createLibraryOpener({ now, newId, rewriteWorker, backupFolder });
   const session = new LibrarySession(places, opener, now);
-  return { session, service: createService({ session, now, newId, runJob }) };
+  return { session, service: createService({ session, now, newId, runJob, printing }) };
 }

@@ -1,4 +1,6 @@
 import type { RunJob } from './emulsions/bench-worker';
+import type { SheetJob } from './sheets/job';
+import type { Thread } from './threads/thread';
 import type { LibrarySession } from './library/session';
 
 /** All that the service needs from its host. Time and ids come from here, so that nothing below invents them. */
@@ -9,4 +11,6 @@ export interface ServiceContext {
   newId(): string;
   /** Does the bench's long work; in the process itself when left out. */
   runJob?: RunJob;
+  /** Prints sheets; in the process itself when left out. */
+  printing?: Thread<SheetJob, Uint8Array>;
 }

@@ -61,7 +61,9 @@ function lend(document: PdfDocument, file: string, from: KeptFace): EmbeddedFont
 
 /** Makes pdfmake keep the parsed faces. Called once, before the first sheet. */
 export function keepFaces(): void {
-  const { default: Document } = installed('pdfmake/js/PDFDocument') as { default: { prototype: PdfDocument } };
+  const { default: Document } = installed('pdfmake/js/PDFDocument') as {
+    default: { prototype: PdfDocument };
+  };
   const { provideFont } = Document.prototype;
   Document.prototype.provideFont = function (this: PdfDocument, family, bold, italics) {
     const type = this.getFontType(bold, italics);

@@ -1,17 +1,24 @@
 import { sheetRequest } from '@core/sheets/requests';
+import { readSettings } from '@db/settings/settings';
 import { Hono } from 'hono';
 import type { ServiceContext } from '../context';
 import { validBody } from '../problems/validated';
-import { composeSheet } from './compose-sheet';
-import { renderSheet } from './render';
+import { printSheet } from './job';
+import { readSubject } from './read-subject';
 
 /** Sheets as PDF. What is printed is read from the library here: a page only says of what. */
 export function sheetsRoutes(context: ServiceContext) {
   return new Hono().post('/', validBody(sheetRequest), async (c) => {
     const request = c.req.valid('json');
-    const now = context.now();
-    const { definition, fileName } = await composeSheet(context, request, now);
-    const pdf = await renderSheet(definition, { now, replaceUnprintable: request.replaceUnprintable });
+    const { subject, fileName } = await readSubject(context, request);
+    const stored = readSettings(context.session.current().library);
+    const job = {
+      subject,
+      settings: { ...stored, paperSize: request.paperSize ?? stored.paperSize },
+      printedAt: context.now().toISOString(),
+      replaceUnprintable: request.replaceUnprintable,
+    };
+    const pdf = await (context.printing?.run(job, c.req.raw.signal) ?? printSheet(job));
     return c.body(new Uint8Array(pdf), 200, {
       'Content-Type': 'application/pdf',
       'Content-Disposition': `attachment; filename="${fileName}"`,

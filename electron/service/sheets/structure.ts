@@ -45,7 +45,8 @@ function tagNode(node: SheetNode, parent: StructureElement) {
   if ('text' in node) {
     const type = node.headlineLevel ? (`H${node.headlineLevel}` as const) : 'P';
     if (node.text !== '') (node as Tagged)._structure = element(type, parent);
-  } else if ('image' in node || 'svg' in node) (node as Tagged)._structure = element('Figure', parent, node.alt);
+  } else if ('image' in node || 'svg' in node)
+    (node as Tagged)._structure = element('Figure', parent, node.alt);
   else if ('stack' in node) node.stack.forEach((one) => tagNode(one, parent));
   else if ('columns' in node) node.columns.forEach((one) => tagNode(one, parent));
   else if ('table' in node) {

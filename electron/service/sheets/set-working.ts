@@ -5,29 +5,25 @@ import { axisData, triangleData } from '@core/plots/bench-plots';
 import { hlbAxisHeight, hlbAxisOption, hlbAxisWords } from '@core/plots/hlb-axis';
 import { PRINT_INK } from '@core/plots/plot-ink';
 import { TRIANGLE_HEIGHT, triangleOption, triangleWords } from '@core/plots/triangle';
+import type { Material } from '@core/materials/material';
 import type { Settings } from '@core/settings/settings';
 import type { SheetDefinition } from '@core/sheets/kit/definition';
 import { contentWidth } from '@core/sheets/kit/page';
-import { sheetFileName } from '@core/sheets/requests';
 import { workingSheet } from '@core/sheets/working-sheet';
-import { readMaterial } from '@db/materials/read';
-import type { ServiceContext } from '../context';
-import { found } from '../problems/found';
 import { drawPlot } from './draw-plot';
 
-/** The bench's hand-out, worked out anew from the materials that its state names. @throws Problem `not-found` */
-export function composeWorking(
-  context: ServiceContext,
+/** The bench's hand-out, worked out anew from the materials that its state names. */
+export function setWorking(
   state: BenchState,
+  materials: Readonly<Record<string, Material>>,
   settings: Settings,
   printedAt: string,
-): { definition: SheetDefinition; fileName: string } {
-  const { library } = context.session.current();
+): SheetDefinition {
   const lines = (list: readonly BenchLine[]): MaterialLine[] =>
-    list.map(({ materialId, percent }) => ({
-      material: found(readMaterial(library, materialId), 'raw material'),
-      percent,
-    }));
+    list.flatMap(({ materialId, percent }) => {
+      const material = materials[materialId];
+      return material ? [{ material, percent }] : [];
+    });
   const { title, emulsionType, targetHlb } = state;
   const [oils, emulsifiers, rest] = [lines(state.oils), lines(state.emulsifiers), lines(state.rest)];
   const reading = readBench({ emulsionType, oils, emulsifiers, rest, targetHlb });
@@ -54,8 +50,5 @@ export function composeWorking(
         })
       : null,
   };
-  return {
-    definition: workingSheet(parts, settings, printedAt),
-    fileName: sheetFileName('working', [title || 'system']),
-  };
+  return workingSheet(parts, settings, printedAt);
 }
