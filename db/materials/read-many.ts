@@ -11,21 +11,27 @@ export interface MaterialRows {
 
 const NAMES = Object.keys(CHILD_ORDER) as (keyof Children)[];
 
-/** The rows of every material that is not archived and has one of these functions, by trade name. */
-export function readRowsWithFunction(db: Reader, functions: readonly string[]): MaterialRows {
+/** The ids of every material that is not archived and has one of these functions, by trade name. */
+export function idsWithFunction(db: Reader, functions: readonly string[]): string[] {
   const marks = functions.map(() => '?').join(', ');
-  const wanted = `SELECT DISTINCT m.id FROM material m JOIN material_word w ON w.material_id = m.id
-    WHERE w.list = 'function' AND w.word IN (${marks}) AND m.status <> 'archived'`;
-  const materials = db.all<MaterialRow>(
-    `SELECT * FROM material WHERE id IN (${wanted}) ORDER BY trade_name, id`,
+  const rows = db.all<{ id: string }>(
+    `SELECT DISTINCT m.id, m.trade_name FROM material m JOIN material_word w ON w.material_id = m.id
+     WHERE w.list = 'function' AND w.word IN (${marks}) AND m.status <> 'archived' ORDER BY m.trade_name, m.id`,
     ...functions,
   );
+  return rows.map((row) => row.id);
+}
+
+/** The rows of the materials with these ids, in no order; a few hundred at a time keep the process answering. */
+export function readRows(db: Reader, ids: readonly string[]): MaterialRows {
+  const marks = ids.map(() => '?').join(', ');
+  const materials = db.all<MaterialRow>(`SELECT * FROM material WHERE id IN (${marks})`, ...ids);
   const children = Object.fromEntries(
     NAMES.map((child) => [
       child,
       db.all<ChildRow>(
-        `SELECT * FROM material_${child} WHERE material_id IN (${wanted}) ORDER BY material_id, ${CHILD_ORDER[child]}`,
-        ...functions,
+        `SELECT * FROM material_${child} WHERE material_id IN (${marks}) ORDER BY material_id, ${CHILD_ORDER[child]}`,
+        ...ids,
       ),
     ]),
   ) as Children;

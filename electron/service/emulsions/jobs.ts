@@ -7,7 +7,7 @@ import { solveWithHighs } from './optimiser';
 /** Work of the bench that may take long, as plain data. */
 export type Job =
   | { kind: 'optimise'; input: OptimiseInput }
-  | { kind: 'systems'; rows: MaterialRows; input: Omit<RankInput, 'materials'> };
+  | { kind: 'systems'; rows: MaterialRows[]; input: Omit<RankInput, 'materials'> };
 
 /** What each kind of work gives. */
 export interface JobResults {
@@ -21,6 +21,6 @@ export async function perform(job: Job): Promise<JobResults[Job['kind']]> {
     case 'optimise':
       return optimise(job.input, solveWithHighs);
     case 'systems':
-      return rankSystems({ ...job.input, materials: assembleMaterials(job.rows) });
+      return rankSystems({ ...job.input, materials: job.rows.flatMap(assembleMaterials) });
   }
 }

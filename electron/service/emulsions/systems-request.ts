@@ -1,9 +1,10 @@
+import { setImmediate } from 'node:timers/promises';
 import { benchLine, benchState } from '@core/emulsions/bench/bench-state';
 import type { Ranking } from '@core/emulsions/systems/rank-systems';
 import { systemWish } from '@core/emulsions/systems/wish';
 import { Problem } from '@core/problems/problem';
 import { readMaterials } from '@db/materials/read';
-import { readRowsWithFunction } from '@db/materials/read-many';
+import { idsWithFunction, readRows, type MaterialRows } from '@db/materials/read-many';
 import { readSettings } from '@db/settings/settings';
 import { z } from 'zod';
 import type { ServiceContext } from '../context';
@@ -27,11 +28,25 @@ export const systemsRequest = z.object({
     .default({}),
 });
 
+/** Materials read before other requests have their turn: each such reading takes a few milliseconds. */
+const AT_ONCE = 200;
+
+async function emulsifierRows(context: ServiceContext): Promise<MaterialRows[]> {
+  const { library } = context.session.current();
+  const ids = idsWithFunction(library, ['emulsifier', 'co-emulsifier']);
+  const rows: MaterialRows[] = [];
+  for (let from = 0; from < ids.length; from += AT_ONCE) {
+    rows.push(readRows(library, ids.slice(from, from + AT_ONCE)));
+    await setImmediate();
+  }
+  return rows;
+}
+
 /**
  * Ranks systems from the library for an oil phase and a wish.
  * @throws Problem as `rankSystems`, and `cancelled` when the asker has gone
  */
-export function rankFromLibrary(
+export async function rankFromLibrary(
   context: ServiceContext,
   { wish, oils, weights, targetHlb }: z.infer<typeof systemsRequest>,
   signal: AbortSignal,
@@ -57,6 +72,6 @@ export function rankFromLibrary(
     targetHlb,
     limit: 12,
   };
-  const rows = readRowsWithFunction(library, ['emulsifier', 'co-emulsifier']);
+  const rows = await emulsifierRows(context);
   return (context.runJob ?? runInline)({ kind: 'systems', rows, input }, signal);
 }
