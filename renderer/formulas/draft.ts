@@ -48,7 +48,9 @@ export function useFormulaDraft(id: string) {
   async function load(): Promise<void> {
     content.value = await fetched();
     const before = takeBefore(id);
-    if (before) past.value = [before];
+    if (!before) return;
+    for (const [key, material] of Object.entries(before.materials)) materials.set(key, material);
+    past.value = [before.content];
   }
 
   /** Takes what another window saved. What stood here is one Undo away. */
