@@ -1,5 +1,5 @@
 import { v7 } from 'uuid';
-import { workerRunner } from './emulsions/bench-worker';
+import { workerRunner } from './emulsions/run-job';
 import { createLibraryOpener } from './library/opener';
 import { Places } from './library/places';
 import { LibrarySession } from './library/session';

@@ -1,4 +1,4 @@
-import type { RunJob } from './emulsions/bench-worker';
+import type { RunJob } from './emulsions/run-job';
 import type { SheetJob } from './sheets/job';
 import type { Thread } from './threads/thread';
 import type { LibrarySession } from './library/session';

@@ -26,7 +26,8 @@ export const COLUMNS: Column[] = [
   {
     key: 'functions',
     title: 'Functions',
-    rem: 8, grow: 1,
+    rem: 8,
+    grow: 1,
     text: (row) => row.functions.join(', '),
   },
   { key: 'code', title: 'Code', rem: 6, text: (row) => row.code },

@@ -75,7 +75,9 @@ export const figure = z.object({
 export type Figure = z.infer<typeof figure>;
 
 /** The value to compute with: the stated one, else the midpoint of the range. Null when nothing is known. */
-export function figureValue(known: (Pick<Figure, 'low' | 'value' | 'high'> & Partial<Figure>) | undefined): number | null {
+export function figureValue(
+  known: (Pick<Figure, 'low' | 'value' | 'high'> & Partial<Figure>) | undefined,
+): number | null {
   if (!known) return null;
   if (known.value !== null) return known.value;
   if (known.low !== null && known.high !== null) return (known.low + known.high) / 2;

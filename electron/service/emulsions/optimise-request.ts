@@ -5,7 +5,7 @@ import { readCandidates } from '@db/emulsions/candidates';
 import { readSettings } from '@db/settings/settings';
 import { z } from 'zod';
 import type { ServiceContext } from '../context';
-import { runInline } from './bench-worker';
+import { runInline } from './run-job';
 
 /** What is asked of the optimiser; its candidates are read from the library here. */
 export const optimiseRequest = z.object({ filter: candidateFilter, demand });

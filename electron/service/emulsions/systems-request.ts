@@ -8,7 +8,7 @@ import { idsWithFunction, readRows, type MaterialRows } from '@db/materials/read
 import { readSettings } from '@db/settings/settings';
 import { z } from 'zod';
 import type { ServiceContext } from '../context';
-import { runInline } from './bench-worker';
+import { runInline } from './run-job';
 
 /** What systems are asked for; the library's emulsifiers are read here. */
 export const systemsRequest = z.object({

@@ -8,7 +8,8 @@ export interface Thread<Job, Result> {
   run(job: Job, signal?: AbortSignal): Promise<Result>;
 }
 
-function cancelled(): Problem {
+/** The problem that a job was ended on request. */
+export function cancelled(): Problem {
   return new Problem({
     code: 'cancelled',
     title: 'This was stopped.',

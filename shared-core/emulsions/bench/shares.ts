@@ -19,7 +19,8 @@ export function withShare(levels: readonly number[], index: number, share: numbe
   if (levels.length < 2) return [...levels];
   const total = levels.reduce((sum, level) => sum + level, 0);
   const own = (total * share) / 100;
-  const others = total - (levels[index] ?? 0);
+  // Summed, not subtracted: beside one large level, small ones would drown in the difference.
+  const others = levels.reduce((sum, level, at) => (at === index ? sum : sum + level), 0);
   return levels.map((level, at) => {
     if (at === index) return own;
     return others > 0 ? (level * (total - own)) / others : (total - own) / (levels.length - 1);
