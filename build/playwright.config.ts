@@ -25,7 +25,7 @@ export default defineConfig({
     locale: 'en-GB',
     timezoneId: 'UTC',
     screenshot: 'only-on-failure',
-    trace: 'retain-on-failure',
+    // A picture and the page's text tell enough; traces made every test slower by half.
     launchOptions: {
       executablePath,
       args: [

@@ -15,8 +15,7 @@ export const useSettings = defineStore('settings', () => {
   }
 
   async function change(part: Partial<Settings>): Promise<void> {
-    const wanted = { ...current.value, ...part };
-    current.value = await saving.track(answer(service.settings.$put({ json: wanted })));
+    current.value = await saving.track(answer(service.settings.$patch({ json: part })));
   }
 
   const systemDark = window.matchMedia('(prefers-color-scheme: dark)');

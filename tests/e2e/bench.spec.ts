@@ -1,7 +1,8 @@
 import type { Page } from '@playwright/test';
 import { expect, expectNoAxeViolations, test } from './fixtures';
+import { picture } from './pictures';
 
-test.use({ opening: 'demo' });
+test.use({ opening: 'demo', viewport: { width: 1360, height: 850 } });
 test.slow();
 
 const CREAM = 'F-001 Hedgerow Day Cream';
@@ -32,6 +33,7 @@ test('proposes systems for the cream’s oils, explains the first, and gives the
   await expect(offers).toContainText('Within the band');
   await offers.getByText('Show the working of the ratio').click();
   await expect(offers).toContainText('(target − low) / (high − low)');
+  await picture(page, 'bench');
   await expectNoAxeViolations(page);
 });
 

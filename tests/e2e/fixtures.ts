@@ -80,6 +80,8 @@ export const test = base.extend<Fixtures & Options>({
   page: async ({ page, stillroom, expectedErrors }, use) => {
     const errors = watchErrors(page);
     await page.goto(stillroom.host.address);
+    // The router hears of a new address only once its first screen is there.
+    await page.getByRole('heading', { level: 1 }).first().waitFor();
     await use(page);
     const unexpected = errors.filter((error) => !expectedErrors?.test(error));
     expect(unexpected, 'errors in the page’s console').toEqual([]);

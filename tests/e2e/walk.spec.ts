@@ -1,21 +1,14 @@
 import { execFileSync } from 'node:child_process';
-import { mkdirSync, readFileSync } from 'node:fs';
+import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Locator, Page } from '@playwright/test';
 import { expect, test } from './fixtures';
+import { picture } from './pictures';
 
 // The main job from end to end, as a new user would try it. With STILLROOM_PICTURES set to a folder, the README's
 // pictures are taken on the way.
 test.use({ opening: 'demo', viewport: { width: 1360, height: 850 } });
 test.slow();
-
-const pictures = process.env.STILLROOM_PICTURES;
-
-async function picture(page: Page, name: string): Promise<void> {
-  if (!pictures) return;
-  mkdirSync(pictures, { recursive: true });
-  await page.screenshot({ path: join(pictures, `${name}.png`) });
-}
 
 function installed(program: string): boolean {
   try {

@@ -131,17 +131,18 @@ describe('the library through the service', () => {
     expect(mine.body.open?.materials).toBe(1);
   });
 
-  it('every setting has a default, a change is kept, and a bad one is refused', async () => {
+  it('every setting has a default, changes leave each other alone, and a bad one is refused', async () => {
     const { ask } = await serviceWith('empty');
-    const { body: defaults } = await ask<Settings>('GET', '/settings');
-    expect(defaults.paperSize).toBe('A4');
-    expect(
-      (await ask<Settings>('PUT', '/settings', { ...defaults, paperSize: 'LETTER' })).body.paperSize,
-    ).toBe('LETTER');
-    expect((await ask<Settings>('GET', '/settings')).body.paperSize).toBe('LETTER');
-    expect((await ask<ProblemDetails>('PUT', '/settings', { ...defaults, readabilityMg: 0 })).status).toBe(
-      422,
-    );
+    expect((await ask<Settings>('GET', '/settings')).body.paperSize).toBe('A4');
+    await Promise.all([
+      ask('PATCH', '/settings', { paperSize: 'LETTER' }),
+      ask('PATCH', '/settings', { makerName: 'M' }),
+    ]);
+    const { body: kept } = await ask<Settings>('GET', '/settings');
+    expect([kept.paperSize, kept.makerName, kept.currency]).toEqual(['LETTER', 'M', 'EUR']);
+    const refused = await ask<ProblemDetails>('PATCH', '/settings', { readabilityMg: 0 });
+    expect(refused.status).toBe(422);
+    expect(refused.body.fields[0]?.path).toBe('readabilityMg');
   });
 
   it('keeps photos by their bytes, whatever they are called, and refuses what is neither picture nor PDF', async () => {
