@@ -9,7 +9,6 @@ import { answer, problemOf, service, type ProblemDetails } from '../service/clie
 import { EMPTY_BENCH, type BenchEdit } from './bench-edits';
 
 const MOST_STEPS_BACK = 100;
-const KEEP_MS = 300;
 const keyOf = (libraryId: string | undefined): string => `stillroom.bench.${libraryId ?? ''}`;
 
 function remembered(libraryId: string | undefined): BenchState {
@@ -31,13 +30,10 @@ export const useBench = defineStore('bench', () => {
   const gone = shallowReactive(new Set<string>());
   const problem = ref<ProblemDetails | null>(null);
   let lastField: string | null = null;
-  let keeping = 0;
 
   function keep(): void {
-    clearTimeout(keeping);
-    const key = keyOf(library.open?.id);
-    const kept = state.value;
-    keeping = window.setTimeout(() => localStorage.setItem(key, JSON.stringify(kept)), KEEP_MS);
+    // At once: a page that is left or loaded again waits for no timer.
+    localStorage.setItem(keyOf(library.open?.id), JSON.stringify(state.value));
   }
 
   async function fetchOne(id: string): Promise<void> {

@@ -2,8 +2,6 @@ import { computed, ref, shallowRef, watch, type Ref } from 'vue';
 import type { z } from 'zod';
 import { useLibrary } from '../../library/store';
 
-const KEEP_MS = 300;
-
 function remembered<T>(key: string, schema: z.ZodType<T>, blank: T): T {
   try {
     return schema.parse(JSON.parse(localStorage.getItem(key) ?? ''));
@@ -18,16 +16,8 @@ export function useKeptRequest<T>(name: string, schema: z.ZodType<T>, blank: T) 
   const key = `stillroom.calculator.${useLibrary().open?.id ?? ''}.${name}`;
   const request = ref(remembered(key, schema, blank)) as Ref<T>;
   const cleared = shallowRef<T | null>(null);
-  let keeping = 0;
-  watch(
-    request,
-    (now) => {
-      clearTimeout(keeping);
-      const text = JSON.stringify(now);
-      keeping = window.setTimeout(() => localStorage.setItem(key, text), KEEP_MS);
-    },
-    { deep: true },
-  );
+  // At once: a page that is left or loaded again waits for no timer.
+  watch(request, (now) => localStorage.setItem(key, JSON.stringify(now)), { deep: true });
 
   function clear(): void {
     cleared.value = request.value;
