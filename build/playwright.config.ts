@@ -25,7 +25,7 @@ export default defineConfig({
     locale: 'en-GB',
     timezoneId: 'UTC',
     screenshot: 'only-on-failure',
-    // A picture and the page's text tell enough; traces made every test slower by half.
+    // A picture and the page's text tell enough of a failure; tracing every action costs time in every test.
     launchOptions: {
       executablePath,
       args: [
