@@ -2,6 +2,7 @@ import { writeFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { parseArgs } from 'node:util';
 import { benchBrowser } from './browser';
+import { benchDrag } from './drag';
 import { benchEdits } from './edits';
 import type { BenchFigure, BenchSettings } from './measure';
 import { benchOptimise } from './optimise';
@@ -24,6 +25,7 @@ const BENCHES: Record<string, (settings: BenchSettings) => Promise<BenchFigure[]
   optimiser: benchOptimise,
   systems: benchSystems,
   browser: benchBrowser,
+  drag: benchDrag,
 };
 
 const HELP = `npm run bench -- [--quick] [--json FILE] [NAME …]    names: ${Object.keys(BENCHES).join(', ')}`;
