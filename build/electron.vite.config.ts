@@ -51,7 +51,22 @@ export default defineConfig({
       emptyOutDir: true,
       target: 'es2023',
       assetsInlineLimit: 0,
-      rollupOptions: { input: resolve(root, 'renderer/index.html') },
+      minify: true,
+      cssMinify: true,
+      rollupOptions: {
+        input: resolve(root, 'renderer/index.html'),
+        // What most screens share comes in one file: two dozen small ones cost more to fetch than they hold.
+        output: {
+          advancedChunks: {
+            groups: [
+              {
+                name: 'common',
+                test: /renderer\/(kit|service|settings|shell|library)\/|shared-core\/(locale|quantities|materials|shelf|settings|problems)\/|node_modules\/(@vue|vue|vue-router|pinia|@pinia|zod|hono|@lucide)\//,
+              },
+            ],
+          },
+        },
+      },
     },
   },
 });

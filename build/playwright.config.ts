@@ -1,7 +1,7 @@
 import { availableParallelism } from 'node:os';
 import { resolve } from 'node:path';
 import { defineConfig } from '@playwright/test';
-import { findBrowser } from './steps/browser.mjs';
+import { BROWSER_ARGUMENTS, findBrowser } from './steps/browser.mjs';
 
 const root = resolve(import.meta.dirname, '..');
 const executablePath = await findBrowser();
@@ -28,15 +28,7 @@ export default defineConfig({
     // A picture and the page's text tell enough of a failure; tracing every action costs time in every test.
     launchOptions: {
       executablePath,
-      args: [
-        '--no-sandbox',
-        '--disable-gpu',
-        '--disable-quic',
-        '--no-first-run',
-        '--disable-background-networking',
-        '--disable-component-update',
-        '--disable-sync',
-      ],
+      args: BROWSER_ARGUMENTS,
     },
   },
 });

@@ -5,3 +5,5 @@ export function browserCandidates(
   platform: NodeJS.Platform,
   env: Record<string, string | undefined>,
 ): string[];
+/** How tests and measurements start the browser: quiet, without a network of its own, also as root in a container. */
+export const BROWSER_ARGUMENTS: string[];

@@ -95,3 +95,14 @@ export async function ensureBrowser() {
     'The browser tests need a browser. Install Chromium, Chrome or Edge, or set STILLROOM_BROWSER to its program.',
   );
 }
+
+/** How tests and measurements start the browser: quiet, without a network of its own, also as root in a container. */
+export const BROWSER_ARGUMENTS = [
+  '--no-sandbox',
+  '--disable-gpu',
+  '--disable-quic',
+  '--no-first-run',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-sync',
+];

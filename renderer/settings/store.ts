@@ -10,8 +10,9 @@ export const useSettings = defineStore('settings', () => {
   const current = ref<Settings>(settingsSchema.parse({}));
   const saving = useSaving();
 
-  async function load(): Promise<void> {
-    current.value = await answer(service.settings.$get());
+  /** Takes the settings of a library that was opened. */
+  function take(settings: Settings): void {
+    current.value = settings;
   }
 
   async function change(part: Partial<Settings>): Promise<void> {
@@ -28,5 +29,5 @@ export const useSettings = defineStore('settings', () => {
     document.documentElement.dataset.region = languageRegion;
   });
 
-  return { current, load, change };
+  return { current, take, change };
 });

@@ -6,7 +6,10 @@ const FORBIDDEN = /[\u0000-\u0008\u000b-\u001f\u007f-\u009f\u202a-\u202e\u2066-\
 function clean(maxLength: number) {
   return z
     .string('Enter text here.')
-    .max(maxLength, `Keep this to ${maxLength.toLocaleString('en')} characters or fewer.`)
+    .max(maxLength, {
+      // Made when it is needed: the first use of the language's number formats takes long for a page that is opening.
+      error: () => `Keep this to ${maxLength.toLocaleString('en')} characters or fewer.`,
+    })
     .refine((text) => !FORBIDDEN.test(text), 'Remove the control characters (often pasted in by accident).');
 }
 

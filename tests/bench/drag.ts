@@ -1,6 +1,6 @@
 import { chromium, type Page } from '@playwright/test';
 import { join } from 'node:path';
-import { findBrowser } from '../../build/steps/browser.mjs';
+import { BROWSER_ARGUMENTS, findBrowser } from '../../build/steps/browser.mjs';
 import { HostProcess, removeFolder, temporaryFolder } from '../e2e/host-process';
 import { figureFrom, type BenchFigure, type BenchSettings } from './measure';
 
@@ -68,8 +68,7 @@ export async function benchDrag(settings: BenchSettings): Promise<BenchFigure[]>
   const folder = temporaryFolder();
   const host = await HostProcess.start({ args: ['--library', join(folder, 'library')], folder });
   await host.post('/api/library/create', { name: 'library', kind: 'demonstration' });
-  const asRoot = process.getuid?.() === 0;
-  const browser = await chromium.launch({ executablePath: program, args: asRoot ? ['--no-sandbox'] : [] });
+  const browser = await chromium.launch({ executablePath: program, args: BROWSER_ARGUMENTS });
   try {
     const page = await browser.newPage({ viewport: { width: 1440, height: 900 } });
     await page.goto(host.address);

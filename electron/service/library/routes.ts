@@ -1,6 +1,7 @@
 import { basename, join } from 'node:path';
 import { Problem } from '@core/problems/problem';
 import { nameText } from '@core/quantities/text';
+import { readSettings } from '@db/settings/settings';
 import type { OpenLibrary } from '@db/library/open-library';
 import { Hono } from 'hono';
 import { z } from 'zod';
@@ -66,6 +67,8 @@ export function libraryStatus(context: ServiceContext) {
       backupsAreWithin: session.places.backupFolder(opened.library.folder) === undefined,
       token: session.places.offer(opened.library.folder),
       ...safety(opened.library),
+      /** With the first answer, so that a page that opens need not ask again. */
+      settings: readSettings(opened.library),
       materials: opened.shelf.size,
       formulas: count(context, 'formula'),
       batches: count(context, 'batch'),
