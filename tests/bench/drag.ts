@@ -21,7 +21,7 @@ async function setBench(page: Page, origin: string): Promise<void> {
   await page.getByRole('button', { name: 'Take the oil phase' }).click();
   for (const name of ['Pibberley 60', 'Pearthistle GS']) {
     await page.getByRole('combobox', { name: 'Add an emulsifier' }).fill(name);
-    await page.getByRole('option').filter({ hasText: name }).first().click();
+    await page.getByRole('listbox').getByRole('option').filter({ hasText: name }).first().click();
   }
 }
 

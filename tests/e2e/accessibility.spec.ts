@@ -46,7 +46,7 @@ test.describe('open details', () => {
       ).toBeVisible();
       await expectNoAxeViolations(page);
       await page.keyboard.press('Control+k');
-      await expect(page.getByRole('option').first()).toBeVisible();
+      await expect(page.getByRole('listbox').getByRole('option').first()).toBeVisible();
       await expectNoAxeViolations(page);
       await page.keyboard.press('Escape');
       await page.getByRole('button', { name: 'Add material' }).click();

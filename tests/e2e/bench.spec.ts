@@ -17,7 +17,7 @@ async function takeCream(page: Page): Promise<void> {
 
 async function addEmulsifier(page: Page, name: string): Promise<void> {
   await page.getByRole('combobox', { name: 'Add an emulsifier' }).fill(name);
-  await page.getByRole('option').filter({ hasText: name }).first().click();
+  await page.getByRole('listbox').getByRole('option').filter({ hasText: name }).first().click();
 }
 
 test('proposes systems for the cream’s oils, explains the first, and gives the ratio with its working', async ({
@@ -151,7 +151,7 @@ test('without oils, or with oils that have no value, the bench says what to do',
   await page.goto(`${new URL(page.url()).origin}/#/bench`);
   await expect(page.getByText('Give the oil phase first')).toBeVisible();
   await page.getByRole('combobox', { name: 'Add to the oil phase' }).fill('glycerin');
-  await page.getByRole('option').first().click();
+  await page.getByRole('listbox').getByRole('option').first().click();
   await expect(page.getByText(/None of the oils has a required HLB/)).toBeVisible();
   await expect(page.locator('main')).not.toContainText('NaN');
 });

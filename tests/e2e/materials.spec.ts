@@ -137,7 +137,7 @@ test.describe('the demonstration library', () => {
     ] as const) {
       await page.keyboard.press('Control+k');
       await page.getByLabel('Find anything').fill(typed);
-      await expect(page.getByRole('option').first()).toContainText(says);
+      await expect(page.getByRole('listbox').getByRole('option').first()).toContainText(says);
       await page.keyboard.press('Enter');
       await expect(page.getByRole('dialog')).toBeHidden();
     }
@@ -147,7 +147,7 @@ test.describe('the demonstration library', () => {
   test('the palette carries out a command', async ({ page }) => {
     await page.keyboard.press('Control+k');
     await page.getByLabel('Find anything').fill('add raw');
-    await expect(page.getByRole('option').first()).toContainText('Add a raw material');
+    await expect(page.getByRole('listbox').getByRole('option').first()).toContainText('Add a raw material');
     await page.keyboard.press('Enter');
     await expect(page.getByRole('dialog', { name: 'Add a raw material' })).toBeVisible();
     await expect(page).not.toHaveURL(/do=/);
