@@ -1,12 +1,13 @@
 import { cancelled, startThread } from '../threads/thread';
-import { perform, type Job, type JobResults } from './jobs';
+import type { Job, JobResults } from './jobs';
 
 /** Does the bench's long work. When `signal` aborts, the work stops and a `Problem` `cancelled` is thrown. */
 export type RunJob = <J extends Job>(job: J, signal?: AbortSignal) => Promise<JobResults[J['kind']]>;
 
-/** Works in the process itself: for tests, and where no worker is built. */
+/** Works in the process itself: for tests, and where no worker is built. The solver is loaded only then. */
 export const runInline: RunJob = async <J extends Job>(job: J, signal?: AbortSignal) => {
   if (signal?.aborted) throw cancelled();
+  const { perform } = await import('./jobs');
   return (await perform(job)) as JobResults[J['kind']];
 };
 

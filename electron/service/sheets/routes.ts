@@ -3,8 +3,14 @@ import { readSettings } from '@db/settings/settings';
 import { Hono } from 'hono';
 import type { ServiceContext } from '../context';
 import { validBody } from '../problems/validated';
-import { printSheet } from './job';
+import type { SheetJob } from './job';
 import { readSubject } from './read-subject';
+
+/** Prints in this process, where no worker is built; loaded only then, for the printer is slow to load. */
+async function printHere(job: SheetJob): Promise<Uint8Array> {
+  const { printSheet } = await import('./job');
+  return printSheet(job);
+}
 
 /** Sheets as PDF. What is printed is read from the library here: a page only says of what. */
 export function sheetsRoutes(context: ServiceContext) {
@@ -12,13 +18,13 @@ export function sheetsRoutes(context: ServiceContext) {
     const request = c.req.valid('json');
     const { subject, fileName } = await readSubject(context, request);
     const stored = readSettings(context.session.current().library);
-    const job = {
+    const job: SheetJob = {
       subject,
       settings: { ...stored, paperSize: request.paperSize ?? stored.paperSize },
       printedAt: context.now().toISOString(),
       replaceUnprintable: request.replaceUnprintable,
     };
-    const pdf = await (context.printing?.run(job, c.req.raw.signal) ?? printSheet(job));
+    const pdf = await (context.printing?.run(job, c.req.raw.signal) ?? printHere(job));
     return c.body(new Uint8Array(pdf), 200, {
       'Content-Type': 'application/pdf',
       'Content-Disposition': `attachment; filename="${fileName}"`,
