@@ -57,8 +57,10 @@ export class Engine implements Writer {
 
   /** Sets what SQLite forgets between connections, and reads it back: a setting that did not take is a bug. */
   configureConnection(): void {
+    // Nobody else has this copy in memory: SQLite need not ask before each read whether it changed.
     this.script(
-      'PRAGMA foreign_keys = ON; PRAGMA trusted_schema = OFF; PRAGMA temp_store = MEMORY; PRAGMA journal_mode = MEMORY',
+      'PRAGMA foreign_keys = ON; PRAGMA trusted_schema = OFF; PRAGMA temp_store = MEMORY; ' +
+        'PRAGMA journal_mode = MEMORY; PRAGMA locking_mode = EXCLUSIVE',
     );
     if (this.pragma('foreign_keys') !== 1 || this.pragma('trusted_schema') !== 0) {
       throw new Error('SQLite did not accept foreign_keys = ON and trusted_schema = OFF.');

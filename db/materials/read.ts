@@ -112,6 +112,14 @@ export function readMaterial(db: Reader, id: string): Material | undefined {
   return assembleMaterial(row, children);
 }
 
+/** Which state of a material is stored, and since when it exists; undefined when there is none with that id. */
+export function readMaterialState(
+  db: Reader,
+  id: string,
+): { revision: number; createdAt: string } | undefined {
+  return db.get('SELECT revision, created_at AS createdAt FROM material WHERE id = ?', id);
+}
+
 /** The materials with these ids that exist, by id. */
 export function readMaterials(db: Reader, ids: Iterable<string>): Map<string, Material> {
   const found = new Map<string, Material>();

@@ -20,13 +20,27 @@ export function insertMaterial(tx: Writer, added: Material): void {
     insertChildren(tx, added.id, table, columns, rows(added));
 }
 
+/** A list's rows as one text, whatever their order: each row holds its own position. */
+function fingerprint(rows: SqlValue[][]): string {
+  return rows
+    .map((row) => JSON.stringify(row))
+    .sort()
+    .join();
+}
+
 /** Rewrites a material; a child list that did not change is left alone, which keeps log records small. */
-export function updateMaterial(tx: Writer, before: Material, after: Material): void {
+export function updateMaterial(tx: Writer, after: Material): void {
   const [id, ...rest] = materialValues(after);
   tx.run(UPDATE, ...rest, id ?? null);
   for (const { table, columns, rows } of CHILD_TABLES) {
+    const stored = tx
+      .all<Record<string, SqlValue>>(
+        `SELECT ${columns.join(', ')} FROM ${table} WHERE material_id = ?`,
+        after.id,
+      )
+      .map((row) => Object.values(row));
     const now = rows(after);
-    if (JSON.stringify(rows(before)) === JSON.stringify(now)) continue;
+    if (fingerprint(stored) === fingerprint(now)) continue;
     tx.run(`DELETE FROM ${table} WHERE material_id = ?`, after.id);
     insertChildren(tx, after.id, table, columns, now);
   }

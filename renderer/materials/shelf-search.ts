@@ -1,40 +1,51 @@
 import { fromParams, toParams } from '@core/shelf/query-params';
 import { shelfQuery, type ShelfAnswer, type ShelfQuery, type ShelfRow } from '@core/shelf/query';
-import { computed, ref, shallowRef, triggerRef, watch } from 'vue';
-import { useRoute, useRouter, type LocationQueryRaw } from 'vue-router';
+import { computed, onBeforeUnmount, ref, shallowRef, triggerRef, watch } from 'vue';
+import { useRoute, useRouter, type LocationQuery, type LocationQueryRaw } from 'vue-router';
 import { answer, problemOf, type ProblemDetails } from '../service/client';
+import { afterPaint } from '../shell/after-paint';
 
-const PAGE = 100;
+/** A screenful and what a page key reaches; small answers come and are read faster. */
+const PAGE = 50;
+const WHOLE_LIST = shelfQuery.parse({});
+/** Writing the address takes longer than searching, so that it waits for the typing to pause. */
+const ADDRESS_AFTER_MS = 250;
+
+/** A query as in addresses and saved searches: of no page in particular. */
+function paramsOf(query: ShelfQuery): URLSearchParams {
+  return toParams({ ...query, offset: WHOLE_LIST.offset, limit: WHOLE_LIST.limit });
+}
 
 /** The address's query of a shelf query; what is default is left out. */
-export function queryOfSearch(query: ShelfQuery): LocationQueryRaw {
+function addressOf(query: ShelfQuery): LocationQueryRaw {
   const raw: Record<string, string[]> = {};
-  for (const [name, value] of toParams({ ...query, offset: 0, limit: shelfQuery.parse({}).limit }))
-    (raw[name] ??= []).push(value);
+  for (const [name, value] of paramsOf(query)) (raw[name] ??= []).push(value);
   return raw;
 }
 
+function queryOf(address: LocationQuery): ShelfQuery {
+  const params = new URLSearchParams();
+  for (const [name, value] of Object.entries(address))
+    for (const one of [value].flat()) if (one !== null && one !== undefined) params.append(name, one);
+  return fromParams(params);
+}
+
 /**
- * The materials list: what the address asks for, fetched a page at a time as the list is scrolled. The filter state
- * lives in the address, so that Back, bookmarks and saved searches all work.
+ * The materials list: what is looked for, fetched a page at a time as the list is scrolled. The address follows it, and
+ * leads when it is changed by Back, a bookmark or a saved search.
  */
 export function useShelfSearch() {
   const route = useRoute();
   const router = useRouter();
+  const query = shallowRef(queryOf(route.query));
+  const key = computed(() => paramsOf(query.value).toString());
   const pages = shallowRef(new Map<number, ShelfRow[]>());
   const total = ref<number | null>(null);
   const counts = shallowRef<ShelfAnswer['counts'] | null>(null);
   const problem = ref<ProblemDetails | null>(null);
   let stale = new AbortController();
+  let addressTimer: number | undefined;
   const asked = new Set<number>();
-
-  const query = computed<ShelfQuery>(() => {
-    const params = new URLSearchParams();
-    for (const [name, value] of Object.entries(route.query))
-      for (const one of [value].flat()) if (one !== null && one !== undefined) params.append(name, one);
-    return fromParams(params);
-  });
-  const key = computed(() => toParams({ ...query.value, offset: 0, limit: PAGE }).toString());
 
   async function fetchPage(page: number, fresh: boolean): Promise<void> {
     const { signal } = stale;
@@ -46,8 +57,11 @@ export function useShelfSearch() {
       pages.value.set(page, found.rows);
       triggerRef(pages);
       total.value = found.total;
-      counts.value = found.counts;
       problem.value = null;
+      // The rows are what is waited for; what the filters would leave comes a frame later.
+      afterPaint(() => {
+        if (!signal.aborted) counts.value = found.counts;
+      });
     } catch (error) {
       asked.delete(page);
       if (!signal.aborted) problem.value = problemOf(error);
@@ -72,11 +86,35 @@ export function useShelfSearch() {
     return pages.value.get(Math.floor(index / PAGE))?.[index % PAGE];
   }
 
-  /** Changes what is looked for. Typing replaces the address; a filter or a sort is a step that Back takes back. */
-  function change(part: Partial<ShelfQuery>, step: 'replace' | 'push' = 'push'): void {
-    void router[step]({ ...route, query: queryOfSearch({ ...query.value, ...part }) });
+  /** Goes to a place of this screen, with what is looked for now in its address. */
+  function go(step: 'replace' | 'push', id = route.params.id): void {
+    window.clearTimeout(addressTimer);
+    const place = id ? { name: 'material', params: { id } } : { name: 'materials' };
+    void router[step]({ ...place, query: addressOf(query.value) });
   }
 
+  /** Changes what is looked for. Typing replaces the address; a filter or a sort is a step that Back takes back. */
+  function change(part: Partial<ShelfQuery>, step: 'replace' | 'push' = 'push'): void {
+    query.value = { ...query.value, ...part };
+    window.clearTimeout(addressTimer);
+    if (step === 'push') go('push');
+    else addressTimer = window.setTimeout(() => go('replace'), ADDRESS_AFTER_MS);
+  }
+
+  /** Opens a material beside the list. */
+  const open = (id: string): void => go('push', id);
+
   watch(key, refresh, { immediate: true });
-  return { query, total, counts, problem, rowAt, ensure, change, refresh, key };
+  watch(
+    () => route.query,
+    (address) => {
+      const here = route.name === 'materials' || route.name === 'material';
+      const led = queryOf(address);
+      if (!here || paramsOf(led).toString() === key.value) return;
+      window.clearTimeout(addressTimer);
+      query.value = led;
+    },
+  );
+  onBeforeUnmount(() => window.clearTimeout(addressTimer));
+  return { query, total, counts, problem, rowAt, ensure, change, open, refresh, key };
 }

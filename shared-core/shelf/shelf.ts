@@ -46,6 +46,8 @@ class IndexedShelf implements Shelf {
   /** NaN where the HLB is unknown, so that no range takes it in. */
   private hlb: Float64Array;
   private capacity: number;
+  /** Taken in but not indexed yet: whoever saves an edit need not wait for what the next search will need. */
+  private readonly waiting = new Map<string, ShelfEntry>();
 
   constructor(entries: Iterable<ShelfEntry>) {
     for (const entry of entries) {
@@ -63,39 +65,28 @@ class IndexedShelf implements Shelf {
   }
 
   get size(): number {
+    this.settle();
     return this.slotOf.size;
   }
 
   get(id: string): ShelfEntry | undefined {
+    const entry = this.waiting.get(id);
+    if (entry) return entry;
     const slot = this.slotOf.get(id);
     return slot === undefined ? undefined : this.entries[slot];
   }
 
   put(entry: ShelfEntry): void {
-    this.remove(entry.id);
-    const slot = this.free.pop() ?? this.entries.length;
-    if (slot >= this.capacity) this.grow();
-    this.entries[slot] = entry;
-    this.slotOf.set(entry.id, slot);
-    this.index(slot, entry);
-    this.orders.add(slot);
+    this.waiting.set(entry.id, entry);
   }
 
   remove(id: string): boolean {
-    const slot = this.slotOf.get(id);
-    if (slot === undefined) return false;
-    const entry = this.entryAt(slot);
-    this.orders.remove(slot);
-    this.words.remove(slot, searchedWords(entry));
-    this.facets.remove(slot, entry);
-    dropSlot(this.filled, slot);
-    this.slotOf.delete(id);
-    this.entries[slot] = undefined;
-    this.free.push(slot);
-    return true;
+    this.settle();
+    return this.takeOut(id);
   }
 
   search(query: ShelfQuery): ShelfAnswer {
+    this.settle();
     const among = this.words.find(query.text, this.capacity) ?? this.filled.slice();
     if (query.hlbFrom !== null || query.hlbTo !== null) {
       intersect(among, this.withHlb(query.hlbFrom ?? -Infinity, query.hlbTo ?? Infinity));
@@ -110,6 +101,36 @@ class IndexedShelf implements Shelf {
       rows: slots.map((slot) => row(this.entryAt(slot))),
       counts,
     };
+  }
+
+  /** Indexes what is waiting. */
+  private settle(): void {
+    for (const entry of this.waiting.values()) this.takeIn(entry);
+    this.waiting.clear();
+  }
+
+  private takeIn(entry: ShelfEntry): void {
+    this.takeOut(entry.id);
+    const slot = this.free.pop() ?? this.entries.length;
+    if (slot >= this.capacity) this.grow();
+    this.entries[slot] = entry;
+    this.slotOf.set(entry.id, slot);
+    this.index(slot, entry);
+    this.orders.add(slot);
+  }
+
+  private takeOut(id: string): boolean {
+    const slot = this.slotOf.get(id);
+    if (slot === undefined) return false;
+    const entry = this.entryAt(slot);
+    this.orders.remove(slot);
+    this.words.remove(slot, searchedWords(entry));
+    this.facets.remove(slot, entry);
+    dropSlot(this.filled, slot);
+    this.slotOf.delete(id);
+    this.entries[slot] = undefined;
+    this.free.push(slot);
+    return true;
   }
 
   private index(slot: number, entry: ShelfEntry): void {

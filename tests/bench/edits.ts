@@ -32,20 +32,21 @@ function editedIds(materials: number, count: number): string[] {
   return Array.from({ length: count }, () => materialId(chance.whole(0, materials - 1)));
 }
 
-async function put(library: BenchLibrary, after: Material): Promise<void> {
-  const answer = await library.service.request(`/api/materials/${after.id}`, {
-    method: 'PUT',
-    headers: { 'content-type': 'application/json' },
-    body: JSON.stringify({ revision: after.revision, content: materialContent.parse(after) }),
-  });
-  if (answer.status !== 200) throw new Error(`The edit answered ${answer.status}: ${await answer.text()}`);
-  await answer.text();
+/** A changed material as the page sends it. */
+function putOf(after: Material): [path: string, init: RequestInit] {
+  const body = JSON.stringify({ revision: after.revision, content: materialContent.parse(after) });
+  const headers = { 'content-type': 'application/json' };
+  return [`/api/materials/${after.id}`, { method: 'PUT', headers, body }];
 }
 
 /** One edit of ours, request to response, in ms; it is in the log and flushed when its response comes. */
 async function timeEdit(library: BenchLibrary, id: string, number: number): Promise<number> {
-  const after = edited(found(library.session.current().library, id), number);
-  return timeOf(() => put(library, after));
+  const request = putOf(edited(found(library.session.current().library, id), number));
+  return timeOf(async () => {
+    const answer = await library.service.request(...request);
+    const text = await answer.text();
+    if (answer.status !== 200) throw new Error(`The edit answered ${answer.status}: ${text}`);
+  });
 }
 
 function found(db: Reader, id: string): Material {
@@ -67,7 +68,7 @@ function fillPeer(peer: PeerDatabase, materials: number, formulas: number): void
 }
 
 interface PeerLibrary {
-  /** Reads, changes and commits the same rows, without any service around it; in ms. */
+  /** Changes and commits the same rows, without any service around it; in ms. */
   timeEdit(id: string, number: number): Promise<number>;
   discard(): void;
 }
@@ -78,13 +79,15 @@ function makePeerLibrary(peerFolder: string, materials: number, formulas: number
   fillPeer(peer, materials, formulas);
   const writer = peerWriter(peer);
   return {
-    timeEdit: (id, number) =>
-      timeOf(() => {
-        const before = found(writer, id);
+    timeEdit: (id, number) => {
+      const before = found(writer, id);
+      const after = { ...edited(before, number), revision: before.revision + 1 };
+      return timeOf(() => {
         peer.exec('BEGIN IMMEDIATE');
-        updateMaterial(writer, before, { ...edited(before, number), revision: before.revision + 1 });
+        updateMaterial(writer, after);
         peer.exec('COMMIT');
-      }),
+      });
+    },
     discard: () => {
       peer.close();
       rmSync(folder, { recursive: true, force: true });

@@ -22,7 +22,7 @@ async function rewriteOnce(library: BenchLibrary, number: number): Promise<Rewri
   const db = library.session.current().library;
   const before = readMaterial(db, materialId(number));
   if (!before) throw new Error('The first materials were not generated.');
-  db.transaction((tx) => updateMaterial(tx, before, { ...before, notes: `${before.notes} rewrite` }));
+  db.transaction((tx) => updateMaterial(tx, { ...before, notes: `${before.notes} rewrite` }));
   const held = monitorEventLoopDelay({ resolution: 1 });
   held.enable();
   // The monitor sees a stall by a timer that comes late, so it needs to have ticked before.

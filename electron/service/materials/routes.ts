@@ -2,7 +2,7 @@ import { materialContent, type Material, type MaterialContent } from '@core/mate
 import { Problem } from '@core/problems/problem';
 import { shelfEntry } from '@core/shelf/entry';
 import { fromParams } from '@core/shelf/query-params';
-import { readMaterial } from '@db/materials/read';
+import { readMaterial, readMaterialState } from '@db/materials/read';
 import { materialUses } from '@db/materials/uses';
 import { deleteMaterial, insertMaterial, updateMaterial } from '@db/materials/write';
 import { Hono } from 'hono';
@@ -25,15 +25,11 @@ export function addMaterial(context: ServiceContext, content: MaterialContent): 
 
 function changeMaterial(context: ServiceContext, id: string, change: z.infer<typeof edit>): Material {
   const { library, shelf } = context.session.current();
-  const before = found(readMaterial(library, id), 'raw material');
-  sameRevision(change.revision, before.revision, 'raw material');
-  const after: Material = {
-    ...before,
-    ...change.content,
-    revision: before.revision + 1,
-    updatedAt: context.now().toISOString(),
-  };
-  library.transaction((tx) => updateMaterial(tx, before, after));
+  const { revision, createdAt } = found(readMaterialState(library, id), 'raw material');
+  sameRevision(change.revision, revision, 'raw material');
+  const updatedAt = context.now().toISOString();
+  const after: Material = { ...change.content, id, revision: revision + 1, createdAt, updatedAt };
+  library.transaction((tx) => updateMaterial(tx, after));
   shelf.put(shelfEntry(after));
   return after;
 }
