@@ -25,14 +25,20 @@ export function useFormulaList() {
   const productType = computed(() => PRODUCT_TYPES.find((type) => type === route.query.type) ?? null);
   const archived = computed(() => route.query.archived === 'yes');
 
+  const searchable = computed(() =>
+    (data.value ?? []).map((one) => ({
+      one,
+      named: foldedWords(`${one.name} ${one.code} ${one.purpose}`),
+    })),
+  );
   const shown = computed(() => {
     const words = foldedWords(text.value);
-    return (data.value ?? []).filter((one) => {
+    const matches = searchable.value.filter(({ one, named }) => {
       if ((one.archived === 1) !== archived.value) return false;
       if (productType.value && one.productType !== productType.value) return false;
-      const named = foldedWords(`${one.name} ${one.code} ${one.purpose}`);
       return words.every((word) => named.some((known) => known.startsWith(word)));
     });
+    return matches.map(({ one }) => one);
   });
 
   function change(
