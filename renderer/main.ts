@@ -5,4 +5,7 @@ import App from './shell/App.vue';
 import { router } from './shell/router';
 import './styles/base.css';
 
-createApp(App).use(createPinia()).use(PiniaColada).use(router).mount('#app');
+// The service is on this machine: asking again at every screen costs little, and nothing shown is ever out of date.
+const fresh = { queryOptions: { staleTime: 0 } };
+
+createApp(App).use(createPinia()).use(PiniaColada, fresh).use(router).mount('#app');

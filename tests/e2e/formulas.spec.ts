@@ -5,7 +5,7 @@ test.use({ opening: 'demo' });
 
 /** The draft of the demonstration's day cream, ready to be written in. */
 async function openDayCream(page: Page): Promise<void> {
-  await page.getByRole('link', { name: 'Formulas' }).click();
+  await page.getByRole('link', { name: 'Formulas', exact: true }).click();
   await page.getByRole('link', { name: 'Hedgerow Day Cream', exact: true }).click();
   await expect(page.getByRole('heading', { name: 'Hedgerow Day Cream' })).toBeVisible();
 }
@@ -97,6 +97,22 @@ test('Alt with the arrows moves a line within its phase and into the next, and t
   await expect(phaseA.locator('[data-line]')).toHaveCount(inA - 1);
   await expect(page.locator('[data-phase]').nth(1).locator('.name').first()).toHaveText(material);
   await expect(field).toBeFocused();
+});
+
+test('a line is dragged by the mouse into another phase, and Undo brings it back', async ({ page }) => {
+  // Both phases must be in sight: a drag does not scroll.
+  await page.setViewportSize({ width: 1280, height: 1400 });
+  await openDayCream(page);
+  const [, material = ''] = await rowNames(page);
+  const phases = page.locator('[data-phase]');
+  const before = await phases.nth(1).locator('[data-line]').count();
+  const row = page.locator('[data-line]').filter({ hasText: material });
+  await row.locator('[draggable]').dragTo(phases.nth(1).locator('[data-line]').first());
+  await expect(phases.nth(1).locator('[data-line]')).toHaveCount(before + 1);
+  await expect(phases.nth(1)).toContainText(material);
+  await page.getByRole('button', { name: 'Undo' }).click();
+  await expect(phases.nth(1).locator('[data-line]')).toHaveCount(before);
+  await expect(phases.first()).toContainText(material);
 });
 
 test('only one line is q.s. to 100, and the mark moves when asked', async ({ page }) => {
@@ -197,6 +213,18 @@ test('a recorded version is listed, and what the draft changes in it is readable
   const differences = page.getByRole('table', { name: 'Differences from Version 1 to Draft' });
   await expect(differences.getByRole('row', { name: new RegExp(material) })).toContainText('4.75');
   await expectNoAxeViolations(page);
+});
+
+test('a version just recorded can be planned at once from the batches', async ({ page }) => {
+  await page.getByRole('link', { name: 'Batches' }).click();
+  await page.getByRole('button', { name: 'Plan a batch' }).click();
+  await expect(page.getByText('No recorded version to make')).toBeVisible();
+  await openDayCream(page);
+  await recordVersion(page, 'First trial');
+  await page.getByRole('link', { name: 'Batches' }).click();
+  await page.getByRole('button', { name: 'Plan a batch' }).click();
+  await page.getByLabel('Formula', { exact: true }).selectOption({ label: 'F-001 Hedgerow Day Cream' });
+  await expect(page.getByLabel('Version')).toContainText('Version 1: First trial');
 });
 
 test('a formula with versions is not deleted but can be archived, and brought back', async ({ page }) => {

@@ -81,6 +81,25 @@ test.describe('the demonstration library', () => {
     await expect(cationic.getByRole('checkbox')).not.toBeChecked();
   });
 
+  test('what is typed reaches the address, also when a row is opened at once; Back then finds it', async ({
+    page,
+  }) => {
+    await page.getByRole('link', { name: 'Raw materials' }).first().click();
+    const found = page.getByRole('status').filter({ hasText: 'material' });
+    await expect(found).toContainText(/\d/);
+    await page.getByLabel('Search materials').pressSequentially('glyceryl');
+    await page.getByRole('row').filter({ hasText: 'Glyceryl' }).first().click();
+    await expect(page).toHaveURL(/#\/materials\/.+text=glyceryl/);
+    await expect(page.getByRole('complementary', { name: 'Material' })).toBeVisible();
+    const count = await found.innerText();
+    await page.keyboard.press('Escape');
+    await expect(page).toHaveURL(/#\/materials\?text=glyceryl/);
+    await page.getByRole('link', { name: 'Formulas' }).click();
+    await page.goBack();
+    await expect(page.getByLabel('Search materials')).toHaveValue('glyceryl');
+    await expect(found).toHaveText(count);
+  });
+
   test('is worked through by keyboard: search, move, pick, open, close', async ({ page }) => {
     await page.getByRole('link', { name: 'Raw materials' }).first().click();
     await expect(page.getByRole('grid').getByRole('row').nth(1)).toBeVisible();
