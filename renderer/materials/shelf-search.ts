@@ -1,7 +1,14 @@
 import { fromParams, toParams } from '@core/shelf/query-params';
 import { shelfQuery, type ShelfAnswer, type ShelfQuery, type ShelfRow } from '@core/shelf/query';
 import { computed, onBeforeUnmount, ref, shallowRef, triggerRef, watch } from 'vue';
-import { useRoute, useRouter, type LocationQuery, type LocationQueryRaw } from 'vue-router';
+import {
+  onBeforeRouteLeave,
+  useRoute,
+  useRouter,
+  type LocationQuery,
+  type LocationQueryRaw,
+  type RouteLocationNamedRaw,
+} from 'vue-router';
 import { answer, problemOf, type ProblemDetails } from '../service/client';
 import { afterPaint } from '../shell/after-paint';
 
@@ -45,6 +52,7 @@ export function useShelfSearch() {
   const problem = ref<ProblemDetails | null>(null);
   let stale = new AbortController();
   let addressTimer: number | undefined;
+  let underWay: Promise<void> = Promise.resolve();
   const asked = new Set<number>();
 
   async function fetchPage(page: number, fresh: boolean): Promise<void> {
@@ -73,7 +81,8 @@ export function useShelfSearch() {
     stale.abort();
     stale = new AbortController();
     asked.clear();
-    return fetchPage(0, true);
+    underWay = fetchPage(0, true);
+    return underWay;
   }
 
   /** Sees that the rows from `first` to `last` are there or on their way. */
@@ -86,23 +95,38 @@ export function useShelfSearch() {
     return pages.value.get(Math.floor(index / PAGE))?.[index % PAGE];
   }
 
-  /** Goes to a place of this screen, with what is looked for now in its address. */
-  function go(step: 'replace' | 'push', id = route.params.id): void {
+  /** A place of this screen, the list or a material beside it, with what is looked for now. */
+  function place(id: string | null): RouteLocationNamedRaw {
+    const target = id === null ? { name: 'materials' } : { name: 'material', params: { id } };
+    return { ...target, query: addressOf(query.value) };
+  }
+  const openNow = (): string | null => (typeof route.params.id === 'string' ? route.params.id : null);
+
+  /** Before the address changes for another reason: Back must find what was typed until then. */
+  function keepTyped(): void {
+    if (addressTimer === undefined) return;
     window.clearTimeout(addressTimer);
-    const place = id ? { name: 'material', params: { id } } : { name: 'materials' };
-    void router[step]({ ...place, query: addressOf(query.value) });
+    addressTimer = undefined;
+    router.options.history.replace(router.resolve(place(openNow())).fullPath);
   }
 
   /** Changes what is looked for. Typing replaces the address; a filter or a sort is a step that Back takes back. */
   function change(part: Partial<ShelfQuery>, step: 'replace' | 'push' = 'push'): void {
+    if (step === 'push') keepTyped();
     query.value = { ...query.value, ...part };
+    if (step === 'push') return void router.push(place(openNow()));
     window.clearTimeout(addressTimer);
-    if (step === 'push') go('push');
-    else addressTimer = window.setTimeout(() => go('replace'), ADDRESS_AFTER_MS);
+    addressTimer = window.setTimeout(() => {
+      addressTimer = undefined;
+      void router.replace(place(openNow()));
+    }, ADDRESS_AFTER_MS);
   }
 
-  /** Opens a material beside the list. */
-  const open = (id: string): void => go('push', id);
+  /** Opens a material beside the list; null closes it. */
+  function open(id: string | null): void {
+    keepTyped();
+    void router.push(place(id));
+  }
 
   watch(key, refresh, { immediate: true });
   watch(
@@ -112,9 +136,23 @@ export function useShelfSearch() {
       const led = queryOf(address);
       if (!here || paramsOf(led).toString() === key.value) return;
       window.clearTimeout(addressTimer);
+      addressTimer = undefined;
       query.value = led;
     },
   );
+  onBeforeRouteLeave(keepTyped);
   onBeforeUnmount(() => window.clearTimeout(addressTimer));
-  return { query, total, counts, problem, rowAt, ensure, change, open, refresh, key };
+  return {
+    query,
+    total,
+    counts,
+    problem,
+    rowAt,
+    ensure,
+    change,
+    open,
+    refresh,
+    answered: () => underWay,
+    key,
+  };
 }

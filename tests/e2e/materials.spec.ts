@@ -47,6 +47,69 @@ test.describe('an empty library', () => {
     );
   });
 
+  test('a refused part holds up no other, and leaving asks before anything typed is lost', async ({
+    page,
+  }) => {
+    await page.goto(`${new URL(page.url()).origin}/#/materials`);
+    await page.getByRole('button', { name: 'Add the first material' }).click();
+    await page.getByLabel('Trade name').fill('Wax');
+    await page.getByLabel('INCI name').fill('Cetyl Alcohol');
+    await page.getByRole('dialog').getByRole('button', { name: 'Add material' }).click();
+    await page.getByLabel('Add a figure').selectOption('hlb');
+    const hlb = page.getByRole('group', { name: 'HLB', exact: true });
+    await hlb.getByLabel('Known from').selectOption('measured');
+    await hlb.getByLabel('Source').fill('Our own trial');
+    await hlb.getByLabel('From', { exact: true }).fill('14');
+    await hlb.getByLabel('To', { exact: true }).fill('10');
+    await hlb.getByLabel('To', { exact: true }).blur();
+    await expect(hlb.getByRole('alert').first()).toBeVisible();
+    await page.getByLabel('Code', { exact: true }).fill('QA-1');
+    await page.keyboard.press('Tab');
+    await page.getByRole('link', { name: 'Formulas', exact: true }).click();
+    const question = page.getByRole('dialog', { name: 'Your last changes are not saved' });
+    await question.getByRole('button', { name: 'Stay here' }).click();
+    await expect(hlb.getByLabel('To', { exact: true })).toHaveValue('10');
+    await hlb.getByLabel('To', { exact: true }).fill('16');
+    await page.getByLabel('Notes', { exact: true }).fill('Typed, and left at once');
+    await page.getByRole('link', { name: 'Formulas', exact: true }).click();
+    await expect(page.getByRole('heading', { name: 'Formulas', level: 1 })).toBeVisible();
+    await page.goBack();
+    await expect(page.getByLabel('Code', { exact: true })).toHaveValue('QA-1');
+    await expect(page.getByLabel('Notes', { exact: true })).toHaveValue('Typed, and left at once');
+    await expect(hlb.getByLabel('To', { exact: true })).toHaveValue('16');
+    await expect(hlb.getByLabel('Known from')).toHaveValue('measured');
+    await expect(hlb.getByLabel('Source')).toHaveValue('Our own trial');
+  });
+
+  test('an edit that meets a newer state keeps both: the newer one, and mine one Undo away', async ({
+    page,
+    context,
+  }) => {
+    await page.goto(`${new URL(page.url()).origin}/#/materials`);
+    await page.getByRole('button', { name: 'Add the first material' }).click();
+    await page.getByLabel('Trade name').fill('Wax');
+    await page.getByLabel('INCI name').fill('Cetyl Alcohol');
+    await page.getByRole('dialog').getByRole('button', { name: 'Add material' }).click();
+    await expect(page.getByRole('heading', { name: 'Wax' })).toBeVisible();
+    const other = await context.newPage();
+    await other.goto(page.url());
+    await other.getByLabel('Appearance').fill('white pellets');
+    await other.getByLabel('Appearance').blur();
+    await expect(other.getByRole('contentinfo')).toContainText('Saved at');
+
+    await page.getByLabel('Code', { exact: true }).fill('QA-2');
+    await page.keyboard.press('Tab');
+    await page.getByRole('button', { name: 'Load the newer state' }).click();
+    await expect(page.getByLabel('Appearance')).toHaveValue('white pellets');
+    await expect(page.getByLabel('Code', { exact: true })).toHaveValue('');
+    await page.getByRole('button', { name: 'Undo' }).click();
+    await expect(page.getByLabel('Code', { exact: true })).toHaveValue('QA-2');
+    await expect(page.getByRole('contentinfo')).toContainText('Saved at');
+    await page.reload();
+    await expect(page.getByLabel('Code', { exact: true })).toHaveValue('QA-2');
+    await expect(page.getByLabel('Appearance')).toHaveValue('white pellets');
+  });
+
   test('text that looks like markup is shown as text', async ({ page }) => {
     await page.goto(`${new URL(page.url()).origin}/#/materials`);
     await page.getByRole('button', { name: 'Add the first material' }).click();
@@ -116,6 +179,46 @@ test.describe('the demonstration library', () => {
     await expect(page.getByRole('complementary', { name: 'Material' })).toBeVisible();
     await page.keyboard.press('Escape');
     await expect(page.getByRole('complementary', { name: 'Material' })).toBeHidden();
+  });
+
+  test('End goes to the last row, and Escape in the finder leaves the material behind it open', async ({
+    page,
+  }) => {
+    await page.getByRole('link', { name: 'Raw materials' }).first().click();
+    await page.locator('[role=row][data-index="0"]').focus();
+    await page.keyboard.press('End');
+    await expect(page.locator('[role=row]:focus')).toHaveAttribute('data-index', /^\d{2,}$/);
+    await page.keyboard.press('Home');
+    await expect(page.locator('[role=row][data-index="0"]')).toBeFocused();
+    await page.keyboard.press('Enter');
+    await expect(page.getByRole('complementary', { name: 'Material' })).toBeVisible();
+    await page.keyboard.press('Control+k');
+    await expect(page.getByLabel('Find anything')).toBeFocused();
+    await page.keyboard.press('Escape');
+    await expect(page.getByRole('dialog')).toBeHidden();
+    await expect(page.getByRole('complementary', { name: 'Material' })).toBeVisible();
+  });
+
+  test('what is typed is found by Back, and kept when the material is closed at once', async ({ page }) => {
+    await page.getByRole('link', { name: 'Raw materials' }).first().click();
+    const box = page.getByLabel('Search materials');
+    await box.pressSequentially('glyc');
+    await page.keyboard.press('ArrowDown');
+    await page.keyboard.press('Enter');
+    await expect(page.getByRole('complementary', { name: 'Material' })).toContainText(/glyc/i);
+    await box.fill('wax');
+    await page.getByRole('button', { name: 'Close', exact: true }).click();
+    await expect(page).toHaveURL(/#\/materials\?text=wax/);
+    await box.fill('oil');
+    await page.getByRole('button', { name: 'HLB', exact: true }).click();
+    await expect(page).toHaveURL(/text=oil.*sortBy=hlb/);
+    await page.goBack();
+    await expect(page).toHaveURL(/text=oil$/);
+    await expect(page.getByRole('columnheader', { name: 'HLB' })).toHaveAttribute('aria-sort', 'none');
+    await box.fill('acid');
+    await page.getByRole('link', { name: 'Formulas', exact: true }).click();
+    await page.goBack();
+    await expect(box).toHaveValue('acid');
   });
 
   test('a search kept under a name comes back whole', async ({ page }) => {

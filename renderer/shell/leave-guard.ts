@@ -1,0 +1,48 @@
+import { onBeforeUnmount, onMounted, ref } from 'vue';
+import {
+  onBeforeRouteLeave,
+  onBeforeRouteUpdate,
+  useRouter,
+  type RouteLocationNormalized,
+  type RouteLocationRaw,
+} from 'vue-router';
+
+/** What is being written on a screen. */
+export interface Writing {
+  /** Saves what is not saved yet; false when some of it was refused. */
+  saveNow(): Promise<boolean>;
+  unsaved(): boolean;
+}
+
+/** Saves on the way out. When that fails the maker is asked, so that nothing typed is lost without a word. */
+export function useLeaveGuard(writing: Writing) {
+  const router = useRouter();
+  const asking = ref(false);
+  let wanted: RouteLocationRaw = '/';
+  let leaving = false;
+
+  async function mayGo(to: RouteLocationNormalized): Promise<boolean> {
+    if (leaving || (await writing.saveNow())) return true;
+    wanted = to.fullPath;
+    asking.value = true;
+    return false;
+  }
+  onBeforeRouteLeave(mayGo);
+  // Only another material or formula at the same kind of address is a way out.
+  onBeforeRouteUpdate((to, from) => to.params.id === from.params.id || mayGo(to));
+
+  function leave(): void {
+    leaving = true;
+    asking.value = false;
+    void router.push(wanted);
+  }
+
+  function unloading(event: BeforeUnloadEvent): void {
+    if (!writing.unsaved()) return;
+    void writing.saveNow();
+    event.preventDefault();
+  }
+  onMounted(() => window.addEventListener('beforeunload', unloading));
+  onBeforeUnmount(() => window.removeEventListener('beforeunload', unloading));
+  return { asking, leave };
+}
