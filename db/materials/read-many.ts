@@ -22,6 +22,16 @@ export function idsWithFunction(db: Reader, functions: readonly string[]): strin
   return rows.map((row) => row.id);
 }
 
+/** The ids of every material that is not archived and has an INCI name with this ending, case ignored. */
+export function idsWithInciEnding(db: Reader, ending: string): string[] {
+  const rows = db.all<{ id: string }>(
+    `SELECT DISTINCT m.id FROM material m JOIN material_inci i ON i.material_id = m.id
+     WHERE i.inci LIKE '%' || ? AND m.status <> 'archived' ORDER BY m.id`,
+    ending,
+  );
+  return rows.map((row) => row.id);
+}
+
 /** The rows of the materials with these ids, in no order; a few hundred at a time keep the process answering. */
 export function readRows(db: Reader, ids: readonly string[]): MaterialRows {
   const marks = ids.map(() => '?').join(', ');

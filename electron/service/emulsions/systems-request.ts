@@ -4,7 +4,7 @@ import type { Ranking } from '@core/emulsions/systems/rank-systems';
 import { systemWish } from '@core/emulsions/systems/wish';
 import { Problem } from '@core/problems/problem';
 import { readMaterials } from '@db/materials/read';
-import { idsWithFunction, readRows, type MaterialRows } from '@db/materials/read-many';
+import { idsWithFunction, idsWithInciEnding, readRows, type MaterialRows } from '@db/materials/read-many';
 import { readSettings } from '@db/settings/settings';
 import { z } from 'zod';
 import type { ServiceContext } from '../context';
@@ -33,7 +33,9 @@ const AT_ONCE = 200;
 
 async function emulsifierRows(context: ServiceContext): Promise<MaterialRows[]> {
   const { library } = context.session.current();
-  const ids = idsWithFunction(library, ['emulsifier', 'co-emulsifier']);
+  // Fatty alcohols build body beside an emulsifier, whatever function their maker gave them.
+  const alcohols = idsWithInciEnding(library, ' alcohol');
+  const ids = [...new Set([...idsWithFunction(library, ['emulsifier', 'co-emulsifier']), ...alcohols])];
   const rows: MaterialRows[] = [];
   for (let from = 0; from < ids.length; from += AT_ONCE) {
     rows.push(readRows(library, ids.slice(from, from + AT_ONCE)));

@@ -7,6 +7,7 @@ import { gelNetwork } from './rules/gel-network';
 import { highWithLow } from './rules/high-with-low';
 import { hlbFit } from './rules/hlb-fit';
 import { knownFigures } from './rules/known-figures';
+import { levelForFeel } from './rules/level-for-feel';
 import { mildToSkin } from './rules/mild-to-skin';
 import { needsBaseToo } from './rules/needs-base';
 import { oneSign } from './rules/one-sign';
@@ -27,6 +28,7 @@ export const SYSTEM_RULES: readonly SystemRule[] = [
   cationicWithPartner,
   climateFit,
   bodyForFeel,
+  levelForFeel,
   saltTolerance,
   mildToSkin,
   originWish,

@@ -4,6 +4,10 @@ import { USUAL_FATTY_ALCOHOL, USUAL_LEVEL, type Wish } from './wish';
 /** The ionic's share of a mixed system, and the cationic's of a conditioner. Common practice, no source. */
 const IONIC_SHARE = 0.3;
 const CATIONIC_SHARE = 0.6;
+/** Highest total level, as a multiple of what the feel usually takes. Common practice, no source. */
+const MOST_OF_USUAL = 1.5;
+/** A non-ionic alone carries o/w from this HLB on (Griffin: o/w 8 to 18). */
+const LEAST_OW_HLB = 8;
 /** A single non-ionic must lie this near to the required HLB; a pair computes its ratio instead. */
 const SINGLE_WITHIN = 2.5;
 
@@ -13,7 +17,8 @@ function nonIonicShares(members: readonly MemberFacts[], wish: Wish): number[] |
   const [first, second] = members;
   if (!first) return [];
   if (!second) {
-    if (first.hlb === null || !first.described || target === null || wish.emulsionType === 'w/o') return [1];
+    if (first.hlb === null || !first.described || wish.emulsionType === 'w/o') return [1];
+    if (target === null) return first.hlb >= LEAST_OW_HLB ? [1] : null;
     return Math.abs(first.hlb - target) <= SINGLE_WITHIN ? [1] : null;
   }
   // Partners of a w/o emulsion lie close in HLB: where they do not straddle the target, halves (common practice).
@@ -39,13 +44,17 @@ function shares(members: readonly MemberFacts[], wish: Wish): number[] | null {
   });
 }
 
-/** The level at which every member stays within its usage range, as near to the usual one as it can be; or null. */
+/**
+ * The level at which every member stays within its usage range, as near to the usual one as it can be; null when there
+ * is none, or only one far above the usual that nobody asked for.
+ */
 function levelFor(members: readonly MemberFacts[], parts: readonly number[], wish: Wish): number | null {
   const from = members.map((member, i) => member.leastPercent / (parts[i] ?? 1));
   const to = members.map((member, i) => member.mostPercent / (parts[i] ?? 1));
   const least = Math.max(wish.levelFrom ?? 0, ...from);
   const most = Math.min(wish.levelTo ?? 100, ...to);
   if (least > most || most <= 0) return null;
+  if (least > Math.max(MOST_OF_USUAL * USUAL_LEVEL[wish.feel], wish.levelFrom ?? 0)) return null;
   return Math.min(Math.max(USUAL_LEVEL[wish.feel], least), most);
 }
 
@@ -56,10 +65,13 @@ function meanOf(members: readonly SystemMember[]): number | null {
   return described.reduce((sum, { facts, percent }) => sum + percent * (facts.hlb ?? 0), 0) / mass;
 }
 
-/** The fatty alcohol at the share that the feel usually takes, within its usage range; null when the feel takes none. */
+/** Less fatty alcohol than this, in % of the formula, is not worth a material more. Common practice, no source. */
+const LEAST_ALCOHOL = 0.5;
+
+/** The fatty alcohol that the feel usually takes beyond what the oils bring, within its usage range; null when none. */
 function withBody(alcohol: MemberFacts | null, wish: Wish): SystemMember | null {
-  const usual = USUAL_FATTY_ALCOHOL[wish.feel];
-  if (!alcohol || usual === 0) return null;
+  const usual = USUAL_FATTY_ALCOHOL[wish.feel] - wish.alcoholInOils;
+  if (!alcohol || usual < LEAST_ALCOHOL) return null;
   return { facts: alcohol, percent: Math.min(Math.max(usual, alcohol.leastPercent), alcohol.mostPercent) };
 }
 

@@ -8,6 +8,7 @@ import { judgeSystem, type Reason, type RuleWeights } from './judge-system';
 import { oilPhaseDemand, type OilLine, type OilPhaseDemand } from './oil-phase';
 import {
   bodyExpected,
+  isFattyAlcohol,
   memberFacts,
   membersOf,
   systemCost,
@@ -94,11 +95,17 @@ function checked({ wish, oils, materials, weights, targetHlb }: RankInput): Wish
     );
   }
   const type = wish.emulsionType === 'w/o' ? 'w/o' : 'o/w';
+  if (typeof targetHlb === 'number' && !(targetHlb >= 0 && targetHlb <= 40))
+    throw problem('The target HLB must lie between 0 and 40.', 'Correct it, or leave it empty.');
   const { levelFrom, levelTo } = parsed.data;
   if (levelFrom !== null && levelTo !== null && levelFrom > levelTo)
     throw problem('The lowest total level is above the highest.', 'Swap the two, or leave one empty.');
   const required = typeof targetHlb === 'number' ? byHand(targetHlb) : oilPhaseDemand(oils, type);
-  return { ...parsed.data, oils, required, usualCostPerKg: null };
+  const alcoholInOils = oils.reduce(
+    (sum, { material, mass }) => sum + (isFattyAlcohol(material) ? mass : 0),
+    0,
+  );
+  return { ...parsed.data, oils, alcoholInOils, required, usualCostPerKg: null };
 }
 
 function medianCost(members: readonly MemberFacts[]): number | null {
@@ -119,7 +126,7 @@ function bestAlcohol(members: readonly MemberFacts[]): MemberFacts | null {
   return sorted[0] ?? null;
 }
 
-function shown(system: EmulsifierSystem, score: number, reasons: Reason[]): RankedSystem {
+function shown(system: EmulsifierSystem, wish: Wish, score: number, reasons: Reason[]): RankedSystem {
   const members = membersOf(system);
   const whole = members.reduce((sum, member) => sum + member.percent, 0);
   return {
@@ -133,14 +140,32 @@ function shown(system: EmulsifierSystem, score: number, reasons: Reason[]): Rank
     levelPercent: system.levelPercent,
     offeredHlb: system.offeredHlb,
     costPerKg: systemCost(system),
-    body: bodyExpected(system),
+    body: bodyExpected(system, wish),
     score,
     reasons,
   };
 }
 
-function cautionsFor({ required, oils }: Wish): string[] {
+/** Said when no non-ionic of the library lies as high, or as low, as what is required. */
+function outOfReach({ required, emulsionType }: Wish, members: readonly MemberFacts[]): string[] {
+  const described = members.filter((member) => member.described && member.hlb !== null);
+  const target = required.value;
+  if (target === null || described.length === 0 || emulsionType === 'w/o') return [];
+  const sorted = described.sort((a, b) => (a.hlb ?? 0) - (b.hlb ?? 0));
+  const lowest = sorted[0];
+  const highest = sorted.at(-1);
+  const nearest = target > (highest?.hlb ?? 40) ? highest : target < (lowest?.hlb ?? 0) ? lowest : undefined;
+  if (!nearest) return [];
+  const name = nearest.material.tradeName;
+  return [
+    `No non-ionic of the library reaches HLB ${target.toFixed(1)}: the nearest is ${name} with ${nearest.hlb?.toFixed(1)}. What is proposed rests on emulsifiers that a mean HLB does not describe.`,
+  ];
+}
+
+function cautionsFor(wish: Wish, members: readonly MemberFacts[]): string[] {
+  const { required, oils } = wish;
   const cautions = [
+    ...outOfReach(wish, members),
     'Ranked by rules and figures, not by trial: make a series of ±1 HLB in steps of 0.5 of the first ones.',
   ];
   if (required.value === null) {
@@ -165,6 +190,28 @@ function inOrder(a: RankedSystem, b: RankedSystem): number {
   return key(a).localeCompare(key(b), 'en');
 }
 
+/** How many systems of the same main emulsifier are shown, so that a choice is one. */
+const MOST_ALIKE = 2;
+
+function mainOf(system: RankedSystem): string {
+  const emulsifiers = system.lines.filter((line) => line.role === 'emulsifier');
+  return emulsifiers.reduce((most, line) => (line.percent > most.percent ? line : most)).materialId;
+}
+
+/** The best of each main emulsifier; more of the same only where the library gives nothing else. */
+function unalike(ranked: readonly RankedSystem[], limit: number): RankedSystem[] {
+  const seen = new Map<string, number>();
+  const first: RankedSystem[] = [];
+  const more: RankedSystem[] = [];
+  for (const system of ranked) {
+    const main = mainOf(system);
+    const known = seen.get(main) ?? 0;
+    seen.set(main, known + 1);
+    (known < MOST_ALIKE ? first : more).push(system);
+  }
+  return [...first, ...more.slice(0, limit - first.length)].slice(0, limit).sort(inOrder);
+}
+
 /**
  * Ranks emulsifier systems of one to three materials of a library, with or without a fatty alcohol, for a wish.
  *
@@ -178,11 +225,7 @@ export function rankSystems(input: RankInput): Ranking {
     list.map((material) => memberFacts(material, asked.currency));
   const emulsifiers = facts(usable.filter(isEmulsifier)).filter((member) => !member.fattyAlcohol);
   const wish: Wish = { ...asked, usualCostPerKg: medianCost(emulsifiers) };
-  const body = usable.filter(
-    (material) => material.functions.includes('co-emulsifier') || isEmulsifier(material),
-  );
-  const alcohol =
-    wish.emulsionType === 'w/o' ? null : bestAlcohol(facts(body).filter((member) => member.fattyAlcohol));
+  const alcohol = wish.emulsionType === 'w/o' ? null : bestAlcohol(facts(usable.filter(isFattyAlcohol)));
   const systems: RankedSystem[] = [];
   const refused: RefusedSystem[] = [];
   for (const members of combinations(emulsifiers, wish, weights)) {
@@ -192,13 +235,13 @@ export function rankSystems(input: RankInput): Ranking {
     for (const system of rich?.fattyAlcohol ? [plain, rich] : [plain]) {
       const verdict = judgeSystem(system, wish, weights);
       if (!verdict.refused) {
-        systems.push(shown(system, verdict.score, verdict.reasons));
+        systems.push(shown(system, wish, verdict.score, verdict.reasons));
       } else if (system === plain && (refused.length < MOST_REFUSED || verdict.ruleId === 'one-sign')) {
         const names = members.map((member) => member.material.tradeName);
         refused.push({ names, ruleId: verdict.ruleId, why: verdict.why, source: verdict.source });
       }
     }
   }
-  const best = systems.sort(inOrder).slice(0, input.limit ?? 20);
-  return { systems: best, refused, required: wish.required, cautions: cautionsFor(wish) };
+  const best = unalike(systems.sort(inOrder), input.limit ?? 20);
+  return { systems: best, refused, required: wish.required, cautions: cautionsFor(wish, emulsifiers) };
 }

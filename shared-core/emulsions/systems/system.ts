@@ -92,19 +92,28 @@ function ownBody({ material, character }: MemberFacts): number {
 
 /**
  * The body a system is likely to give, 0 (none) to 3 (a rich cream): its members' own by their shares, and the gel
- * network that a fatty alcohol builds beside them. An estimate for ranking; common practice, no source.
+ * network that fatty alcohol builds beside them, added or among the oils. An estimate for ranking; common practice, no
+ * source.
  */
-export function bodyPoints(system: EmulsifierSystem): number {
+export function bodyPoints(system: EmulsifierSystem, { alcoholInOils }: Wish): number {
   const own = system.emulsifiers.reduce((sum, { facts, percent }) => sum + percent * ownBody(facts), 0);
-  const network = (system.fattyAlcohol?.percent ?? 0) / 2;
+  const network = ((system.fattyAlcohol?.percent ?? 0) + alcoholInOils) / 2;
   return Math.min(3, own / system.levelPercent + network);
 }
 
 /** The body as it is told. */
-export function bodyExpected(system: EmulsifierSystem): 'none' | 'some' | 'strong' {
-  const points = bodyPoints(system);
+export function bodyExpected(system: EmulsifierSystem, wish: Wish): 'none' | 'some' | 'strong' {
+  const points = bodyPoints(system, wish);
   if (points < 0.75) return 'none';
   return points < 2 ? 'some' : 'strong';
+}
+
+/** Below this share of the system a member is a trace that no rule takes for a partner. Common practice, no source. */
+const LEAST_PARTNER = 0.1;
+
+/** Whether a member is there in earnest. */
+export function isPartner(member: SystemMember, system: EmulsifierSystem): boolean {
+  return member.percent >= LEAST_PARTNER * system.levelPercent;
 }
 
 /** What a rule makes of a system: `strength` from 0 to 1; `refuses` takes the system out. */

@@ -35,7 +35,10 @@ export type SystemWishInput = z.input<typeof systemWish>;
 
 /** A wish with what follows from the oil phase. */
 export interface Wish extends SystemWish {
+  /** With their shares in % of the formula. */
   oils: readonly OilLine[];
+  /** Fatty alcohol that stands in the oil phase already, % of the formula. */
+  alcoholInOils: number;
   required: OilPhaseDemand;
   /** The median price of the library's emulsifiers, minor units per kg; null when none has a price. */
   usualCostPerKg: number | null;
@@ -45,5 +48,5 @@ export interface Wish extends SystemWish {
 export const USUAL_LEVEL: Record<Feel, number> = { milk: 2.5, lotion: 3.5, cream: 5, 'rich cream': 6 };
 /** Fatty alcohol, in % of the formula, that builds the body of a feel. Common practice, no source. */
 export const USUAL_FATTY_ALCOHOL: Record<Feel, number> = { milk: 0, lotion: 1, cream: 2, 'rich cream': 4 };
-/** How much body a feel wants, on the scale of `bodyPoints`. */
-export const WANTED_BODY: Record<Feel, number> = { milk: 0, lotion: 1, cream: 2, 'rich cream': 3 };
+/** How much body a feel wants, on the scale of `bodyPoints`; "strong" begins at 2. */
+export const WANTED_BODY: Record<Feel, number> = { milk: 0, lotion: 1, cream: 2, 'rich cream': 2.5 };

@@ -212,6 +212,76 @@ describe('systems for a target', () => {
       rank({}, {}, archived).systems.some(({ lines }) => lines.some((line) => line.name === 'Harbour 21')),
     ).toBe(false);
   });
+  it('build body with a fatty alcohol whatever function it was given, but not beside one among the oils', () => {
+    const thickener = library.map((one) =>
+      one.tradeName === 'Alcohol C' ? { ...one, functions: ['thickener' as const] } : one,
+    );
+    const alcohol = thickener.find((one) => one.tradeName === 'Alcohol C')!;
+    const rich = rank({ feel: 'rich cream' }, {}, thickener).systems[0];
+    expect(rich?.lines.map((line) => line.name)).toContain('Alcohol C');
+    expect(rich?.reasons.find((one) => one.ruleId === 'gel-network')?.verdict).toBe('for');
+    const withIt = rankSystems({
+      wish: wish({ feel: 'rich cream' }),
+      oils: [
+        { material: oil, mass: 20 },
+        { material: alcohol, mass: 4 },
+      ],
+      materials: thickener,
+    }).systems[0];
+    expect(withIt?.lines.map((line) => line.name)).not.toContain('Alcohol C');
+    expect(withIt?.body).toBe('strong');
+    expect(withIt?.reasons.find((one) => one.ruleId === 'gel-network')?.verdict).toBe('for');
+  });
+  it('never take far more emulsifier than the feel, unless it is asked for', () => {
+    const least = library.map((one) =>
+      one.tradeName === 'Harbour 2'
+        ? {
+            ...one,
+            usage: {
+              minPpm: 40_000,
+              typicalPpm: null,
+              maxPpm: 80_000,
+              provenance: 'supplier',
+              source: '',
+            } as const,
+          }
+        : one,
+    );
+    for (const { levelPercent } of rank({ feel: 'milk' }, {}, least).systems)
+      expect(levelPercent).toBeLessThanOrEqual(1.5 * 2.5 + 1e-9);
+    const asked = rank({ feel: 'milk', levelFrom: 6 }, {}, least).systems;
+    expect(asked.length).toBeGreaterThan(0);
+    for (const { levelPercent } of asked) expect(levelPercent).toBeGreaterThanOrEqual(6 - 1e-9);
+  });
+  it('show at most two of one main emulsifier while the library gives others', () => {
+    const { systems } = rankSystems({
+      wish: wish(),
+      oils: [{ material: oil, mass: 20 }],
+      materials: library,
+      limit: 3,
+    });
+    const mains = systems.map(
+      ({ lines }) => lines.reduce((most, line) => (line.percent > most.percent ? line : most)).name,
+    );
+    expect(new Set(mains).size).toBeGreaterThan(1);
+  });
+  it('offer no lone low-HLB emulsifier for o/w when the oils say nothing of HLB', () => {
+    const bare = make('Seedling', 'Camelina Sativa Seed Oil', { functions: ['emollient'] });
+    const { systems } = rankSystems({
+      wish: wish(),
+      oils: [{ material: bare, mass: 10 }],
+      materials: library,
+    });
+    const alone = systems.filter(({ lines }) => lines.filter((l) => l.role === 'emulsifier').length === 1);
+    for (const { offeredHlb } of alone) expect(offeredHlb ?? 10).toBeGreaterThanOrEqual(8);
+  });
+  it('say so when no non-ionic reaches the target, and refuse a target off the scale', () => {
+    const at = (targetHlb: number) =>
+      rankSystems({ wish: wish(), oils: [{ material: oil, mass: 20 }], materials: library, targetHlb });
+    expect(at(22).cautions.join(' ')).toMatch(/No non-ionic of the library reaches HLB 22\.0/);
+    expect(at(10.5).cautions.join(' ')).not.toContain('reaches');
+    for (const target of [-4, 500, NaN]) expect(() => at(target)).toThrow(Problem);
+  });
   it('refuse no oils, no emulsifiers, and weights that make no sense', () => {
     const refused = (run: () => unknown) => expect(run).toThrow(Problem);
     refused(() => rankSystems({ wish: wish(), oils: [], materials: library }));

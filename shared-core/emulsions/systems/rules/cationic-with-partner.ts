@@ -1,5 +1,5 @@
 import { COMMON_PRACTICE } from '../../../working/working';
-import { hasCharge, NEUTRAL, type SystemRule } from '../system';
+import { hasCharge, isPartner, NEUTRAL, type SystemRule } from '../system';
 
 export const cationicWithPartner: SystemRule = {
   id: 'cationic-with-partner',
@@ -10,7 +10,11 @@ export const cationicWithPartner: SystemRule = {
   judge(system) {
     if (!hasCharge(system, 'cationic')) return NEUTRAL;
     const partner = system.emulsifiers.find(
-      ({ facts }) => facts.charge === 'non-ionic' && facts.hlb !== null && facts.hlb >= 8,
+      (member) =>
+        member.facts.charge === 'non-ionic' &&
+        member.facts.hlb !== null &&
+        member.facts.hlb >= 8 &&
+        isPartner(member, system),
     );
     if (!partner)
       return { verdict: 'against', strength: 1, why: 'It has no non-ionic partner of HLB 8 or more.' };

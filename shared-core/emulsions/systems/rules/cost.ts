@@ -1,17 +1,23 @@
 import { membersOf, NEUTRAL, systemCost, type SystemRule } from '../system';
+import { USUAL_LEVEL } from '../wish';
 
 export const cost: SystemRule = {
   id: 'cost',
   name: 'Costs little',
-  says: 'By the newest prices, against the median of the library’s emulsifiers; a missing price counts as unknown, not as nothing.',
+  says: 'What it adds to a kg of product by the newest prices, against the usual level at the library’s median price; without a price the cost is not known.',
   weight: 1,
   source: { text: 'prices in the library', basis: 'library' },
-  judge(system, { usualCostPerKg }) {
+  judge(system, { usualCostPerKg, feel }) {
+    if (usualCostPerKg === null || usualCostPerKg === 0) return NEUTRAL;
     const total = systemCost(system);
-    if (total === null || usualCostPerKg === null || usualCostPerKg === 0) return NEUTRAL;
-    const percent = membersOf(system).reduce((sum, member) => sum + member.percent, 0);
-    const times = (total * 100) / percent / usualCostPerKg;
-    const why = `A kg of it costs ${times.toFixed(2)} times what the library’s emulsifiers cost in the median.`;
+    if (total === null) {
+      const unpriced = membersOf(system).filter(({ facts }) => facts.costPerKg === null);
+      const names = unpriced.map(({ facts }) => facts.material.tradeName).join(', ');
+      return { verdict: 'against', strength: 0.25, why: `${names} has no price: the cost is not known.` };
+    }
+    const usual = (usualCostPerKg * (USUAL_LEVEL[feel] + (system.fattyAlcohol?.percent ?? 0))) / 100;
+    const times = total / usual;
+    const why = `In a kg of product it costs ${times.toFixed(2)} times the usual level at the library’s median price.`;
     if (times <= 1) return { verdict: 'for', strength: 1 - times, why };
     return { verdict: 'against', strength: Math.min(1, times - 1), why };
   },

@@ -1,4 +1,8 @@
-import { NEUTRAL, type SystemRule } from '../system';
+import type { Material } from '../../../materials/material';
+import { isFattyAlcohol, isPartner, NEUTRAL, type SystemRule } from '../system';
+
+const isStearylAlone = ({ composition }: Material): boolean =>
+  composition.length === 1 && /^stearyl alcohol$/i.test(composition[0]?.inci ?? '');
 
 export const gelNetwork: SystemRule = {
   id: 'gel-network',
@@ -9,19 +13,25 @@ export const gelNetwork: SystemRule = {
     text: 'Eccleston G.M., Int. J. Cosmet. Sci. 4, 133-142 (1982), abstract; Int. J. Cosmet. Sci. 26(2) (2004), abstract',
     basis: 'read',
   },
-  judge({ emulsifiers, fattyAlcohol }, { feel, emulsionType }) {
-    if (!fattyAlcohol || feel === 'milk' || emulsionType === 'w/o') return NEUTRAL;
-    const name = fattyAlcohol.facts.material.tradeName;
-    const parts = fattyAlcohol.facts.material.composition;
-    if (parts.length === 1 && /^stearyl alcohol$/i.test(parts[0]?.inci ?? '')) {
+  judge(system, { feel, emulsionType, oils }) {
+    if (feel === 'milk' || emulsionType === 'w/o') return NEUTRAL;
+    const alcohols = oils.filter(({ material }) => isFattyAlcohol(material)).map(({ material }) => material);
+    if (system.fattyAlcohol) alcohols.push(system.fattyAlcohol.facts.material);
+    if (alcohols.length === 0) return NEUTRAL;
+    const name = alcohols.map((material) => material.tradeName).join(' and ');
+    if (alcohols.every(isStearylAlone)) {
       return {
         verdict: 'against',
         strength: 1,
         why: `${name} is stearyl alcohol alone, which gave mobile liquids that cracked.`,
       };
     }
-    const swells = emulsifiers.some(
-      ({ facts }) => (facts.hlb ?? 0) >= 10 || facts.charge === 'anionic' || facts.charge === 'cationic',
+    const swells = system.emulsifiers.some(
+      (member) =>
+        isPartner(member, system) &&
+        ((member.facts.hlb ?? 0) >= 10 ||
+          member.facts.charge === 'anionic' ||
+          member.facts.charge === 'cationic'),
     );
     if (!swells) return NEUTRAL;
     return { verdict: 'for', strength: 1, why: `${name} swells to a lamellar gel with its partner.` };

@@ -1,4 +1,4 @@
-import { NEUTRAL, type SystemRule } from '../system';
+import { isPartner, NEUTRAL, type SystemRule } from '../system';
 
 /** Partners closer than this in HLB are one kind. */
 const APART = 4;
@@ -12,9 +12,11 @@ export const highWithLow: SystemRule = {
     text: 'common practice, no source; lamellae at the drop: Schulman and Cockbain, Fukushima and Friberg, as cited at cosmeticsandtoiletries.com',
     basis: 'common-practice',
   },
-  judge({ emulsifiers }, { emulsionType }) {
+  judge(system, { emulsionType }) {
     if (emulsionType === 'w/o') return NEUTRAL;
-    const values = emulsifiers.filter(({ facts }) => facts.described).map(({ facts }) => facts.hlb ?? 0);
+    const values = system.emulsifiers
+      .filter((member) => member.facts.described && isPartner(member, system))
+      .map(({ facts }) => facts.hlb ?? 0);
     if (values.length < 2 || Math.max(...values) - Math.min(...values) < APART) return NEUTRAL;
     return {
       verdict: 'for',
