@@ -1,0 +1,87 @@
+import { useSuggestions } from '@renderer/formulas/suggestions';
+import type { ShelfAnswer } from '@core/shelf/query';
+import { describe, expect, it } from 'vitest';
+
+interface Asked {
+  text: string;
+  answer: (...names: string[]) => Promise<void>;
+}
+
+/** A search whose answers come when the test says so. */
+function slowSearch() {
+  const asked: Asked[] = [];
+  const find = (text: string, signal: AbortSignal): Promise<ShelfAnswer> =>
+    new Promise((resolve, reject) => {
+      signal.addEventListener('abort', () => reject(new DOMException('', 'AbortError')));
+      const answer = async (...names: string[]): Promise<void> => {
+        const rows = names.map((name) => ({ id: name, tradeName: name }));
+        resolve({ rows, total: rows.length } as unknown as ShelfAnswer);
+        await new Promise((done) => setTimeout(done));
+      };
+      asked.push({ text, answer });
+    });
+  const box = useSuggestions(find);
+  const type = (text: string): void => {
+    box.text.value = text;
+    box.typed();
+  };
+  return { box, type, asked, last: () => asked.at(-1) as Asked };
+}
+
+describe('picking a material by typing', () => {
+  it('takes what was typed when Enter comes before its answer, not a row of an older text', async () => {
+    const { box, type, last } = slowSearch();
+    type('x');
+    await last().answer('Xylityl wax', 'Xanthan gum');
+    type('xanthan');
+    const taken = box.marked();
+    await last().answer('Xanthan gum');
+    expect((await taken)?.tradeName).toBe('Xanthan gum');
+  });
+
+  it('takes nothing when nothing matches, or when the text changes while Enter waits', async () => {
+    const { box, type, last } = slowSearch();
+    type('x');
+    await last().answer('Xylityl wax');
+    type('xq');
+    const none = box.marked();
+    await last().answer();
+    expect(await none).toBeUndefined();
+    type('xa');
+    const older = box.marked();
+    type('xan');
+    await last().answer('Xanthan gum');
+    expect(await older).toBeUndefined();
+  });
+
+  it('takes nothing once the box was left', async () => {
+    const { box, type, last } = slowSearch();
+    type('xan');
+    const taken = box.marked();
+    box.close();
+    await last().answer('Xanthan gum');
+    expect(await taken).toBeUndefined();
+    expect(box.open.value).toBe(false);
+  });
+
+  it('marks by arrow keys in the rows of the text, however fast they come', async () => {
+    const { box, type, last } = slowSearch();
+    type('g');
+    await last().answer('Gel', 'Glucoside', 'Gum');
+    type('gl');
+    void box.step(1);
+    const taken = box.marked();
+    await last().answer('Glucoside', 'Glycerin');
+    expect((await taken)?.tradeName).toBe('Glycerin');
+    void box.step(1);
+    expect((await box.marked())?.tradeName).toBe('Glucoside');
+  });
+
+  it('opens a closed list instead of taking from it', async () => {
+    const { box, asked, last } = slowSearch();
+    const taken = box.marked();
+    await last().answer('Gel');
+    expect(await taken).toBeUndefined();
+    expect([asked.length, box.open.value]).toEqual([1, true]);
+  });
+});
