@@ -68,13 +68,25 @@ test('a share is dragged by keyboard, the mark follows, and Undo takes it back',
   await expect(share).toHaveValue('50');
 });
 
-test('three emulsifiers have a triangle with a table; out of reach says by how much', async ({ page }) => {
+test('out of reach says by how much, and a partner from the shelf reaches it', async ({ page }) => {
   await takeCream(page);
   await addEmulsifier(page, 'Pearthistle GS');
   await addEmulsifier(page, 'Dunnockle Tristearate');
-  await expect(page.getByRole('region', { name: 'What it offers' })).toContainText(
-    'above what this pair reaches',
-  );
+  const offer = page.getByRole('region', { name: 'What it offers' });
+  await expect(offer).toContainText('above what this pair reaches');
+  await offer
+    .getByRole('button', { name: /^Take .* as the partner$/ })
+    .first()
+    .click();
+  await expect(offer).not.toContainText('above what this pair reaches');
+  await offer.getByRole('button', { name: 'Set this ratio' }).click();
+  await expect(offer).toContainText('Within the band');
+});
+
+test('three emulsifiers have a triangle with a table', async ({ page }) => {
+  await takeCream(page);
+  await addEmulsifier(page, 'Pearthistle GS');
+  await addEmulsifier(page, 'Dunnockle Tristearate');
   await addEmulsifier(page, 'Pibberley 60');
   await expect(page.getByRole('img', { name: /^Triangle of/ })).toBeVisible();
 });
