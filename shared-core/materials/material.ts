@@ -32,14 +32,19 @@ export const inciPart = z
   .refine((part) => part.lowPpm <= part.highPpm, 'The lower end of the range is above the upper end.');
 export type InciPart = z.infer<typeof inciPart>;
 
-/** What a composition is made of; the lower ends must leave room for a whole, the upper ends must reach it or fall short openly. */
+/**
+ * What a composition is made of. Suppliers' ranges overlap by nature (60–90 % with 40–90 %), so only lower ends beyond
+ * a whole are impossible and refused. Computing takes every midpoint as it is, also where the midpoints do not make
+ * 100 %: spreading the difference would invent figures that nobody gave. The total is shown beside the composition,
+ * and the ingredient list names such a material as approximate.
+ */
 export const composition = z
   .array(inciPart)
   .min(1, 'A raw material needs at least one INCI name.')
   .max(60, 'A raw material can hold 60 INCI names at most.')
   .refine(
     (parts) => parts.reduce((sum, part) => sum + part.lowPpm, 0) <= WHOLE_PPM,
-    'The shares add up to more than 100 %. Lower one of them.',
+    'The shares, each at its lowest, add up to more than 100 %. Lower one of them.',
   )
   .refine(
     (parts) => new Set(parts.map((part) => part.inci.toLowerCase())).size === parts.length,
@@ -64,8 +69,14 @@ export const usage = z
 export const offer = z.object({
   supplier: nameText('the supplier'),
   itemCode: lineText(60),
-  packMg: z.int().positive('The pack must weigh something.').max(1e12, 'That pack is larger than a tanker.'),
-  priceMinor: z.int().min(0, 'A price cannot be negative.').max(1e12, 'That price is too large.'),
+  packMg: z
+    .int('A pack is weighed to the milligram at most.')
+    .positive('The pack must weigh something.')
+    .max(1e12, 'That pack is larger than a tanker.'),
+  priceMinor: z
+    .int('This price has more decimals than its currency.')
+    .min(0, 'A price cannot be negative.')
+    .max(1e12, 'That price is too large.'),
   currency,
   date: isoDate,
 });
@@ -76,14 +87,22 @@ export const materialDocument = z.object({
   title: nameText('the document’s title'),
   sha256,
   mediaType: z.enum(['application/pdf', 'image/png', 'image/jpeg', 'image/webp']),
-  bytes: z.int().positive(),
+  bytes: z.int('A size is a whole number of bytes.').positive('This file is empty.'),
 });
 export type MaterialDocument = z.infer<typeof materialDocument>;
 
-const temperature = z.number().min(-80, 'Too cold to be true.').max(200, 'Too hot to be true.').nullable();
-const months = z.int().min(0).max(600, 'Fifty years at most.').nullable();
+const temperature = z
+  .number('Write the temperature as a number.')
+  .min(-80, 'Too cold to be true.')
+  .max(200, 'Too hot to be true.')
+  .nullable();
+const months = z
+  .int('Write whole months, without decimals.')
+  .min(0, 'Months cannot be negative.')
+  .max(600, 'Fifty years at most.')
+  .nullable();
 
-export const storage = z.object({
+const storedStorage = z.object({
   minC: temperature,
   maxC: temperature,
   keepFrom: z.array(z.enum(KEEP_FROM)).max(KEEP_FROM.length),
@@ -91,10 +110,26 @@ export const storage = z.object({
   afterOpeningMonths: months,
 });
 
-/** All that a maker can enter about a raw material. */
-export const materialContent = z.object({
+export const storage = storedStorage.refine(
+  ({ minC, maxC }) => minC === null || maxC === null || minC <= maxC,
+  {
+    message: '“Not colder than” must not be above “not warmer than”.',
+    path: ['minC'],
+  },
+);
+
+const storedAllergens = z
+  .array(z.object({ inci: nameText('the allergen', 200), ppm: sharePpm }))
+  .max(120, 'A raw material can hold 120 allergens at most.');
+const allergens = storedAllergens.refine(
+  (list) => new Set(list.map((one) => one.inci.toLowerCase())).size === list.length,
+  'The same allergen stands twice. Keep it once, with the summed share.',
+);
+
+/** All that a library holds about a raw material; what it took in before a rule was made stays readable. */
+export const storedContent = z.object({
   code: lineText(40),
-  tradeName: nameText('the trade name'),
+  tradeName: lineText(200),
   status: z.enum(STATUSES),
   composition,
   functions: z.array(z.enum(FUNCTIONS)).max(FUNCTIONS.length),
@@ -116,23 +151,30 @@ export const materialContent = z.object({
   origin: z.enum(ORIGINS).nullable(),
   certifiedOrganic: z.boolean(),
   figures,
-  storage,
+  storage: storedStorage,
   hazards: z.array(z.enum(HAZARDS)).max(HAZARDS.length),
   handling: longText(4000),
   /** A legal limit as the maker recorded it, in ppm of the ready product; always with its text and date. */
   legalLimit: z
     .object({ ppm: sharePpm, note: lineText(300), source: nameText('the source of the limit', 300) })
     .nullable(),
-  allergens: z.array(z.object({ inci: nameText('the allergen', 200), ppm: sharePpm })).max(120),
-  offers: z.array(offer).max(60),
-  documents: z.array(materialDocument).max(60),
+  allergens: storedAllergens,
+  offers: z.array(offer).max(60, 'A raw material can hold 60 offers at most.'),
+  documents: z.array(materialDocument).max(60, 'A raw material can hold 60 documents at most.'),
   photo: sha256.nullable(),
   notes: longText(),
+});
+
+/** All that a maker can enter about a raw material. */
+export const materialContent = storedContent.extend({
+  tradeName: nameText('the trade name'),
+  storage,
+  allergens,
 });
 export type MaterialContent = z.infer<typeof materialContent>;
 
 /** A raw material in the library. `revision` counts its edits, so that two windows cannot overwrite each other. */
-export const material = materialContent.extend({
+export const material = storedContent.extend({
   id,
   revision: z.int().min(1),
   createdAt: z.iso.datetime(),

@@ -3,6 +3,11 @@ import { z } from 'zod';
 // C0 and C1 controls except tab and line feed, and the bidi overrides that could disguise a printed name.
 const FORBIDDEN = /[\u0000-\u0008\u000b-\u001f\u007f-\u009f\u202a-\u202e\u2066-\u2069]/;
 
+/** A character that leaves no mark on screen or paper: zero-width ones, joiners, fillers, variation selectors. */
+export const INVISIBLE = /\p{Default_Ignorable_Code_Point}/u;
+// The blank braille cell is drawn as nothing, but is no space to Unicode.
+const SOMETHING_TO_SEE = /[^\p{Default_Ignorable_Code_Point}\s\u2800]/u;
+
 function clean(maxLength: number) {
   return z
     .string('Enter text here.')
@@ -13,12 +18,12 @@ function clean(maxLength: number) {
     .refine((text) => !FORBIDDEN.test(text), 'Remove the control characters (often pasted in by accident).');
 }
 
-/** A one-line name, trimmed, 1 to `maxLength` characters, without control characters or line breaks. */
+/** A one-line name, trimmed, 1 to `maxLength` characters of which one can be seen, without control characters or line breaks. */
 export function nameText(what: string, maxLength = 200) {
   return clean(maxLength)
     .refine((text) => !/[\n\t]/.test(text), 'A name stays on one line.')
     .transform((text) => text.trim().normalize('NFC'))
-    .refine((text) => text.length > 0, `Give ${what}.`);
+    .refine((text) => SOMETHING_TO_SEE.test(text), `Give ${what}.`);
 }
 
 /** Optional one-line text; empty is allowed. */

@@ -1,3 +1,5 @@
+import { INVISIBLE } from '../quantities/text';
+
 /** A text of a sheet, and whereabouts it stands. */
 export interface PlacedText {
   text: string;
@@ -14,8 +16,6 @@ export interface UnprintableCharacter {
   where: string[];
 }
 
-// Invisible by design: leaving them out loses nothing that a reader could see.
-const INVISIBLE = /^[\u200b-\u200d\u2060\ufeff\ufe00-\ufe0f]$/;
 const LAID_OUT = new Set(['\n', '\t', '\r']);
 
 /** "U+65E5": how a character is named when it cannot be shown. */
@@ -24,6 +24,7 @@ export function codePointName(character: string): string {
   return `U+${code}`;
 }
 
+// What is invisible by design is left out, which loses nothing that a reader could see.
 function prints(character: string, hasGlyph: HasGlyph): boolean {
   return LAID_OUT.has(character) || INVISIBLE.test(character) || hasGlyph(character.codePointAt(0) ?? 0);
 }

@@ -51,6 +51,8 @@ describe('text that cannot be printed', () => {
 
   it('is never blank: a sign becomes its code, and only invisible marks go', () => {
     expect(printable('a\u200b柚😀\ufeff', ascii)).toBe('a[U+67DA][U+1F600]');
+    // A soft hyphen, a mark of direction and a tag: nothing that a reader could see.
+    expect(printable('so\u00adft\u200e\u{e0020}', ascii)).toBe('soft');
   });
 });
 
