@@ -1,5 +1,7 @@
 import { FACETS, FACET_NAMES, shelfQuery, type Facet, type ShelfQuery } from './query';
 
+/** As much of a text as is searched for (`shelfQuery`). */
+const LONGEST_TEXT = 500;
 const UNFILTERED: ShelfQuery = shelfQuery.parse({});
 
 /** A query as address parameters; what is left as usual is left out, so that a plain list has a plain address. */
@@ -18,7 +20,8 @@ export function toParams(query: ShelfQuery): URLSearchParams {
 
 /**
  * The query in address parameters. An address may be typed, old or shortened, so whatever is not understood
- * counts as not chosen: unknown words, figures that are no numbers or out of range.
+ * counts as not chosen: unknown words, figures that are no numbers or out of range. A text that is too long is cut:
+ * dropped, it would find every material.
  */
 export function fromParams(params: URLSearchParams): ShelfQuery {
   const words = Object.fromEntries(
@@ -28,7 +31,7 @@ export function fromParams(params: URLSearchParams): ShelfQuery {
     }),
   );
   const others = {
-    text: params.get('text') ?? undefined,
+    text: params.get('text')?.slice(0, LONGEST_TEXT),
     hlbFrom: numberIn(params, 'hlbFrom'),
     hlbTo: numberIn(params, 'hlbTo'),
     sortBy: params.get('sortBy') ?? undefined,

@@ -20,4 +20,9 @@ describe('the address of a list', () => {
     );
     expect(read).toEqual(shelfQuery.parse({ charge: ['cationic'], form: ['flakes'] }));
   });
+
+  it('searches for the first 500 characters of a longer text, instead of finding everything', () => {
+    const read = fromParams(new URLSearchParams({ text: 'olive '.repeat(100) }));
+    expect(read.text).toBe('olive '.repeat(100).slice(0, 500));
+  });
 });
