@@ -14,8 +14,13 @@ export const batchSize = z.discriminatedUnion('by', [
   z.object({ by: z.literal('mass'), massMg: batchMass }),
   z.object({
     by: z.literal('units'),
-    units: z.int().positive('Fill at least one unit.').max(1_000_000, 'A million units at most.'),
-    fillMg: mg.positive('A unit must hold something.').max(LARGEST_BATCH_MG),
+    units: z
+      .int('Fill a whole number of units.')
+      .positive('Fill at least one unit.')
+      .max(1_000_000, 'A million units at most.'),
+    fillMg: mg
+      .positive('A unit must hold something.')
+      .max(LARGEST_BATCH_MG, 'A unit holds 10 tonnes at most.'),
   }),
 ]);
 export type BatchSize = z.infer<typeof batchSize>;
@@ -27,7 +32,9 @@ export const batchPlan = z.object({
   /** Extra made for what stays in vessel and filler, in ppm of the batch. */
   overagePpm: sharePpm.max(500_000, 'An overage above 50 % is a different batch size.'),
   /** What the balance can read, in mg (100 = 0.1 g). */
-  readabilityMg: mg.positive('A balance reads in steps above zero.').max(100_000_000),
+  readabilityMg: mg
+    .positive('A balance reads in steps above zero.')
+    .max(100_000_000, 'That is coarser than any balance: 100 kg at most.'),
   note: longText(2000),
 });
 export type BatchPlan = z.infer<typeof batchPlan>;

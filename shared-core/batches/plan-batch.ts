@@ -21,19 +21,30 @@ function refuse(path: string, title: string, advice: string): never {
   throw new Problem({ code: 'invalid-input', title, advice, fields: [{ path, message: advice }] });
 }
 
-/** The mass asked for before overage, in mg. @throws Problem when it is none, or too large */
-function askedMg(size: BatchPlan['size'], region: Region): number {
+/** The mass asked for before and with overage, in mg. @throws Problem when it is none, or too large */
+function askedMg(
+  { size, overagePpm }: Pick<BatchPlan, 'size' | 'overagePpm'>,
+  region: Region,
+): { asked: number; made: number } {
   const path = size.by === 'mass' ? 'size.massMg' : 'size.units';
   const asked = size.by === 'mass' ? size.massMg : size.units * size.fillMg;
+  const made = (asked * (WHOLE_PPM + overagePpm)) / WHOLE_PPM;
+  const most = formatMass(LARGEST_BATCH_MG, region);
   if (!(asked > 0))
     refuse(path, 'A batch must weigh something.', 'Enter a mass, or units and a fill, above zero.');
   if (asked > LARGEST_BATCH_MG)
     refuse(
       path,
       `${formatMass(asked, region)} is more than Stillroom plans in one batch.`,
-      `Plan up to ${formatMass(LARGEST_BATCH_MG, region)} at a time, in several batches if need be.`,
+      `Plan up to ${most} at a time, in several batches if need be.`,
     );
-  return asked;
+  if (made > LARGEST_BATCH_MG)
+    refuse(
+      'overagePpm',
+      `With its overage the batch comes to ${formatMass(made, region)}, more than Stillroom plans in one batch.`,
+      `Lower the overage or the size, so that both come to ${most} at most.`,
+    );
+  return { asked, made };
 }
 
 function requireWhole(content: FormulaContent, region: Region): void {
@@ -73,7 +84,7 @@ function tooSmall(
  * (largest-remainder rule). The total is the size asked for plus overage, rounded to the balance's step.
  *
  * @param plan size by mass (mg) or units × fill (mg), overage in ppm of the batch, readability in mg
- * @throws Problem `invalid-input` when the batch weighs nothing, passes 10 tonnes, is smaller than the
+ * @throws Problem `invalid-input` when the batch weighs nothing, passes 10 tonnes with its overage, is smaller than the
  *   balance can read, or the formula does not total 100 %
  */
 export function batchLines(
@@ -87,9 +98,9 @@ export function batchLines(
       'A balance reads in steps above zero.',
       'Enter the balance’s step, such as 0.1 g.',
     );
-  const asked = askedMg(plan.size, region);
+  const { asked, made } = askedMg(plan, region);
   requireWhole(content, region);
-  const steps = Math.round((asked * (WHOLE_PPM + plan.overagePpm)) / WHOLE_PPM / plan.readabilityMg);
+  const steps = Math.round(made / plan.readabilityMg);
   if (steps < 1)
     refuse(
       'readabilityMg',

@@ -1,5 +1,5 @@
 import { batchLines } from '@core/batches/plan-batch';
-import type { BatchPlan } from '@core/batches/batch';
+import { batchSize, type BatchPlan } from '@core/batches/batch';
 import { formulaShares } from '@core/formulas/shares';
 import { Problem } from '@core/problems/problem';
 import fc from 'fast-check';
@@ -40,6 +40,24 @@ describe('planning a batch', () => {
     const size = { by: 'units' as const, units: 48, fillMg: 50_000 };
     // 48 × 50 g × 1.05 = 2,520 g.
     expect(batchLines(CREAM, { size, overagePpm: 50_000, readabilityMg: 100 }).totalMg).toBe(2_520_000);
+  });
+
+  it('plans up to 10 tonnes with the overage, and says where it passes them', () => {
+    const tonnes = (count: number) => plan(count * 1_000 * KG, { overagePpm: 500_000 });
+    const refused = refusal(() => batchLines(CREAM, tonnes(10)));
+    expect(refused.fields[0]?.path).toBe('overagePpm');
+    expect(refused.message).toMatch(/^With its overage the batch comes to 15,000/);
+    // 6 t and half as much again are 9 t.
+    expect(batchLines(CREAM, tonnes(6)).totalMg).toBe(9_000 * KG);
+  });
+
+  it.each([
+    ['units', 2.5, 'Fill a whole number of units.'],
+    ['units', -3, 'Fill at least one unit.'],
+    ['fillMg', 1e11, 'A unit holds 10 tonnes at most.'],
+  ])('says in words what is wrong with %s of %d', (key, value, message) => {
+    const size = { by: 'units', units: 1, fillMg: 1, [key]: value };
+    expect(batchSize.safeParse(size).error?.issues[0]?.message).toBe(message);
   });
 
   it('adds up for any size and balance, no line further than one step from its exact share', () => {
