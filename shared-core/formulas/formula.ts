@@ -18,7 +18,7 @@ export type ProductType = (typeof PRODUCT_TYPES)[number];
 export type Use = (typeof USES)[number];
 
 const temperatureC = z
-  .number()
+  .number('Write the temperature as a number.')
   .min(-20, 'A step below −20 °C is not workable.')
   .max(200, 'A step above 200 °C is not workable.')
   .nullable();
@@ -49,15 +49,27 @@ export const procedureStep = z.object({
   phaseIds: z.array(id).max(26),
   instruction: longText(2000),
   temperatureC,
-  speedRpm: z.number().min(0).max(50_000, 'Faster than any mixer.').nullable(),
-  minutes: z.number().min(0).max(100_000).nullable(),
+  speedRpm: z
+    .number('Write the speed as a number.')
+    .min(0, 'A speed cannot be negative.')
+    .max(50_000, 'Faster than any mixer.')
+    .nullable(),
+  minutes: z
+    .number('Write the minutes as a number.')
+    .min(0, 'A time cannot be negative.')
+    .max(100_000, 'That is more than two months: write it in the instruction.')
+    .nullable(),
   lookFor: lineText(300),
   caution: lineText(300),
 });
 export type ProcedureStep = z.infer<typeof procedureStep>;
 
-const reading = z.number().min(0, 'Cannot be negative.').nullable();
-const ph = z.number().min(0, 'pH runs from 0 to 14.').max(14, 'pH runs from 0 to 14.').nullable();
+const reading = z.number('Write this as a number.').min(0, 'Cannot be negative.').nullable();
+const ph = z
+  .number('Write the pH as a number.')
+  .min(0, 'pH runs from 0 to 14.')
+  .max(14, 'pH runs from 0 to 14.')
+  .nullable();
 
 /** What the finished product is measured against. Viscosity in mPa·s, density in g/mL. */
 export const targetSpecification = z.object({
@@ -75,15 +87,33 @@ export const targetSpecification = z.object({
 });
 export type TargetSpecification = z.infer<typeof targetSpecification>;
 
+/** What a target gives as a range: its ends and what it is called. */
+export const TARGET_RANGES = [
+  { low: 'phLow', high: 'phHigh', title: 'pH' },
+  { low: 'viscosityLow', high: 'viscosityHigh', title: 'Viscosity' },
+  { low: 'densityLow', high: 'densityHigh', title: 'Density' },
+] as const satisfies { low: keyof TargetSpecification; high: keyof TargetSpecification; title: string }[];
+
+const enteredTarget = targetSpecification.superRefine((target, context) => {
+  for (const { low, high, title } of TARGET_RANGES)
+    if ((target[low] ?? -Infinity) > (target[high] ?? Infinity))
+      context.addIssue({
+        code: 'custom',
+        path: [low],
+        message: `${title}: the lower end of the target is above the upper end.`,
+      });
+});
+
+/** All that a library holds of a formula; what it took in before a rule was made stays readable. */
 export const formulaContent = z
   .object({
     code: lineText(40),
-    name: nameText('the formula’s name'),
+    name: lineText(200),
     productType: z.enum(PRODUCT_TYPES),
     use: z.enum(USES),
     purpose: lineText(500),
     phases: z.array(formulaPhase).max(26, 'A formula can hold 26 phases at most (A to Z).'),
-    steps: z.array(procedureStep).max(200),
+    steps: z.array(procedureStep).max(200, 'A procedure can hold 200 steps at most.'),
     target: targetSpecification,
     notes: longText(),
   })
@@ -92,6 +122,19 @@ export const formulaContent = z
     path: ['phases'],
   });
 export type FormulaContent = z.infer<typeof formulaContent>;
+
+const distinct = (parts: { id: string }[]): boolean =>
+  new Set(parts.map((part) => part.id)).size === parts.length;
+
+/** A formula as a maker can enter it. */
+export const enteredFormula = formulaContent
+  .safeExtend({ name: nameText('the formula’s name'), target: enteredTarget })
+  .refine((f) => distinct(f.phases), { message: 'Two phases have the same identifier.', path: ['phases'] })
+  .refine((f) => distinct(f.phases.flatMap((phase) => phase.lines)), {
+    message: 'Two lines have the same identifier.',
+    path: ['phases'],
+  })
+  .refine((f) => distinct(f.steps), { message: 'Two steps have the same identifier.', path: ['steps'] });
 
 /** A formula's working draft. It may be incomplete; recording a version is what demands a whole. */
 export const formula = formulaContent.safeExtend({

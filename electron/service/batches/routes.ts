@@ -12,11 +12,12 @@ import { validBody } from '../problems/validated';
 function planned(context: ServiceContext, plan: BatchPlan): Batch {
   const { library } = context.session.current();
   const version = found(readVersion(library, plan.versionId), 'version');
-  const { totalMg, lines } = batchLines(version.content, plan);
+  const { batchPrefix, languageRegion } = readSettings(library);
+  const { totalMg, lines } = batchLines(version.content, plan, languageRegion);
   const added: Batch = {
     ...plan,
     id: context.newId(),
-    number: nextCode(library, 'batch', 'number', readSettings(library).batchPrefix),
+    number: nextCode(library, 'batch', 'number', batchPrefix),
     createdAt: context.now().toISOString(),
     totalMg,
     lines,

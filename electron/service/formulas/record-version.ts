@@ -1,30 +1,36 @@
-import { formulaContent, type FormulaVersion } from '@core/formulas/formula';
+import { enteredFormula, type FormulaVersion } from '@core/formulas/formula';
 import { formulaLines, formulaShares } from '@core/formulas/shares';
+import { formatPercent, type Region } from '@core/locale/numbers';
 import { Problem } from '@core/problems/problem';
-import { percentFromPpm, WHOLE_PPM } from '@core/quantities/share';
+import { WHOLE_PPM } from '@core/quantities/share';
 import { lineText } from '@core/quantities/text';
 import { readFormula } from '@db/formulas/drafts';
 import { insertVersion, listVersions, type VersionSummary } from '@db/formulas/versions';
 import { readMaterials } from '@db/materials/read';
+import { readSettings } from '@db/settings/settings';
 import { z } from 'zod';
 import type { ServiceContext } from '../context';
 import { found } from '../problems/found';
+import { invalidInput } from '../problems/validated';
 
 export const versionRequest = z.object({ reason: lineText(500), recordedBy: lineText(120) });
 
 /** Why a draft cannot be recorded yet, or null: a version is a whole, so its lines make exactly 100 %. */
-function notYetWhole(content: FormulaVersion['content']): { title: string; advice: string } | null {
+function notYetWhole(
+  content: FormulaVersion['content'],
+  region: Region,
+): { title: string; advice: string } | null {
   const shares = formulaShares(content);
   if (formulaLines(content).length === 0)
     return { title: 'An empty formula cannot be recorded.', advice: 'Add its lines first.' };
   if ([...shares.byLine.values()].some((ppm) => ppm < 0))
     return {
       title: `The lines add up to more than 100 %: nothing is left for the q.s. line.`,
-      advice: `Take away ${percentFromPpm(-Math.min(...shares.byLine.values()))} % from the other lines.`,
+      advice: `Take away ${formatPercent(-Math.min(...shares.byLine.values()), region)} from the other lines.`,
     };
   if (shares.totalPpm !== WHOLE_PPM)
     return {
-      title: `The lines add up to ${percentFromPpm(shares.totalPpm)} %, not 100 %.`,
+      title: `The lines add up to ${formatPercent(shares.totalPpm, region)}, not 100 %.`,
       advice: 'Correct the shares, or mark one line “q.s. to 100”. Your draft is saved as it is.',
     };
   return null;
@@ -38,8 +44,10 @@ export function recordVersion(
 ): VersionSummary {
   const { library } = context.session.current();
   const draft = found(readFormula(library, formulaId), 'formula');
-  const content = formulaContent.parse(draft);
-  const fault = notYetWhole(content);
+  const read = enteredFormula.safeParse(draft);
+  if (!read.success) throw invalidInput(read.error);
+  const content = read.data;
+  const fault = notYetWhole(content, readSettings(library).languageRegion);
   if (fault) throw new Problem({ code: 'invalid-input', ...fault });
   const shares = formulaShares(content);
   const materials = readMaterials(

@@ -1,4 +1,4 @@
-import { blankTarget, formulaContent, PRODUCT_TYPES, USES, type Formula } from '@core/formulas/formula';
+import { blankTarget, enteredFormula, PRODUCT_TYPES, USES, type Formula } from '@core/formulas/formula';
 import { formulaLines } from '@core/formulas/shares';
 import type { Material } from '@core/materials/material';
 import { Problem } from '@core/problems/problem';
@@ -20,7 +20,7 @@ const start = z.object({
   productType: z.enum(PRODUCT_TYPES),
   use: z.enum(USES),
 });
-const edit = z.object({ revision: z.int(), content: formulaContent });
+const edit = z.object({ revision: z.int(), content: enteredFormula });
 const archiving = z.object({ revision: z.int(), archived: z.boolean() });
 
 /** A formula with the materials that its lines name, by id. */

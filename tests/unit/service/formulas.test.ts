@@ -17,7 +17,7 @@ async function anyFormula(ask: Ask, name = 'Hedgerow Day Cream'): Promise<WithMa
 const put = (ask: Ask, formula: Formula, part: Partial<Formula>) =>
   ask<ProblemDetails>('PUT', `/formulas/${formula.id}`, {
     revision: formula.revision,
-    content: formulaContent.parse({ ...formula, ...part }),
+    content: { ...formulaContent.parse(formula), ...part },
   });
 const record = (ask: Ask, id: string) =>
   ask<VersionSummary & ProblemDetails>('POST', `/formulas/${id}/versions`, {
@@ -94,6 +94,73 @@ describe('formulas through the service', () => {
     const missing = await put(ask, formula, { phases });
     expect(missing.status).toBe(422);
     expect(missing.body.fields[0]?.path).toBe(`line.${formula.phases[0]?.lines[0]?.id}`);
+  });
+
+  it('refuses a target whose ends are crossed, naming each, and takes equal ends', async () => {
+    const { ask } = await serviceWith('demonstration');
+    const { formula } = await anyFormula(ask);
+    const target = { ...formula.target, phLow: 8, phHigh: 4, densityLow: 1.2, densityHigh: 0.9 };
+    const crossed = await put(ask, formula, { target });
+    expect(crossed.status).toBe(422);
+    expect(crossed.body.fields.map((field) => field.path)).toEqual([
+      'content.target.phLow',
+      'content.target.densityLow',
+    ]);
+    expect(crossed.body.title).toBe('pH: the lower end of the target is above the upper end.');
+    expect((await put(ask, formula, { target: { ...formula.target, phLow: 5, phHigh: 5 } })).status).toBe(
+      200,
+    );
+  });
+
+  it('refuses lines, phases or steps of the same identifier', async () => {
+    const { ask } = await serviceWith('demonstration');
+    const { formula } = await anyFormula(ask);
+    const [first, ...others] = formula.phases;
+    if (!first) throw new Error('The demonstration formula has phases.');
+    const twice = <T>(list: T[]): T[] => [...list, ...list.slice(0, 1)];
+    const lines = { ...first, lines: twice(first.lines) };
+    for (const part of [
+      { phases: [lines, ...others] },
+      { phases: twice(formula.phases) },
+      { steps: twice(formula.steps) },
+    ]) {
+      const refused = await put(ask, formula, part);
+      expect([refused.status, refused.body.code]).toEqual([422, 'invalid-input']);
+      expect(refused.body.fields.some((field) => field.message.includes('the same identifier'))).toBe(true);
+    }
+  });
+
+  it('refuses a version in the words and numbers of the library’s language region', async () => {
+    const { ask } = await serviceWith('demonstration');
+    const { formula } = await anyFormula(ask);
+    await ask('PATCH', '/settings', { languageRegion: 'de-DE' });
+    const ppmOf = (at: number, toHundred: boolean) =>
+      formula.phases.map((phase) => ({
+        ...phase,
+        lines: phase.lines.map((line) => ({ ...line, toHundred: toHundred && line.toHundred, ppm: at })),
+      }));
+    const count = formula.phases.flatMap((phase) => phase.lines).length;
+    await put(ask, formula, { phases: ppmOf(226_500, true) });
+    const over = `${(((count - 1) * 226_500 - 1_000_000) / 10_000).toFixed(2).replace('.', ',')}\u00a0%`;
+    expect((await record(ask, formula.id)).body.detail).toBe(`Take away ${over} from the other lines.`);
+    await put(ask, { ...formula, revision: formula.revision + 1 }, { phases: ppmOf(12_345, false) });
+    const total = `${((count * 12_345) / 10_000).toFixed(4).replace('.', ',').replace(/0+$/, '')}\u00a0%`;
+    expect((await record(ask, formula.id)).body.title).toBe(`The lines add up to ${total}, not 100 %.`);
+  });
+
+  it('tells what is wrong with a batch in the library’s language region', async () => {
+    const { ask } = await serviceWith('demonstration');
+    const { formula } = await anyFormula(ask);
+    const { body: version } = await record(ask, formula.id);
+    await ask('PATCH', '/settings', { languageRegion: 'de-DE' });
+    const { body } = await ask<ProblemDetails>('POST', '/batches', {
+      versionId: version.id,
+      size: { by: 'units', units: 1_000_000, fillMg: 12_500_000 },
+      overagePpm: 0,
+      readabilityMg: 100,
+      note: '',
+    });
+    expect(body.title).toMatch(/^12\.500\.000/);
   });
 
   it('plans a 2.5 kg batch whose weighed lines add up to exactly 2.5 kg', async () => {
