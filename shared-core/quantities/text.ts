@@ -33,6 +33,13 @@ export function lineText(maxLength = 200) {
     .transform((text) => text.trim().normalize('NFC'));
 }
 
+/** Optional text that another one is joined to: a space that it ends in is meant, and kept. */
+export function beginningText(maxLength: number) {
+  return clean(maxLength)
+    .refine((text) => !/[\n\t]/.test(text), 'This stays on one line.')
+    .transform((text) => text.trimStart().normalize('NFC'));
+}
+
 /** Free text of several lines; empty is allowed. */
 export function longText(maxLength = 10_000) {
   return clean(maxLength).transform((text) => text.normalize('NFC'));

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { currency } from '../quantities/money';
-import { lineText, longText } from '../quantities/text';
+import { sharePpm } from '../quantities/share';
+import { beginningText, lineText, longText } from '../quantities/text';
 
 export const LANGUAGE_REGIONS = [
   'en-GB',
@@ -27,12 +28,16 @@ export const settings = z.object({
   paperSize: z.enum(PAPER_SIZES).default('A4'),
   currency: currency.default('EUR'),
   /** What the balance can read, in mg; 100 = 0.1 g. */
-  readabilityMg: z.int().positive().max(1_000_000).default(100),
+  readabilityMg: z
+    .int('A balance reads to the milligram at most.')
+    .positive('A balance reads in steps above zero.')
+    .max(1_000_000, 'A step above 1 kg is no use for weighing.')
+    .default(100),
   /** Extra planned for process loss, in ppm. */
-  overagePpm: z.int().min(0).max(500_000).default(0),
-  /** How numbers are made: the letters before the running number. */
-  formulaPrefix: lineText(12).default('F-'),
-  batchPrefix: lineText(12).default('B-'),
+  overagePpm: sharePpm.max(500_000, 'An overage above 50 % is a different batch size.').default(0),
+  /** How numbers are made: what stands before the running number, with the space it may end in (“LOT 001”). */
+  formulaPrefix: beginningText(12).default('F-'),
+  batchPrefix: beginningText(12).default('B-'),
   theme: z.enum(THEMES).default('system'),
   /** Who records versions, printed beside them. */
   recordedBy: lineText(120).default(''),

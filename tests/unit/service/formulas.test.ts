@@ -182,6 +182,32 @@ describe('formulas through the service', () => {
     expect((await ask<Batch>('POST', '/batches', plan)).body.number).toBe('B-002');
   });
 
+  it('keeps the space that a prefix ends in, and counts on behind it', async () => {
+    const { ask } = await serviceWith('demonstration');
+    await ask('PATCH', '/settings', { batchPrefix: ' LOT ', formulaPrefix: 'Cream ' });
+    const { formula } = await anyFormula(ask);
+    const { body: version } = await record(ask, formula.id);
+    const size = { by: 'mass', massMg: 1_000_000 };
+    const plan = { versionId: version.id, size, overagePpm: 0, readabilityMg: 100, note: '' };
+    const numbers = [];
+    for (let made = 0; made < 2; made += 1)
+      numbers.push((await ask<Batch>('POST', '/batches', plan)).body.number);
+    expect(numbers).toEqual(['LOT 001', 'LOT 002']);
+    expect((await ask<Formula>('POST', `/formulas/${formula.id}/copy`)).body.code).toBe('Cream 001');
+  });
+
+  it('says in words what is wrong with a setting', async () => {
+    const { ask } = await serviceWith('empty');
+    const change = (part: object) => ask<ProblemDetails>('PATCH', '/settings', part);
+    const cases = [
+      [{ recordedBy: 'A'.repeat(121) }, 'recordedBy', 'Keep this to 120 characters or fewer.'],
+      [{ readabilityMg: 0.5 }, 'readabilityMg', 'A balance reads to the milligram at most.'],
+      [{ overagePpm: 600_000 }, 'overagePpm', 'An overage above 50 % is a different batch size.'],
+    ] as const;
+    for (const [part, path, message] of cases)
+      expect((await change(part)).body.fields).toEqual([{ path, message }]);
+  });
+
   it.each([
     ['zero', 0],
     ['50 tonnes', 50_000_000_000],
