@@ -1,11 +1,13 @@
 import { formatNumber, formatPercent } from '../locale/numbers';
 import type { Region } from '../locale/numbers';
+import { materialDifferences, type MaterialsOfSide } from './compare-materials';
 import { phaseLetter } from './formula';
 import type { FormulaContent, FormulaLine, ProcedureStep, TargetSpecification } from './formula';
-import { formulaShares } from './shares';
+import { movedOnes } from './moved-ones';
+import { formulaLines, formulaShares } from './shares';
 
 export type DifferenceKind = 'added' | 'removed' | 'changed' | 'moved';
-export type DifferenceArea = 'formula' | 'phase' | 'line' | 'step' | 'target' | 'notes';
+export type DifferenceArea = 'formula' | 'phase' | 'line' | 'material' | 'step' | 'target' | 'notes';
 
 /** One difference a maker would name. `before` and `after` are empty where there was or is nothing. */
 export interface Difference {
@@ -29,25 +31,33 @@ interface PlacedLine {
   ppm: number;
   phase: string;
   phaseId: string;
+  /** Its place in the phase, from 0. */
+  at: number;
+  /** The material of the line before it in the phase; null for the first. */
+  followsId: string | null;
 }
+
+type Pair = [PlacedLine | null, PlacedLine | null];
 
 function placedLines(content: FormulaContent): PlacedLine[] {
   const { byLine } = formulaShares(content);
   return content.phases.flatMap((phase, index) =>
-    phase.lines.map((line) => ({
+    phase.lines.map((line, at) => ({
       line,
       ppm: byLine.get(line.id) ?? 0,
       phase: phaseLetter(index),
       phaseId: phase.id,
+      at,
+      followsId: phase.lines[at - 1]?.materialId ?? null,
     })),
   );
 }
 
 /** Pairs by id first, then by material, so that a line taken out and put back is not two differences. */
-function pairLines(before: PlacedLine[], after: PlacedLine[]): [PlacedLine | null, PlacedLine | null][] {
+function pairLines(before: PlacedLine[], after: PlacedLine[]): Pair[] {
   const left = new Set(before);
   const byId = new Map(before.map((one) => [one.line.id, one]));
-  const pairs = after.map((one): [PlacedLine | null, PlacedLine | null] => {
+  const pairs = after.map((one): Pair => {
     const same = byId.get(one.line.id);
     if (!same || same.line.materialId !== one.line.materialId) return [null, one];
     left.delete(same);
@@ -59,16 +69,35 @@ function pairLines(before: PlacedLine[], after: PlacedLine[]): [PlacedLine | nul
     pair[0] = [...left].find((one) => one.line.materialId === materialId) ?? null;
     if (pair[0]) left.delete(pair[0]);
   }
-  return [...pairs, ...[...left].map((one): [PlacedLine, null] => [one, null])];
+  return [...pairs, ...[...left].map((one): Pair => [one, null])];
 }
 
 function shareText(placed: PlacedLine, region: Region): string {
   return `${formatPercent(placed.ppm, region)}${placed.line.toHundred ? ' (q.s.)' : ''}`;
 }
 
+/** Lines that stayed in their phase but stand elsewhere in it: the order of weighing and adding. */
+function orderDifferences(pairs: readonly Pair[], nameOf: Compared['nameOf']): Difference[] {
+  const stayed = pairs.flatMap(([was, is]) => (was && is && was.phaseId === is.phaseId ? [{ was, is }] : []));
+  const where = ({ at, followsId, phase }: PlacedLine) =>
+    `line ${at + 1} of phase ${phase}${followsId === null ? '' : `, after ${nameOf(followsId)}`}`;
+  const phaseIds = new Set(stayed.map(({ is }) => is.phaseId));
+  return [...phaseIds].flatMap((phaseId) => {
+    const own = stayed.filter(({ is }) => is.phaseId === phaseId);
+    const moved = movedOnes(own.map(({ was }) => was.at));
+    return own
+      .filter(({ was, is }, index) => moved[index] && where(was) !== where(is))
+      .map(({ was, is }): Difference => {
+        const what = nameOf(is.line.materialId);
+        return { area: 'line', kind: 'moved', what, before: where(was), after: where(is) };
+      });
+  });
+}
+
 function lineDifferences({ before, after, nameOf, region }: Compared): Difference[] {
   const found: Difference[] = [];
-  for (const [was, is] of pairLines(placedLines(before), placedLines(after))) {
+  const pairs = pairLines(placedLines(before), placedLines(after));
+  for (const [was, is] of pairs) {
     const what = nameOf((is ?? was)?.line.materialId ?? '');
     const where = (one: PlacedLine) => `${shareText(one, region)} in phase ${one.phase}`;
     if (!was && is) found.push({ area: 'line', kind: 'added', what, before: '', after: where(is) });
@@ -88,7 +117,7 @@ function lineDifferences({ before, after, nameOf, region }: Compared): Differenc
       });
     pushText(found, 'line', `${what}, note`, was.line.note, is.line.note);
   }
-  return found;
+  return [...found, ...orderDifferences(pairs, nameOf)];
 }
 
 function pushText(found: Difference[], area: DifferenceArea, what: string, before: string, after: string) {
@@ -207,12 +236,14 @@ function targetDifferences({ before, after, region }: Compared): Difference[] {
  * Lines are matched by id, then by material; a material swapped on a line reads as one removed, one added.
  *
  * @param nameOf a material's trade name, also for one that has left the library
+ * @param materials the materials of each side: a version's as it froze them, a draft's as they are now
  */
 export function compareVersions(
   before: FormulaContent,
   after: FormulaContent,
   nameOf: (materialId: string) => string,
   region: Region = 'en-GB',
+  materials: { before: MaterialsOfSide; after: MaterialsOfSide } = { before: {}, after: {} },
 ): Difference[] {
   const compared = { before, after, nameOf, region };
   const found: Difference[] = [];
@@ -221,6 +252,11 @@ export function compareVersions(
     pushText(found, 'formula', what, before[key], after[key]);
   }
   found.push(...phaseDifferences(compared), ...lineDifferences(compared));
+  const usedBefore = new Set(formulaLines(before).map((line) => line.materialId));
+  const shared = new Set(
+    formulaLines(after).flatMap((line) => (usedBefore.has(line.materialId) ? [line.materialId] : [])),
+  );
+  found.push(...materialDifferences([...shared], materials.before, materials.after, region));
   found.push(...stepDifferences(compared), ...targetDifferences(compared));
   pushText(found, 'notes', 'Notes', before.notes, after.notes);
   return found;

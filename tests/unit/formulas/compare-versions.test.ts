@@ -51,6 +51,64 @@ describe('comparing two versions', () => {
     expect(found).toEqual([]);
   });
 
+  it('tells the one line that was moved within its phase, by where it stands', () => {
+    const found = changed((copy) => {
+      const { lines } = copy.phases[1]!;
+      lines.unshift(...lines.splice(3, 1));
+    });
+    const [first] = CREAM.phases[1]!.lines;
+    const [before, moved] = [CREAM.phases[1]!.lines[2]!, CREAM.phases[1]!.lines[3]!];
+    expect(found).toEqual([
+      {
+        area: 'line',
+        kind: 'moved',
+        what: nameOf(moved.materialId),
+        before: `line 4 of phase B, after ${nameOf(before.materialId)}`,
+        after: 'line 1 of phase B',
+      },
+    ]);
+    expect(first?.materialId).not.toBe(moved.materialId);
+  });
+
+  it('does not call lines moved that only made room for one added or removed', () => {
+    const found = changed((copy) => {
+      copy.phases[1]!.lines.splice(1, 1);
+      copy.phases[0]!.lines.unshift(sampleLine(MATERIALS[idOf(1006)]!, 1));
+    });
+    expect(found.filter((one) => one.kind === 'moved')).toEqual([]);
+  });
+
+  it('tells a trade name, a composition and allergens that changed under the same lines', () => {
+    const after = {
+      ...ESTER,
+      tradeName: `${ESTER.tradeName} N`,
+      composition: [{ inci: 'Coco-Caprylate', lowPpm: 900_000, highPpm: 950_000 }],
+      allergens: [{ inci: 'Linalool', ppm: 1_000 }],
+    };
+    const materials = { before: MATERIALS, after: { ...MATERIALS, [ESTER.id]: after } };
+    const found = compareVersions(CREAM, CREAM, nameOf, 'de-DE', materials);
+    const old = ESTER.composition.map((part) => `${part.inci} 100,00\u00a0%`).join(', ');
+    expect(found).toEqual(
+      [
+        ['trade name', 'changed', ESTER.tradeName, after.tradeName],
+        ['composition', 'changed', old, 'Coco-Caprylate 90,00\u00a0% to 95,00\u00a0%'],
+        ['allergens', 'added', '', 'Linalool 0,10\u00a0%'],
+      ].map(([what, kind, was, is]) => ({
+        area: 'material',
+        kind,
+        what: `${after.tradeName}, ${what}`,
+        before: was,
+        after: is,
+      })),
+    );
+  });
+
+  it('takes the same composition in another order for the same', () => {
+    const blend = Object.values(MATERIALS).find((one) => one.composition.length > 1)!;
+    const after = { ...MATERIALS, [blend.id]: { ...blend, composition: [...blend.composition].reverse() } };
+    expect(compareVersions(CREAM, CREAM, nameOf, 'en-GB', { before: MATERIALS, after })).toEqual([]);
+  });
+
   it('does not call lines moved when a phase is put in front', () => {
     const found = changed((copy) =>
       copy.phases.unshift({ id: idOf(7777), title: 'Premix', temperatureC: null, lines: [] }),
