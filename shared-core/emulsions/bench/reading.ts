@@ -1,3 +1,4 @@
+import { badInput } from '../../working/inputs';
 import { climateOutlook, type ClimateOutlook } from '../climate/climate';
 import { chargeConflicts, type ChargeConflict } from '../conflicts/charge-conflicts';
 import { offeredHlb, type OfferedHlb } from '../offered-hlb';
@@ -50,29 +51,47 @@ function conflictsOf({ oils, emulsifiers, rest }: BenchInput): ChargeConflict[] 
   );
 }
 
+/** Refuses lines that leave a formula no room: what does not fit into 100 % cannot be made. */
+function refuseBeyondWhole(what: string, lines: readonly MaterialLine[], field: string): void {
+  const total = totalPercent(lines.map((line) => line.percent));
+  if (total <= 100) return;
+  throw badInput(
+    `${what} to ${total} % of the formula, ${totalPercent([total, -100])} % more than it can hold.`,
+    'Lower their levels: oils, emulsifiers, water and all else must fit into 100 %.',
+    field,
+  );
+}
+
+function offeredOf({ oils, emulsifiers }: BenchInput): OfferedHlb {
+  refuseOverfull(emulsifiers.map((line) => line.percent));
+  refuseBeyondWhole('Oils and emulsifiers together come', [...oils, ...emulsifiers], 'emulsifiers');
+  return offeredHlb(emulsifiers.map(emulsifierLine));
+}
+
+function requiredOf(oils: readonly MaterialLine[], type: 'o/w' | 'w/o'): RequiredHlb {
+  refuseBeyondWhole('The oils come', oils, 'oils');
+  return requiredHlb(
+    oils.map((oil) => oilLine(oil, type)),
+    type,
+  );
+}
+
 /** Reads the bench: pure and quick, so that every drag of a share can have its answer. */
 export function readBench(input: BenchInput): BenchReading {
   const { emulsionType, oils, emulsifiers, rest, targetHlb } = input;
-  const type = demandType(emulsionType);
   const levels = emulsifiers.map((line) => line.percent);
-  const required = outcome(() =>
-    requiredHlb(
-      oils.map((oil) => oilLine(oil, type)),
-      type,
-    ),
-  );
-  const offered = outcome(() => {
-    refuseOverfull(levels);
-    return offeredHlb(emulsifiers.map(emulsifierLine));
-  });
+  const required = outcome(() => requiredOf(oils, demandType(emulsionType)));
+  const offered = outcome(() => offeredOf(input));
   const target = targetOf(targetHlb, required);
   const conflicts = conflictsOf(input);
+  const overfull = totalPercent([...oils, ...emulsifiers].map((line) => line.percent)) > 100;
   return {
     required,
     target,
     offered,
     verdict: offered.ok ? verdictOn(target, offered.value, emulsionType) : null,
-    pair: pairRatio(emulsifiers, target),
+    // Levels that do not fit have no ratio to set.
+    pair: overfull ? null : pairRatio(emulsifiers, target),
     totalPercent: totalPercent(levels),
     shares: sharesOf(levels),
     conflicts,

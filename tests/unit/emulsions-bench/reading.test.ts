@@ -91,6 +91,31 @@ describe('what the bench reads', () => {
     expect(verdict?.says).toMatch(/HLB does not tell/);
   });
 
+  it('oils that pass 100 % ask for nothing: the refusal says by how much', () => {
+    const { required, target } = bench({ oils: [line('O-102', 95), line('O-203', 12)] });
+    expect(!required.ok && required.refusal.title).toBe(
+      'The oils come to 107 % of the formula, 7 % more than it can hold.',
+    );
+    expect(target).toBeNull();
+  });
+
+  it('oils and emulsifiers that together pass 100 % get no verdict and no ratio, and exactly 100 % gets both', () => {
+    const pairAt = (each: number) => [line('N-101', each), line('N-210', each)];
+    const over = bench({ oils: [line('O-102', 95)], emulsifiers: pairAt(5) });
+    expect(!over.offered.ok && over.offered.refusal.title).toMatch(/together come to 105 % of the formula/);
+    expect(over.verdict).toBeNull();
+    expect(over.pair).toBeNull();
+    const full = bench({ oils: [line('O-102', 90)], emulsifiers: pairAt(5) });
+    expect(full.offered.ok).toBe(true);
+    expect(full.pair?.ok).toBe(true);
+  });
+
+  it('emulsifiers at 101 % offer no ratio to set', () => {
+    const over = bench({ emulsifiers: [line('N-101', 60), line('N-210', 41)] });
+    expect(!over.offered.ok && over.offered.refusal.title).toMatch(/101 % of the formula/);
+    expect(over.pair).toBeNull();
+  });
+
   it('no oils, levels over 100 % and empty levels are refused in words', () => {
     const none = bench({ oils: [] }).required;
     expect(!none.ok && none.refusal.title).toBe('There are no oils.');
