@@ -11,14 +11,14 @@ import { remark } from './kit/text';
 import { titleBlock } from './kit/title-block';
 import { SIZE, SOFT_INK } from './kit/type-scale';
 import { bestUse, figureWords, inciWords } from './material-words';
-import { photoNode } from './photo';
+import { photoNode, type SheetPhoto } from './photo';
 import { capital } from './words';
 
 /** Up to this many stand side by side; more become a list. */
 export const SIDE_BY_SIDE = 6;
 
-/** Photos by material id, as data URLs (PNG or JPEG). */
-export type Photos = Readonly<Record<string, string | undefined>>;
+/** Photos by material id. */
+export type Photos = Readonly<Record<string, SheetPhoto | undefined>>;
 
 const SIGNS = { differ: '≠', alike: '=', open: '' } as const;
 
@@ -106,7 +106,7 @@ function classList(
 
 /**
  * A hand-out that sets materials beside each other: up to six in columns with differences marked, more as a list.
- * @param photos data URLs by material id; materials without one go without
+ * @param photos by material id; materials without one go without
  * @param printedAt ISO 8601
  */
 export function comparisonSheet(

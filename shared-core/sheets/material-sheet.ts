@@ -16,7 +16,7 @@ import { blankCell, cell, figureCell, ruledTable } from './kit/tables';
 import { heading, keptTogether, numberText, paragraph, remark } from './kit/text';
 import { titleBlock } from './kit/title-block';
 import { figureWords, offerWords, storageWords, usageWords } from './material-words';
-import { photoNode } from './photo';
+import { photoNode, type SheetPhoto } from './photo';
 import { capital, joined, yesNo } from './words';
 
 function compositionSection(material: Material, region: Region, width: number): SheetNode[] {
@@ -179,14 +179,14 @@ function receiptSection(width: number): SheetNode {
 
 /**
  * The specification of a raw material.
- * @param photo a data URL of its photo, PNG or JPEG, or null
+ * @param photo its photo, or null for none
  * @param printedAt ISO 8601
  */
 export function materialSheet(
   material: Material,
   settings: SheetSettings,
   printedAt: string,
-  photo: string | null = null,
+  photo: SheetPhoto | null = null,
 ): SheetDefinition {
   const region = settings.languageRegion;
   const width = contentWidth(settings.paperSize);

@@ -2,6 +2,25 @@ import { Problem } from '@core/problems/problem';
 import { Hono } from 'hono';
 import type { ServiceContext } from '../context';
 import { mediaTypeOf } from './media-type';
+import { readPicture } from './pictures/read-picture';
+
+/** A damaged picture is told of while its maker still has the original at hand. */
+async function refuseDamaged(bytes: Uint8Array, type: Parameters<typeof readPicture>[1]): Promise<void> {
+  const picture = await readPicture(bytes, type);
+  if (!picture)
+    throw new Problem({
+      code: 'invalid-input',
+      title: 'This picture is damaged or cut short.',
+      advice:
+        'Copy it again from where it came from, or open it in a picture viewer, save it as PNG or JPEG and add that. Nothing was changed.',
+    });
+  if (picture.tooLarge)
+    throw new Problem({
+      code: 'too-large',
+      title: 'This picture has too many pixels to print.',
+      advice: 'Save a copy of 2,000 pixels on its longer side and add that. Nothing was changed.',
+    });
+}
 
 async function keep(context: ServiceContext, bytes: Uint8Array) {
   const mediaType = mediaTypeOf(bytes);
@@ -11,6 +30,7 @@ async function keep(context: ServiceContext, bytes: Uint8Array) {
       title: 'Stillroom keeps PDF documents and PNG, JPEG or WebP pictures.',
       advice: 'Save the file as one of these and add it again.',
     });
+  if (mediaType !== 'application/pdf') await refuseDamaged(bytes, mediaType);
   const sha256 = await context.session.current().library.attachments.put(bytes);
   return { sha256, mediaType, bytes: bytes.length };
 }

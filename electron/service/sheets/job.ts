@@ -12,6 +12,7 @@ import { comparisonSheet } from '@core/sheets/comparison-sheet';
 import { formulaSheet, type FormulaSheetOptions, type PrintedFormula } from '@core/sheets/formula-sheet';
 import type { SheetDefinition } from '@core/sheets/kit/definition';
 import { materialSheet } from '@core/sheets/material-sheet';
+import type { SheetPhoto } from '@core/sheets/photo';
 import { trialsSheet } from '@core/sheets/trials-sheet';
 import { renderSheet } from './render';
 import { setWorking } from './set-working';
@@ -20,10 +21,10 @@ type MaterialsById = Record<string, Material>;
 
 /** What a sheet is of, as plain data that can cross to another thread. */
 export type SheetSubject =
-  | { kind: 'material'; material: Material; photo: string | null }
+  | { kind: 'material'; material: Material; photo: SheetPhoto | null }
   | { kind: 'formula'; formula: PrintedFormula; options: FormulaSheetOptions }
   | { kind: 'batch'; batch: Batch; version: FormulaVersion }
-  | { kind: 'comparison'; materials: Material[]; photos: Record<string, string> }
+  | { kind: 'comparison'; materials: Material[]; photos: Record<string, SheetPhoto> }
   | { kind: 'trials'; series: TrialSeries; materials: MaterialsById }
   | { kind: 'working'; state: BenchState; materials: MaterialsById }
   | { kind: 'calculation'; calculation: CalculationRequest; materials: MaterialsById };

@@ -4,6 +4,7 @@ import { formulaContent } from '@core/formulas/formula';
 import { formulaLines } from '@core/formulas/shares';
 import type { Material } from '@core/materials/material';
 import type { PrintedFormula } from '@core/sheets/formula-sheet';
+import type { SheetPhoto } from '@core/sheets/photo';
 import { sheetFileName, type SheetRequest } from '@core/sheets/requests';
 import { readBatch } from '@db/batches/batches';
 import { readFormula } from '@db/formulas/drafts';
@@ -13,7 +14,7 @@ import { readSeries } from '@db/trials/trials';
 import type { ServiceContext } from '../context';
 import { found } from '../problems/found';
 import type { SheetSubject } from './job';
-import { photoDataUrl } from './photo-data';
+import { sheetPhoto } from './photo-data';
 
 type RequestOf<K extends SheetRequest['kind']> = Extract<SheetRequest, { kind: K }>;
 
@@ -55,7 +56,7 @@ async function readMaterialSubject(
 ): Promise<ReadSubject> {
   const { library } = context.session.current();
   const material = found(readMaterial(library, request.materialId), 'raw material');
-  const photo = await photoDataUrl(library, material.photo);
+  const photo = await sheetPhoto(library, material.photo);
   return {
     subject: { kind: 'material', material, photo },
     fileName: sheetFileName('material', [material.tradeName]),
@@ -101,9 +102,9 @@ async function readComparison(
   const { library } = context.session.current();
   const byId = everyMaterial(context, request.materialIds);
   const materials = Object.values(byId);
-  const photos: Record<string, string> = {};
+  const photos: Record<string, SheetPhoto> = {};
   for (const material of materials) {
-    const photo = await photoDataUrl(library, material.photo);
+    const photo = await sheetPhoto(library, material.photo);
     if (photo) photos[material.id] = photo;
   }
   const names = materials.slice(0, 3).map((material) => material.tradeName);

@@ -1,3 +1,7 @@
+import type { SheetPhoto } from '@core/sheets/photo';
+
 /** A small grey picture, PNG, made for these tests. */
-export const PHOTO =
-  'data:image/png;base64,iVBORw0KGgoAAAANSUhEUgAAADAAAAAgCAIAAADbtmxLAAAAb0lEQVR42s3BIQJEAAAAwX2gIAiCIAiCIAjCBUEQBEEQBEEQBEG4IAiCZ/nGzvDK8Mhwy3DJ8JfhlOGQYZdhk2GVYZFhlmGSYZRhkKGXoZOhlaGR4SdDLUMlQylDIUMuQyZDKkMiQyxDJEMoQyDzAd8ntIgKaifhAAAAAElFTkSuQmCC';
+export const PHOTO: SheetPhoto = {
+  dataUrl:
+    'data:image/png;base64,iVBORw0KGgoAAAANSUhEUgAAADAAAAAgCAIAAADbtmxLAAAAb0lEQVR42s3BIQJEAAAAwX2gIAiCIAiCIAjCBUEQBEEQBEEQBEG4IAiCZ/nGzvDK8Mhwy3DJ8JfhlOGQYZdhk2GVYZFhlmGSYZRhkKGXoZOhlaGR4SdDLUMlQylDIUMuQyZDKkMiQyxDJEMoQyDzAd8ntIgKaifhAAAAAElFTkSuQmCC',
+};

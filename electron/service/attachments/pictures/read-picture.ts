@@ -1,0 +1,16 @@
+import type { MaterialDocument } from '@core/materials/material';
+import { readJpeg } from './jpeg';
+import type { Picture, ReadPicture } from './picture';
+import { readPng } from './png';
+import { readWebp } from './webp';
+
+const READERS: Record<Exclude<MaterialDocument['mediaType'], 'application/pdf'>, ReadPicture> = {
+  'image/png': readPng,
+  'image/jpeg': readJpeg,
+  'image/webp': readWebp,
+};
+
+/** What a picture of that type is; null when it is damaged or cut short. */
+export async function readPicture(bytes: Uint8Array, type: keyof typeof READERS): Promise<Picture | null> {
+  return READERS[type](bytes);
+}
