@@ -7,7 +7,7 @@ import { show } from '../working/show';
 import type { Worked } from '../working/working';
 import { entered, givens, type Calculated, type Given, type Result } from './calculated';
 import type { HldRequest } from './hld-request';
-import { knownLine, oilMix, surfactantMix, type Library, type Mix } from './mixes';
+import { knownLine, oilMix, surfactantMix, type KnownLine, type Library, type Mix } from './mixes';
 
 export type HldSystem = ({ kind: 'ionic' } & IonicSystem) | ({ kind: 'non-ionic' } & NonionicSystem);
 
@@ -29,8 +29,10 @@ export function hldAt(system: HldSystem, temperature: number): Worked {
  * @throws Problem `invalid-input` for what is missing or impossible
  */
 export function calculateHld(request: HldRequest, library: Library): HldCalculated {
-  const oils = oilMix(request.oils.map((line) => knownLine(line, 'eacn', library)));
-  const surfactants = surfactantMix(request.surfactants.map((line) => knownLine(line, 'cc', library)));
+  const oilLines = request.oils.map((line) => knownLine(line, 'eacn', library));
+  const surfactantLines = request.surfactants.map((line) => knownLine(line, 'cc', library));
+  const oils = oilMix(oilLines);
+  const surfactants = surfactantMix(surfactantLines);
   const system = systemOf(request, oils.worked.value, surfactants.worked.value);
   const temperature = entered(request.temperature, 'Temperature', 'temperature');
   const coldest = entered(request.coldest, 'Coldest storage temperature', 'coldest');
@@ -40,7 +42,11 @@ export function calculateHld(request: HldRequest, library: Library): HldCalculat
   const zero = zeroOf(system, temperature);
   return {
     title: `HLD, ${system.kind}`,
-    given: givenOf(request, system, temperature),
+    given: [
+      ...mixGivens(oilLines, 'Oil', 'EACN'),
+      ...mixGivens(surfactantLines, 'Surfactant', 'Cc'),
+      ...givenOf(request, system, temperature),
+    ],
     results: [
       {
         key: 'hld',
@@ -58,8 +64,20 @@ export function calculateHld(request: HldRequest, library: Library): HldCalculat
         digits: 2,
         says: coverage(surfactants),
       },
-      { key: 'cold', label: `HLD at ${show(coldest)} °C`, worked: is.atCold, digits: 2, says: '' },
-      { key: 'hot', label: `HLD at ${show(hottest)} °C`, worked: is.atHot, digits: 2, says: '' },
+      {
+        key: 'cold',
+        label: `HLD at ${show(coldest)} °C`,
+        worked: is.atCold,
+        digits: 2,
+        says: hldMeaning(is.atCold.value),
+      },
+      {
+        key: 'hot',
+        label: `HLD at ${show(hottest)} °C`,
+        worked: is.atHot,
+        digits: 2,
+        says: hldMeaning(is.atHot.value),
+      },
     ],
     withheld: zero.withheld,
     notes: [is.says],
@@ -107,6 +125,19 @@ function zeroOf(
     if (!(cause instanceof Problem)) throw cause;
     return { results: [], withheld: [{ label, why: `${cause.message} ${cause.advice}` }] };
   }
+}
+
+/** Each part of a mix with its parts by mass and what is known of it. */
+function mixGivens(lines: readonly KnownLine[], part: string, figure: string): Given[] {
+  return lines.map(({ name, parts, value, molarMass }, index) => {
+    const known = value === null ? `no ${figure} known` : `${figure} ${show(value)}`;
+    const mass = molarMass === null ? [] : [`${show(molarMass)} g/mol`];
+    return {
+      label: lines.length === 1 ? part : `${part} ${index + 1}`,
+      value: [name, `${show(parts)} ${parts === 1 ? 'part' : 'parts'} by mass`, known, ...mass].join(', '),
+      unit: '',
+    };
+  });
 }
 
 function givenOf(request: HldRequest, system: HldSystem, temperature: number): Given[] {

@@ -3,7 +3,8 @@ import { eacnMix } from '../emulsions/eacn';
 import { figureValue } from '../materials/figure';
 import type { Material } from '../materials/material';
 import { badInput } from '../working/inputs';
-import type { Source, Worked } from '../working/working';
+import { show } from '../working/show';
+import type { Source, Worked, WorkingStep } from '../working/working';
 import { entered } from './calculated';
 import type { MixLine } from './hld-request';
 
@@ -76,7 +77,7 @@ export function oilMix(lines: readonly KnownLine[]): Mix {
   const known = valued(lines, 'oil', 'EACN');
   const total = sumOf(known);
   const worked = eacnMix(known.map((one) => ({ fraction: one.parts / total, eacn: one.value })));
-  return mixOf(worked, lines, known);
+  return mixOf(withFractions(worked, massSteps(known)), lines, known);
 }
 
 /**
@@ -95,11 +96,55 @@ export function surfactantMix(lines: readonly KnownLine[]): Mix {
         'Enter its molar mass, in the library or on the line.',
         'molarMass',
       );
-    return { mass: one.parts, molarMass: one.molarMass };
+    return { name: one.name, mass: one.parts, molarMass: one.molarMass };
   });
   const fractions = moleFractions(weighed);
   const worked = ccMix(known.map((one, index) => ({ moleFraction: fractions[index] ?? 0, cc: one.value })));
-  return mixOf(worked, lines, known);
+  return mixOf(withFractions(worked, moleSteps(weighed)), lines, known);
+}
+
+/** The steps by which the fractions of a mix came about stand before the mean over them. */
+function withFractions(worked: Worked, steps: readonly WorkingStep[]): Worked {
+  return { ...worked, steps: [...steps, ...worked.steps] };
+}
+
+/** A lone part is the whole: there is nothing to work out. */
+function massSteps(known: readonly Valued[]): WorkingStep[] {
+  if (known.length < 2) return [];
+  const total = sumOf(known);
+  return [
+    {
+      says: 'parts by mass in all, of those with an EACN',
+      shows: known.map((one) => show(one.parts)).join(' + '),
+      result: total,
+      unit: '',
+    },
+    ...known.map((one) => ({
+      says: `mass fraction of ${one.name}: its parts / parts in all`,
+      shows: `${show(one.parts)} / ${show(total)}`,
+      result: one.parts / total,
+      unit: '',
+    })),
+  ];
+}
+
+/** In mmol, so that what is shown keeps its figures. */
+function moleSteps(weighed: readonly { name: string; mass: number; molarMass: number }[]): WorkingStep[] {
+  const total = weighed.reduce((sum, one) => sum + (1000 * one.mass) / one.molarMass, 0);
+  return [
+    {
+      says: 'amount in all, of those with a Cc: 1000 × Σ parts by mass / molar mass',
+      shows: `1000 × (${weighed.map((one) => `${show(one.mass)} / ${show(one.molarMass)}`).join(' + ')})`,
+      result: total,
+      unit: 'mmol, with the parts in g',
+    },
+    ...weighed.map(({ name, mass, molarMass }) => ({
+      says: `mole fraction of ${name}: 1000 × its parts / its molar mass / amount in all`,
+      shows: `1000 × ${show(mass)} / ${show(molarMass)} / ${show(total)}`,
+      result: (1000 * mass) / molarMass / total,
+      unit: '',
+    })),
+  ];
 }
 
 type Valued = KnownLine & { value: number };
@@ -126,7 +171,7 @@ function mixOf(worked: Worked, lines: readonly KnownLine[], known: readonly Valu
   const sources = known.flatMap((one) => (one.source ? [one.source] : []));
   const spread = known
     .filter((one) => one.low !== null && one.high !== null && one.low < one.high)
-    .map((one) => `${one.name}: sources give ${one.low} to ${one.high}.`);
+    .map((one) => `${one.name}: sources give ${show(one.low ?? 0)} to ${show(one.high ?? 0)}.`);
   return {
     worked: {
       ...worked,

@@ -1,4 +1,5 @@
 import { celsius, finite, nonNegative, positive } from '../working/inputs';
+import { show } from '../working/show';
 
 /** The least a system must give to be computed at all. */
 interface Checked {
@@ -33,25 +34,30 @@ export function checkNonionic(system: Checked & { b: number; cT: number }, tempe
   finite(system.cT, 'cT');
 }
 
-/** What lies outside the range in which HLD's constants were found; empty when nothing does. */
+/** What to know before relying on an HLD: what lies outside its validity, and how far its constants carry. */
 export function validityCautions(salinityPercent: number, temperature: number, eacn: number): string[] {
-  const cautions: string[] = [];
+  return [
+    ...outsideValidity(salinityPercent, temperature, eacn),
+    'HLD’s constants differ between sources and most Cc and EACN of cosmetic materials are from memory: confirm by trial.',
+  ];
+}
+
+/** What lies outside the range in which HLD's constants were found; empty when nothing does. */
+export function outsideValidity(salinityPercent: number, temperature: number, eacn: number): string[] {
+  const outside: string[] = [];
   if (salinityPercent > SATURATED_NACL)
-    cautions.push(
-      `Salinity ${salinityPercent} g/100 mL is more salt than water dissolves (about ${SATURATED_NACL} g).`,
+    outside.push(
+      `Salinity ${show(salinityPercent)} g/100 mL is more salt than water dissolves (about ${SATURATED_NACL} g).`,
     );
   if (temperature < 0 || temperature > 100)
-    cautions.push(
+    outside.push(
       'Outside 0 to 100 °C the water phase freezes or boils: the figure is arithmetic, not a system.',
     );
   else if (temperature > 80)
-    cautions.push('Above about 80 °C the linear temperature term is an extrapolation (from memory).');
+    outside.push('Above about 80 °C the linear temperature term is an extrapolation (from memory).');
   if (eacn < MEASURED_EACN.low || eacn > MEASURED_EACN.high)
-    cautions.push(
-      `EACN ${eacn} lies outside what has been measured (${MEASURED_EACN.low} to ${MEASURED_EACN.high}).`,
+    outside.push(
+      `EACN ${show(eacn)} lies outside what has been measured (${show(MEASURED_EACN.low)} to ${show(MEASURED_EACN.high)}).`,
     );
-  cautions.push(
-    'HLD’s constants differ between sources and most Cc and EACN of cosmetic materials are from memory: confirm by trial.',
-  );
-  return cautions;
+  return outside;
 }

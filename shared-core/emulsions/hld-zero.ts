@@ -2,10 +2,10 @@ import { badInput, celsius, finiteResult } from '../working/inputs';
 import { worked } from '../working/one-step';
 import { show, showTerm } from '../working/show';
 import type { Worked } from '../working/working';
-import { athermal, athermalShown, hldIonic, hldNonionic } from './hld';
+import { athermal, athermalShown, hldIonic, hldNonionic, nearInversion } from './hld';
 import type { IonicSystem, NonionicSystem } from './hld';
 import { HLD_REFERENCE_CELSIUS as T_REF } from './hld-coefficients';
-import { checkIonic, checkNonionic, validityCautions } from './hld-validity';
+import { checkIonic, checkNonionic, outsideValidity, validityCautions } from './hld-validity';
 import { BOURREL_1980, SALAGER_1979 } from './sources';
 
 /**
@@ -86,18 +86,20 @@ export function hldZeroSalinity(system: Omit<IonicSystem, 'salinityPercent'>, te
   );
 }
 
+/** How HLD stands over storage; 'not told' where a system lies outside what HLD describes. */
+export type StorageStanding = 'keeps its sign' | 'near zero' | 'passes zero' | 'not told';
+
 export interface StorageWindow {
   atCold: Worked;
   atHot: Worked;
-  /** True when HLD changes sign, or touches 0, between the two temperatures. */
-  inverts: boolean;
-  /** Where it does, °C; null when it does not. */
+  standing: StorageStanding;
+  /** Where HLD passes zero, °C; null when it does not, or is the same throughout. */
   inversionTemperature: number | null;
   says: string;
 }
 
 /**
- * Whether a system's HLD keeps its sign over a range of storage temperatures.
+ * Whether a system's HLD keeps its sign over a range of storage temperatures, well away from zero.
  *
  * @param fromC the coldest, °C
  * @param toC the hottest, °C, at least `fromC`
@@ -114,21 +116,55 @@ export function storageWindow(
     throw badInput('The coldest temperature is above the hottest.', 'Swap the two temperatures.', 'fromC');
   const at = (temperature: number): Worked =>
     system.kind === 'ionic' ? hldIonic(system, temperature) : hldNonionic(system, temperature);
-  const atCold = at(fromC);
-  const atHot = at(toC);
-  const inverts = atCold.value * atHot.value <= 0;
-  const inversionTemperature = inverts ? crossing(fromC, atCold.value, toC, atHot.value) : null;
-  return { atCold, atHot, inverts, inversionTemperature, says: sentence(fromC, toC, inversionTemperature) };
+  const ends = { atCold: at(fromC), atHot: at(toC) };
+  const { salinityPercent, eacn } = system;
+  const outside = [fromC, toC].flatMap((celsius) => outsideValidity(salinityPercent, celsius, eacn));
+  const found = standingOf(fromC, ends.atCold.value, toC, ends.atHot.value);
+  if (outside.length === 0) return { ...ends, ...found };
+  const warning = found.standing === 'keeps its sign' ? '' : `${found.says} `;
+  const says =
+    `${warning}HLD does not describe this system ${rangeWords(fromC, toC)}, so it cannot tell whether it keeps: ` +
+    [...new Set(outside)].join(' ');
+  return { ...ends, ...found, standing: 'not told', says };
 }
 
-/** HLD is linear in temperature, so the crossing of two points is exact. */
+type Standing = Pick<StorageWindow, 'standing' | 'inversionTemperature' | 'says'>;
+
+/** HLD is linear in temperature, so its two ends tell the whole range. */
+function standingOf(fromC: number, cold: number, toC: number, hot: number): Standing {
+  const range = rangeWords(fromC, toC);
+  const near = [cold, hot].map(nearInversion);
+  const inversionTemperature = cold * hot <= 0 && cold !== hot ? crossing(fromC, cold, toC, hot) : null;
+  if (near.every(Boolean))
+    return {
+      standing: 'near zero',
+      inversionTemperature,
+      says: `HLD stays near zero ${range}, at the inversion point: the emulsion may invert or break.`,
+    };
+  if (inversionTemperature !== null)
+    return {
+      standing: 'passes zero',
+      inversionTemperature,
+      says: `HLD passes zero at ${show(Number(inversionTemperature.toFixed(1)))} °C, ${range}: the emulsion may invert or break there.`,
+    };
+  if (near.some(Boolean))
+    return {
+      standing: 'near zero',
+      inversionTemperature,
+      says: `HLD keeps its sign ${range} but comes near zero at ${show(near[0] ? fromC : toC)} °C: the emulsion may invert or break there.`,
+    };
+  return {
+    standing: 'keeps its sign',
+    inversionTemperature,
+    says: `HLD keeps its sign ${range}: no inversion is expected in storage.`,
+  };
+}
+
+function rangeWords(fromC: number, toC: number): string {
+  return `between ${show(fromC)} and ${show(toC)} °C`;
+}
+
+/** Where a line through two points of unlike sign crosses zero. */
 function crossing(fromC: number, cold: number, toC: number, hot: number): number {
-  return cold === hot ? fromC : fromC + ((toC - fromC) * cold) / (cold - hot);
-}
-
-function sentence(fromC: number, toC: number, inversion: number | null): string {
-  const range = `between ${show(fromC)} and ${show(toC)} °C`;
-  return inversion === null
-    ? `HLD keeps its sign ${range}: no inversion is expected in storage.`
-    : `HLD passes zero at ${show(Number(inversion.toFixed(1)))} °C, ${range}: the emulsion may invert or break there.`;
+  return fromC + ((toC - fromC) * cold) / (cold - hot);
 }

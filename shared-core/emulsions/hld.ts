@@ -71,10 +71,18 @@ export function hldNonionic(system: NonionicSystem, temperature: number): Worked
   return hldOf(step, [BOURREL_1980], validityCautions(salinityPercent, temperature, eacn));
 }
 
+/** Closer to zero than this a system counts as at its inversion (common practice, no source). */
+const NEAR_ZERO = 0.1;
+
+/** Whether an HLD is too close to zero for its sign to be relied on. */
+export function nearInversion(hld: number): boolean {
+  return Math.abs(hld) < NEAR_ZERO;
+}
+
 /** What a sign of HLD says of the emulsion that forms on stirring. */
 export function hldMeaning(hld: number): string {
   finite(hld, 'HLD');
-  if (Math.abs(hld) < 0.1) return 'near the inversion point: lowest tension, least stable emulsions';
+  if (nearInversion(hld)) return 'near the inversion point: lowest tension, least stable emulsions';
   return hld < 0 ? 'favours o/w' : 'favours w/o';
 }
 
@@ -91,8 +99,8 @@ export function athermalShown({ b, salinityPercent, k, eacn, cc, alcoholTerm }: 
 }
 
 function hldOf(step: WorkingStep, sources: Worked['sources'], cautions: string[]): Worked {
-  return worked([step], sources, [
-    ...cautions,
-    `HLD ${show(step.result)} ${hldMeaning(step.result)} (below 0 o/w, above 0 w/o).`,
-  ]);
+  const near = nearInversion(step.result)
+    ? [`Within ${NEAR_ZERO} of zero the sign of HLD tells nothing: expect neither o/w nor w/o to last.`]
+    : [];
+  return worked([step], sources, [...near, ...cautions]);
 }

@@ -5,6 +5,7 @@ import type {
   MarkLineComponentOption,
 } from 'echarts/components';
 import type { ComposeOption } from 'echarts/core';
+import { hldAt, type HldCalculated } from '../calculations/hld';
 import { plotFigure, type PlotInk } from './plot-ink';
 
 export type HldLineOption = ComposeOption<
@@ -26,15 +27,26 @@ export interface HldLineData {
 }
 
 export const HLD_LINE_HEIGHT = 260;
+/** The plot ends at tens of degrees. */
+const TENS = 10;
+
+/** The line's data: from 0 °C or colder to beyond the warmest temperature asked for. */
+export function hldLineData({ system, temperature, window }: HldCalculated): HldLineData {
+  const { coldest, hottest } = window;
+  const from = TENS * Math.floor(Math.min(0, temperature, coldest) / TENS);
+  const to = TENS * Math.ceil(Math.max(temperature, hottest) / TENS + 0.5);
+  const at = (celsius: number): [number, number] => [celsius, hldAt(system, celsius).value];
+  return { ends: [at(from), at(to)], at: at(temperature), coldest, hottest };
+}
 
 function axis(name: string, ink: PlotInk) {
   return {
     type: 'value' as const,
     name,
     nameLocation: 'middle' as const,
-    nameTextStyle: { color: ink.soft, fontSize: 12 },
+    nameTextStyle: { color: ink.soft, fontSize: ink.size },
     axisLine: { show: true, onZero: false, lineStyle: { color: ink.soft } },
-    axisLabel: { color: ink.soft, fontSize: 12 },
+    axisLabel: { color: ink.soft, fontSize: ink.size, formatter: plotFigure },
     splitLine: { lineStyle: { color: ink.rule, width: 0.5 } },
   };
 }
@@ -51,13 +63,13 @@ function line({ ends, coldest, hottest }: HldLineData, ink: PlotInk): LineSeries
       silent: true,
       animation: false,
       lineStyle: { color: ink.ink, width: 1.2, type: 'solid' },
-      label: { formatter: '0: inverts', position: 'insideStartTop', color: ink.ink, fontSize: 12 },
+      label: { formatter: '0: inverts', position: 'insideStartTop', color: ink.ink, fontSize: ink.size },
       data: [{ yAxis: 0 }],
     },
     markArea: {
       silent: true,
       itemStyle: { color: ink.band, borderColor: ink.soft, borderWidth: 1, borderType: 'dashed' },
-      label: { position: 'top', color: ink.ink, fontSize: 12 },
+      label: { position: 'top', color: ink.ink, fontSize: ink.size },
       data: [
         [
           { name: `storage, ${plotFigure(coldest)} to ${plotFigure(hottest)} °C`, xAxis: coldest },
@@ -98,9 +110,9 @@ export function hldLineOption(data: HldLineData, ink: PlotInk): HldLineOption {
           offset: [2, 12],
           formatter: `${plotFigure(data.at[1])} at ${plotFigure(data.at[0])} °C`,
           color: ink.ink,
-          fontSize: 12,
+          fontSize: ink.size,
           textBorderColor: ink.paper,
-          textBorderWidth: 3,
+          textBorderWidth: ink.halo,
         },
         data: [[...data.at]],
       },

@@ -11,6 +11,7 @@ import type { SheetFrame, SheetSettings } from './kit/page';
 import { heading, paragraph, remark } from './kit/text';
 import { titleBlock } from './kit/title-block';
 import { SIZE, SOFT_INK } from './kit/type-scale';
+import type { DrawnPlot } from './working-sheet';
 
 const BASIS: Record<Source['basis'], string> = {
   read: '',
@@ -74,15 +75,26 @@ function cautionsOf({ results, notes }: Calculated): string[] {
   return [...new Set([...results.flatMap((result) => result.worked.cautions), ...notes, NOT_PROOF])];
 }
 
+/** The plot stands right after the figure that it shows, the first. */
+function withPlot(results: SheetNode[][], plot: DrawnPlot | null, width: number): SheetNode[] {
+  const [first = [], ...rest] = results;
+  const drawn: SheetNode[] = plot
+    ? [{ svg: plot.svg, fit: [width, plot.height], alt: plot.alt, margin: [0, 4, 0, 4] }]
+    : [];
+  return [...first, ...drawn, ...rest.flat()];
+}
+
 /**
- * A hand-out of one calculation: what went in, each figure with its steps and sources, and the cautions.
+ * A hand-out of one calculation: what went in, each figure with its steps and sources, its plot, and the cautions.
  *
  * @param printedAt ISO 8601
+ * @param plot null for a calculation that has none
  */
 export function calculationSheet(
   calculated: Calculated,
   settings: SheetSettings,
   printedAt: string,
+  plot: DrawnPlot | null = null,
 ): SheetDefinition {
   const region = settings.languageRegion;
   const width = contentWidth(settings.paperSize);
@@ -95,7 +107,11 @@ export function calculationSheet(
     ...titleBlock(frame, []),
     heading('What goes in'),
     ...(given ? [given] : []),
-    ...calculated.results.flatMap((result) => resultNodes(result, region)),
+    ...withPlot(
+      calculated.results.map((result) => resultNodes(result, region)),
+      plot,
+      width,
+    ),
     ...(withheld.length ? [heading('Not computed'), ...withheld] : []),
     ...cautionBox(cautionsOf(calculated), width, 'Before relying on it'),
   ]);

@@ -1,5 +1,4 @@
 import type { Batch } from '@core/batches/batch';
-import { calculate } from '@core/calculations/calculation';
 import type { CalculationRequest } from '@core/calculations/calculation-request';
 import type { BenchState } from '@core/emulsions/bench/bench-state';
 import type { TrialSeries } from '@core/emulsions/trials/trial-series';
@@ -7,7 +6,6 @@ import type { FormulaVersion } from '@core/formulas/formula';
 import type { Material } from '@core/materials/material';
 import type { Settings } from '@core/settings/settings';
 import { batchSheet } from '@core/sheets/batch-sheet';
-import { calculationSheet } from '@core/sheets/calculation-sheet';
 import { comparisonSheet } from '@core/sheets/comparison-sheet';
 import { formulaSheet, type FormulaSheetOptions, type PrintedFormula } from '@core/sheets/formula-sheet';
 import type { SheetDefinition } from '@core/sheets/kit/definition';
@@ -15,6 +13,7 @@ import { materialSheet } from '@core/sheets/material-sheet';
 import type { SheetPhoto } from '@core/sheets/photo';
 import { trialsSheet } from '@core/sheets/trials-sheet';
 import { renderSheet } from './render';
+import { setCalculation } from './set-calculation';
 import { setWorking } from './set-working';
 
 type MaterialsById = Record<string, Material>;
@@ -54,11 +53,7 @@ export function setSheet({ subject, settings, printedAt }: SheetJob): SheetDefin
     case 'working':
       return setWorking(subject.state, subject.materials, settings, printedAt);
     case 'calculation':
-      return calculationSheet(
-        calculate(subject.calculation, new Map(Object.entries(subject.materials))),
-        settings,
-        printedAt,
-      );
+      return setCalculation(subject.calculation, subject.materials, settings, printedAt);
   }
 }
 

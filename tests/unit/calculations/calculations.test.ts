@@ -9,6 +9,7 @@ import { calculatePreserve } from '@core/calculations/preserve';
 import { calculateScreening, type ScreeningRequest } from '@core/calculations/screening';
 import type { Calculated } from '@core/calculations/calculated';
 import { calculationSheet } from '@core/sheets/calculation-sheet';
+import { setCalculation } from '@service/sheets/set-calculation';
 import { settings } from '@core/settings/settings';
 import { blankMaterial, type Material } from '@core/materials/material';
 import { describe, expect, it } from 'vitest';
@@ -106,7 +107,7 @@ describe('HLD', () => {
     const found = calculateHld(known, NOTHING);
     expect(valueOf(found, 'hld')).toBeCloseTo(0, 1);
     expect(valueOf(found, 'zero')).toBeCloseTo(25, 0);
-    expect(found.window.is.inverts).toBe(true);
+    expect(found.window.is.standing).toBe('passes zero');
   });
 
   it('names a picked oil without EACN, and says what the mean covers', () => {
@@ -133,6 +134,42 @@ describe('HLD', () => {
     // 1/200 against 1/400 of a mole: two thirds of the one.
     expect(valueOf(calculateHld({ ...known, surfactants }, NOTHING), 'cc')).toBeCloseTo(1, 10);
     expect(() => calculateHld({ ...known, surfactants: [line(2), line(1)] }, NOTHING)).toThrow('molar mass');
+  });
+
+  it('shows how mole and mass fractions came about, and lists oils and surfactants with their figures', () => {
+    const surfactants = [
+      { ...line(0.92), name: 'SDHS', molarMass: 388.45 },
+      { ...line(-3), name: 'SLS', molarMass: 288.38 },
+    ];
+    const oils = [
+      { ...line(13), name: 'Myristate', parts: 3 },
+      { ...line(7), name: 'Light oil', parts: 1 },
+    ];
+    const found = calculateHld({ ...known, oils, surfactants }, NOTHING);
+    const steps = (key: string) => found.results.find((one) => one.key === key)?.worked.steps ?? [];
+    // 1/388.45 of 1/388.45 + 1/288.38 is 288.38 / 676.83 = 0.42607, by hand.
+    expect(steps('cc').map((step) => step.says.split(':')[0])).toEqual([
+      'amount in all, of those with a Cc',
+      'mole fraction of SDHS',
+      'mole fraction of SLS',
+      'Cc of the surfactant mix',
+    ]);
+    expect(steps('cc')[1]?.shows).toMatch(/^1000 × 1 \/ 388\.45 \/ 6\.04/);
+    expect(steps('cc')[1]?.result).toBeCloseTo(288.38 / 676.83, 9);
+    expect(steps('eacn')[1]).toMatchObject({ says: expect.stringContaining('Myristate'), result: 0.75 });
+    expect(found.given.slice(0, 3)).toEqual([
+      { label: 'Oil 1', value: 'Myristate, 3 parts by mass, EACN 13', unit: '' },
+      { label: 'Oil 2', value: 'Light oil, 1 part by mass, EACN 7', unit: '' },
+      { label: 'Surfactant 1', value: 'SDHS, 1 part by mass, Cc 0.92, 388.45 g/mol', unit: '' },
+    ]);
+  });
+
+  it('prints its plot in words and lines, right after the figure that it shows', () => {
+    const sheet = setCalculation(known, {}, settings.parse({}), '2026-03-01T10:00:00Z');
+    const text = JSON.stringify(sheet.content);
+    expect(text).toContain('<svg');
+    expect(text).toMatch(/"alt":"HLD runs from −1\.5 at 0 °C/);
+    expect(text.indexOf('<svg')).toBeLessThan(text.indexOf('EACN of the oil phase'));
   });
 
   it('names the first figure that is missing', () => {

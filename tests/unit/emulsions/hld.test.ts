@@ -29,7 +29,14 @@ describe('HLD', () => {
       'more salt than water',
     );
     expect(hldNonionic(nonionic, 120).cautions.join()).toContain('0 to 100 °C');
-    expect(hldNonionic({ ...nonionic, eacn: 40 }, 25).cautions.join()).toContain('EACN 40');
+    const oily = hldNonionic({ ...nonionic, eacn: 40 }, 25).cautions.join();
+    expect(oily).toContain('EACN 40 lies outside what has been measured (−5 to 25)');
+    // exp(0.16 × 8 + 6.6) is 2643.87 g: printed with six digits, never raw.
+    expect(hldZeroSalinity({ ...ionic, cc: -6.6 }, 25).cautions.join()).toContain(
+      'Salinity 2643.87 g/100 mL',
+    );
+    // What the sign means is told beside the figure, not among the cautions.
+    expect(hldNonionic({ ...nonionic, cc: -4 }, 25).cautions.join()).not.toContain('favours');
   });
 
   it('has no inversion temperature without a temperature term, and none below absolute zero', () => {
@@ -50,6 +57,28 @@ describe('storage', () => {
     expect(found.says).toContain('passes zero');
     expect(storageWindow({ kind: 'non-ionic', ...nonionic, cc: -9 }, 5, 45).says).toContain('keeps its sign');
     refusal(() => storageWindow({ kind: 'ionic', ...ionic }, 40, 5), /above the hottest/);
+  });
+
+  it('promises nothing where the system lies outside what HLD describes', () => {
+    const salty = { ...nonionic, salinityPercent: 50, cc: -20 };
+    const found = storageWindow({ kind: 'non-ionic', ...salty }, -10, 45);
+    expect(found.standing).toBe('not told');
+    expect(found.says).not.toContain('no inversion is expected');
+    expect(found.says).toMatch(/Salinity 50 g.*freezes/);
+    // Frost alone is out of validity too, and what HLD passes within it is still told.
+    const frost = storageWindow({ kind: 'non-ionic', ...nonionic }, -10, 60);
+    expect(frost.says).toMatch(/^HLD passes zero at .* °C.*freezes/);
+  });
+
+  it('warns of an HLD that stays near zero, or comes near it, without a change of sign', () => {
+    // 25 °C, b·S = 0, K·EACN = Cc: HLD 0 but for the temperature term.
+    const flat = { ...nonionic, salinityPercent: 0, cc: 1.2, cT: 0.001 };
+    const stays = storageWindow({ kind: 'non-ionic', ...flat, cc: 1.25 }, 5, 45);
+    expect(stays.standing).toBe('near zero');
+    expect(stays.says).toContain('stays near zero');
+    const comes = storageWindow({ kind: 'non-ionic', ...flat, cT: 0.06, cc: 1.2 }, 26, 45);
+    expect(comes.says).toContain('comes near zero at 26 °C');
+    expect(hldNonionic(flat, 25).cautions.join()).toContain('the sign of HLD tells nothing');
   });
 });
 
