@@ -83,6 +83,7 @@ function line({ ends, coldest, hottest }: HldLineData, ink: PlotInk): LineSeries
 /** HLD over temperature, with the storage window as a band and zero as a line. */
 export function hldLineOption(data: HldLineData, ink: PlotInk): HldLineOption {
   const temperatures = data.ends.map(([temperature]) => temperature);
+  const falling = (data.ends.at(-1)?.[1] ?? 0) < (data.ends[0]?.[1] ?? 0);
   return {
     animation: false,
     textStyle: { fontFamily: ink.font, color: ink.ink },
@@ -107,7 +108,8 @@ export function hldLineOption(data: HldLineData, ink: PlotInk): HldLineOption {
         label: {
           show: true,
           position: 'right',
-          offset: [2, 12],
+          // Off the line: above one that falls, below one that rises.
+          offset: [2, falling ? -12 : 12],
           formatter: `${plotFigure(data.at[1])} at ${plotFigure(data.at[0])} °C`,
           color: ink.ink,
           fontSize: ink.size,
