@@ -1,16 +1,21 @@
 import type { ShelfAnswer, ShelfRow } from '@core/shelf/query';
 import { ref } from 'vue';
+import { rankRows } from './rank-rows';
+
+const MOST_SHOWN = 30;
 
 /**
  * The materials suggested for what stands in a box, and the one that is marked. A row is taken or marked by keys only
- * while the rows answer that very text: whoever types faster than the search waits for it.
+ * while the rows answer that very text: whoever types faster than the search waits for it. The nearest row is marked
+ * from the start, but never one that only mentions what was typed in its notes: it would be taken for its name.
  */
 export function useSuggestions(find: (text: string, signal: AbortSignal) => Promise<ShelfAnswer>) {
   const text = ref('');
   const rows = ref<ShelfRow[]>([]);
   const total = ref(0);
   const open = ref(false);
-  const active = ref(0);
+  /** The marked row; −1 while none is. */
+  const active = ref(-1);
   const failure = ref<unknown>(null);
   /** The text that the rows belong to. */
   let answered: string | null = null;
@@ -21,10 +26,11 @@ export function useSuggestions(find: (text: string, signal: AbortSignal) => Prom
     try {
       const found = await find(wanted, signal);
       if (signal.aborted) return;
-      rows.value = found.rows;
+      const ranked = rankRows(found.rows, wanted);
+      rows.value = ranked.rows.slice(0, MOST_SHOWN);
       total.value = found.total;
       answered = wanted;
-      active.value = 0;
+      active.value = ranked.firstShows ? 0 : -1;
       failure.value = null;
       open.value = true;
     } catch (error) {
@@ -61,8 +67,10 @@ export function useSuggestions(find: (text: string, signal: AbortSignal) => Prom
   /** Marks the next or previous row, round the ends; opens the list when it is closed. */
   async function step(by: -1 | 1): Promise<void> {
     if (!open.value && !underWay) return look();
-    if (!(await current()) || rows.value.length === 0) return;
-    active.value = (active.value + by + rows.value.length) % rows.value.length;
+    if (!(await current())) return;
+    const last = rows.value.length - 1;
+    const next = active.value + by;
+    active.value = next < 0 ? last : next > last ? Math.min(0, last) : next;
   }
 
   /** The marked row of what was typed; undefined when there is none, or the list was closed and is opened now. */

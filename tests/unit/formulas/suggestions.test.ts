@@ -14,7 +14,10 @@ function slowSearch() {
     new Promise((resolve, reject) => {
       signal.addEventListener('abort', () => reject(new DOMException('', 'AbortError')));
       const answer = async (...names: string[]): Promise<void> => {
-        const rows = names.map((name) => ({ id: name, tradeName: name }));
+        const rows = names.map((name) => {
+          const [tradeName = '', inci = ''] = name.split(': ');
+          return { id: name, tradeName, inci, code: '', supplier: '' };
+        });
         resolve({ rows, total: rows.length } as unknown as ShelfAnswer);
         await new Promise((done) => setTimeout(done));
       };
@@ -83,5 +86,25 @@ describe('picking a material by typing', () => {
     await last().answer('Gel');
     expect(await taken).toBeUndefined();
     expect([asked.length, box.open.value]).toEqual([1, true]);
+  });
+
+  it('marks the row that bears the name, not one before it that mentions it in its notes', async () => {
+    const { box, type, last } = slowSearch();
+    type('xanthan');
+    const taken = box.marked();
+    await last().answer('Behenyl wax: Cetearyl Alcohol', 'Clear gum: Xanthan Gum', 'Xanthan 80: Gum');
+    expect((await taken)?.tradeName).toBe('Xanthan 80');
+    expect(box.rows.value.map((row) => row.tradeName)).toEqual(['Xanthan 80', 'Clear gum', 'Behenyl wax']);
+  });
+
+  it('takes a material that only mentions what was typed when it was chosen, never by Enter alone', async () => {
+    const { box, type, last } = slowSearch();
+    type('xanthan');
+    await last().answer('Behenyl wax: Cetearyl Alcohol', 'Oat wax: Avena Sativa');
+    expect([box.rows.value.length, await box.marked()]).toEqual([2, undefined]);
+    await box.step(-1);
+    expect((await box.marked())?.tradeName).toBe('Oat wax');
+    await box.step(1);
+    expect((await box.marked())?.tradeName).toBe('Behenyl wax');
   });
 });
