@@ -23,7 +23,7 @@ export function countAtoms(formula: string): AtomCounts {
   for (const part of text.split('·')) {
     const [, factor = '', rest = ''] = /^(\d+(?:\.\d+)?)?(.*)$/.exec(part) ?? [];
     if (rest === '') throw unreadable(formula, 'a part of it names no element');
-    add(counts, readGroup(new Reader(rest, formula)), factor === '' ? 1 : Number(factor));
+    add(counts, readGroup(new Reader(rest, formula)), countOf(factor, formula));
   }
   return counts;
 }
@@ -94,8 +94,13 @@ function readElement(reader: Reader): string {
 }
 
 function readCount(reader: Reader): number {
-  const digits = reader.take(/\d+(\.\d+)?/);
-  return digits === '' ? 1 : Number(digits);
+  return countOf(reader.take(/\d+(\.\d+)?/), reader.whole);
+}
+
+function countOf(digits: string, formula: string): number {
+  const count = digits === '' ? 1 : Number(digits);
+  if (count === 0) throw unreadable(formula, 'a count is zero');
+  return count;
 }
 
 function nonEmpty(counts: AtomCounts, reader: Reader): AtomCounts {

@@ -3,7 +3,10 @@ import { badInput } from '../working/inputs';
 import { ATOMIC_WEIGHTS } from './atomic-weights';
 import type { AtomCounts } from './chemical-formula';
 import type { Atom, CounterIon } from './atom';
-import { checkSmilesText, shortened } from './smiles-text';
+import { checkAromatic } from './aromatic-check';
+import { shortened } from './smiles-fault';
+import { writtenGraph } from './smiles-graph';
+import { checkSmilesText } from './smiles-text';
 import { partSubstance } from './substance';
 
 /** Heavy atoms at most: PEG-100 stearate has 322, and beyond it a structure is a polymer, not a molecule. */
@@ -30,6 +33,7 @@ export interface Structure {
  */
 export function parseSmiles(smiles: string): Structure {
   const text = checkSmilesText(smiles);
+  const graph = writtenGraph(text);
   const molecule = read(text);
   molecule.ensureHelperArrays(Molecule.cHelperRings);
   const all = atomsOf(molecule, text);
@@ -42,6 +46,7 @@ export function parseSmiles(smiles: string): Structure {
       'For a polymer enter its figures (molar mass, % oxyethylene) instead of a structure.',
       'smiles',
     );
+  checkAromatic(graph, text);
   const counts = countsOf(heavy);
   return {
     smiles: text,

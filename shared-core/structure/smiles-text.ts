@@ -1,17 +1,16 @@
 import { badInput } from '../working/inputs';
+import { unreadable } from './smiles-fault';
 
 const LONGEST = 4000;
 
 /**
- * A SMILES trimmed and checked for what the parser forgives in silence.
+ * A SMILES trimmed and checked for what no substance's SMILES holds.
  *
  * @throws Problem `invalid-input` for an empty or overlong text, a reaction, or brackets that do not pair
  */
 export function checkSmilesText(smiles: string): string {
   const text = smiles.trim();
-  const shown = shortened(text);
-  const refuse = (why: string, advice: string) =>
-    badInput(`The SMILES “${shown}” cannot be read: ${why}.`, advice, 'smiles');
+  const refuse = (why: string, advice: string) => unreadable(text, why, advice);
   if (text === '') throw badInput('There is no SMILES.', 'Enter the structure’s SMILES.', 'smiles');
   if (text.length > LONGEST)
     throw refuse(`it is longer than ${LONGEST} characters`, 'Enter a polymer by its figures instead.');
@@ -20,11 +19,6 @@ export function checkSmilesText(smiles: string): string {
   if (text.includes('*')) throw refuse('it holds a wildcard (*)', 'Write the atoms that it stands for.');
   if (!bracketsPair(text)) throw refuse('its brackets do not pair', 'Check each bracket.');
   return text;
-}
-
-/** A text cut to a length that fits a message. */
-export function shortened(text: string): string {
-  return text.length > 60 ? `${text.slice(0, 60)}…` : text;
 }
 
 function bracketsPair(text: string): boolean {

@@ -1,6 +1,6 @@
 import { badInput } from '../working/inputs';
 import type { Atom, CounterIon } from './atom';
-import { shortened } from './smiles-text';
+import { shortened } from './smiles-fault';
 
 /** A counter-ion is smaller than this (triethanolammonium has 10); else two surfactants stand side by side. */
 const LARGEST_COUNTER_ION = 12;
