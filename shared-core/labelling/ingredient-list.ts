@@ -106,7 +106,13 @@ function overlaps(ingredients: readonly Ingredient[]): boolean {
   });
 }
 
-function notesOn(content: FormulaContent, materials: MaterialsById, list: Ingredient[], form: LabelForm) {
+function notesOn(
+  content: FormulaContent,
+  materials: MaterialsById,
+  list: Ingredient[],
+  form: LabelForm,
+  nameOf: (material: Material) => string,
+) {
   const notes: string[] = [];
   const lines = formulaLines(content);
   const missing = lines.filter((line) => !materials[line.materialId]).length;
@@ -114,13 +120,11 @@ function notesOn(content: FormulaContent, materials: MaterialsById, list: Ingred
     notes.push(
       `${missing} line${missing === 1 ? '' : 's'} left out: the material is no longer in the library.`,
     );
-  const open = [...new Set(lines.map((line) => materials[line.materialId]))].filter(
-    (one) => one && Math.abs(one.composition.reduce((sum, part) => sum + partPpm(part), 0) - WHOLE_PPM) > 10,
+  const open = [...new Set(lines.flatMap((line) => materials[line.materialId] ?? []))].filter(
+    (one) => Math.abs(one.composition.reduce((sum, part) => sum + partPpm(part), 0) - WHOLE_PPM) > 10,
   );
   for (const one of open)
-    notes.push(
-      `The composition of ${one?.tradeName ?? ''} does not come to 100 %, so its names are approximate.`,
-    );
+    notes.push(`The composition of ${nameOf(one)} does not come to 100 %, so its names are approximate.`);
   if (list.some((one) => one.estimated))
     notes.push('Names marked as estimates use the midpoint of a supplier’s range.');
   if (overlaps(list))
@@ -145,11 +149,13 @@ function notesOn(content: FormulaContent, materials: MaterialsById, list: Ingred
  * memory); allergen thresholds as in its Annex III (read in summaries of Regulation (EU) 2023/1545).
  *
  * @param materials by id, as they were when the version was recorded, or as they are now for a draft
+ * @param nameOf how the notes call a material
  */
 export function ingredientList(
   content: FormulaContent,
   materials: MaterialsById,
   form: LabelForm = 'EU',
+  nameOf: (material: Material) => string = (material) => material.tradeName,
 ): IngredientList {
   const sums = new Map<string, Sum>();
   const shares = formulaShares(content).byLine;
@@ -172,6 +178,6 @@ export function ingredientList(
     form,
     ingredients,
     text: ingredients.map((one) => one.name).join(', '),
-    notes: notesOn(content, materials, ingredients, form),
+    notes: notesOn(content, materials, ingredients, form, nameOf),
   };
 }

@@ -9,7 +9,7 @@ import { cell, figureCell, ruledTable } from './kit/tables';
 import type { Column } from './kit/tables';
 import { SIZE, SOFT_INK } from './kit/type-scale';
 import { inciWords } from './material-words';
-import type { MaterialsById } from './sharing';
+import { sheetName, type MaterialsById } from './sharing';
 
 /** What is printed for a line whose material has left the library. */
 export const NO_MATERIAL = 'Material no longer in the library';
@@ -33,7 +33,7 @@ export function phaseCaption(phase: FormulaPhase, index: number, region: Region,
 }
 
 function nameCell(line: FormulaLine, material: Material | undefined, tradeNames: boolean): Cell {
-  const name = !material ? NO_MATERIAL : tradeNames ? material.tradeName : inciWords(material);
+  const name = material ? sheetName(material, tradeNames) : NO_MATERIAL;
   return {
     stack: [
       cell(line.toHundred ? `${name} (q.s. to 100)` : name),

@@ -3,6 +3,7 @@ import type { FormulaContent } from '../formulas/formula';
 import { ingredientList } from '../labelling/ingredient-list';
 import { formatDate } from '../locale/dates';
 import { formatMoney } from '../locale/money';
+import type { Material } from '../materials/material';
 import { formulaCautions } from './cautions';
 import { formulaTables } from './formula-lines';
 import { cautionBox } from './kit/caution-box';
@@ -12,10 +13,8 @@ import { contentWidth, sheet } from './kit/page';
 import type { SheetFrame, SheetSettings } from './kit/page';
 import { heading, keptTogether, numberText, paragraph, remark } from './kit/text';
 import { titleBlock } from './kit/title-block';
-import { inciWords } from './material-words';
 import { procedureTable } from './procedure';
-import { forSharing } from './sharing';
-import type { MaterialsById } from './sharing';
+import { forSharing, sheetName, type MaterialsById } from './sharing';
 import { targetFacts } from './target-words';
 import { capital } from './words';
 
@@ -48,8 +47,12 @@ function costSection(formula: PrintedFormula, settings: SheetSettings): SheetNod
   ];
 }
 
-function ingredientSection(content: FormulaContent, materials: MaterialsById): SheetNode[] {
-  const list = ingredientList(content, materials);
+function ingredientSection(
+  content: FormulaContent,
+  materials: MaterialsById,
+  nameOf: (material: Material) => string,
+): SheetNode[] {
+  const list = ingredientList(content, materials, 'EU', nameOf);
   if (list.ingredients.length === 0) return [];
   return [
     heading('Ingredient list (EU form)'),
@@ -82,9 +85,8 @@ export function formulaSheet(
     printedAt,
   };
   const target = factList(targetFacts(content.target, region), width);
-  const cautions = formulaCautions(content, materials, (one) =>
-    tradeNames ? one.tradeName : inciWords(one),
-  );
+  const nameOf = (material: Material): string => sheetName(material, tradeNames);
+  const cautions = formulaCautions(content, materials, nameOf);
   return sheet(frame, [
     ...titleBlock(
       frame,
@@ -103,7 +105,7 @@ export function formulaSheet(
     ...cautionBox(cautions, width),
     ...(content.steps.length > 0 ? [heading('Procedure'), procedureTable(content, region, width)] : []),
     ...(target ? [keptTogether(heading('Target specification'), target)] : []),
-    ...ingredientSection(content, materials),
+    ...ingredientSection(content, materials, nameOf),
     ...(options.forSharing ? [] : costSection(formula, settings)),
     ...(content.notes ? [heading('Notes'), paragraph(content.notes)] : []),
   ]);

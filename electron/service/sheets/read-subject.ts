@@ -5,6 +5,7 @@ import { formulaLines } from '@core/formulas/shares';
 import type { Material } from '@core/materials/material';
 import type { PrintedFormula } from '@core/sheets/formula-sheet';
 import type { SheetPhoto } from '@core/sheets/photo';
+import { forSharing as shareable } from '@core/sheets/sharing';
 import { sheetFileName, type SheetRequest } from '@core/sheets/requests';
 import { readBatch } from '@db/batches/batches';
 import { readFormula } from '@db/formulas/drafts';
@@ -77,7 +78,9 @@ function printedFormula(context: ServiceContext, request: RequestOf<'formula'>):
 function readFormulaSubject(context: ServiceContext, request: RequestOf<'formula'>): ReadSubject {
   const formula = printedFormula(context, request);
   const { forSharing, tradeNames } = request;
-  const { code, name } = formula.content;
+  const { content, materials } = formula;
+  // The name of the file is shared along with it.
+  const { code, name } = forSharing ? shareable(content, materials, tradeNames) : content;
   const which = formula.version ? `version ${formula.version.number}` : 'draft';
   return {
     subject: { kind: 'formula', formula, options: { forSharing, tradeNames } },

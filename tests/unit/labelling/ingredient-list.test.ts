@@ -108,4 +108,12 @@ describe('the ingredient list', () => {
     expect(notes).toContain('midpoint');
     expect(notes).toContain('not legal advice');
   });
+
+  it('calls materials in its notes as it is told to', () => {
+    const open = sampleMaterial('Open blend', [['Squalane', 60]]);
+    const { content, materials } = formulaOf([[open, 10]]);
+    const notes = ingredientList(content, materials, 'EU', (one) => `${one.composition.length} part`).notes;
+    expect(notes.join(' ')).toContain('The composition of 1 part does not come to 100 %');
+    expect(notes.join(' ')).not.toContain('Open blend');
+  });
 });
