@@ -36,12 +36,21 @@ export interface FormulaSheetOptions {
 function costSection(formula: PrintedFormula, settings: SheetSettings): SheetNode[] {
   const { currency, languageRegion } = settings;
   const cost = formulaCost(formula.content, formula.materials, currency, languageRegion);
-  if (cost.coveredPpm === 0)
-    return [heading('Cost of raw materials'), paragraph(`No material has a price in ${currency}.`)];
+  const known = cost.coveredPpm > 0;
+  const elsewhere = cost.gaps.some((gap) => gap.reason === 'priced in another currency');
   return [
     keptTogether(
       heading('Cost of raw materials'),
-      paragraph(`${formatMoney(cost.perKgMinor, currency, languageRegion)} per kg`, { bold: true }),
+      known
+        ? paragraph(`${formatMoney(cost.perKgMinor, currency, languageRegion)} per kg`, { bold: true })
+        : paragraph(`None can be told: no material has a price in ${currency}.`, { bold: true }),
+      ...(elsewhere
+        ? [
+            remark(
+              `Prices are never converted: add offers in ${currency}, or choose their currency in the settings.`,
+            ),
+          ]
+        : []),
       ...cost.worked.cautions.map(remark),
     ),
   ];

@@ -95,3 +95,15 @@ describe('a formula sheet for sharing', () => {
     expect(forSharing(content, { ...MATERIALS, [twin.id]: twin }, false).purpose).toBe('Add the item.');
   });
 });
+
+describe('the cost on a full formula sheet', () => {
+  it('says why there is none when all prices are in another currency', async () => {
+    const formula = { content: NAMED, materials: MATERIALS, version: null };
+    const options = { forSharing: false, tradeNames: true };
+    const sheet = formulaSheet(formula, options, { ...MAKER, currency: 'USD' }, AT);
+    const { text } = await readPdf(await renderSheet(sheet, { now: new Date(AT) }));
+    expect(text).toContain('no material has a price in USD');
+    expect(text).toContain('Lindmere IPM (priced in another currency)');
+    expect(text).toContain('add offers in USD');
+  });
+});
