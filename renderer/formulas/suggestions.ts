@@ -49,6 +49,8 @@ export function useSuggestions(find: (text: string, signal: AbortSignal) => Prom
   function close(): void {
     stop.abort();
     underWay = null;
+    // Closed rows answer nothing any more: the same text, typed again, waits for its own.
+    answered = null;
     open.value = false;
   }
 

@@ -67,6 +67,17 @@ describe('picking a material by typing', () => {
     expect(box.open.value).toBe(false);
   });
 
+  it('takes the same name twice in a row, both times as fast', async () => {
+    const { box, type, last } = slowSearch();
+    for (let time = 1; time <= 2; time += 1) {
+      type('xanthan');
+      const taken = box.marked();
+      await last().answer('Xanthan gum');
+      expect((await taken)?.tradeName).toBe('Xanthan gum');
+      box.close();
+    }
+  });
+
   it('marks by arrow keys in the rows of the text, however fast they come', async () => {
     const { box, type, last } = slowSearch();
     type('g');
