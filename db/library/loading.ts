@@ -7,11 +7,12 @@ import type { Engine } from './engine';
 import { isMissing, type FileFacts, type FileSystem } from './file-system';
 import { openBytes } from './library-bytes';
 import { ChangeLog } from './log';
-import { decodeLog, type LogContents } from './log-format';
+import type { LogContents } from './log-format';
 import { writeRevision, type LibraryMeta } from './meta';
 import type { Settled } from './options';
-import { recordsBeyond, replay } from './replay';
+import { followLog } from './replay';
 import { LIBRARY_FILE, LOG_FILE } from './rewrite';
+import { isAboutLog, salvageLog, withGoodPart } from './salvage';
 import { migrate, pendingMigrations } from '../migrations/runner';
 import { sha256Of, writeWholeFile, type FileIdentity } from './whole-file';
 
@@ -55,7 +56,7 @@ export async function loadFromDisk(settled: Settled): Promise<Loaded> {
     const { engine, meta } = await openBytes(bytes, migrations.length);
     try {
       pendingMigrations(engine, migrations);
-      const log = logBytes && (await replayLog(settled, engine, meta, logBytes));
+      const log = logBytes && replayLog(settled, engine, meta, logBytes);
       const records = log?.records ?? [];
       return {
         engine,
@@ -113,28 +114,18 @@ export async function migrateOnDisk(settled: Settled, loaded: Loaded): Promise<v
   }
 }
 
-/** The log, its `records` those that the file did not hold; undefined when it was set aside. */
-async function replayLog(
+/** Replays the log; where that cannot be, says in the Problem how much of it holds. */
+function replayLog(
   settled: Settled,
   engine: Engine,
   meta: LibraryMeta,
   bytes: Uint8Array,
-): Promise<(LogContents & { end: number }) | undefined> {
+): LogContents & { end: number } {
   try {
-    const log = decodeLog(bytes);
-    const records = recordsBeyond(meta, log);
-    replay(engine, records);
-    return { ...log, records, end: (log.records.at(-1) ?? log.header).sequence };
+    return followLog(engine, meta, bytes);
   } catch (error) {
-    if (settled.ifLogDiffers !== 'set-aside' || !(error instanceof Problem)) throw error;
-    const { fileSystem: fs, backupFolder, now } = settled;
-    await fs.mkdir(backupFolder);
-    await writeWholeFile(
-      fs,
-      join(backupFolder, `${now().toISOString().replaceAll(/[:.]/g, '-')} set aside.log`),
-      bytes,
-    );
-    return undefined;
+    if (!isAboutLog(error)) throw error;
+    throw withGoodPart(error, salvageLog(engine, meta, bytes), settled.backupFolder);
   }
 }
 
@@ -187,7 +178,8 @@ async function factsOf(fs: FileSystem, path: string): Promise<FileFacts | undefi
   }
 }
 
-async function readIfThere(fs: FileSystem, path: string): Promise<Uint8Array | undefined> {
+/** The bytes of a file, or undefined where there is none. */
+export async function readIfThere(fs: FileSystem, path: string): Promise<Uint8Array | undefined> {
   try {
     return await fs.readFile(path);
   } catch (error) {

@@ -48,8 +48,8 @@ const HEADER = /^stillroom-log (\d+) (.*)$/;
 const HEADER_REST = /^(\S+) (\d+) ([0-9a-f]{32})$/;
 const FRAME = /^(\d+) ([0-9a-f]{32}) (\{.*\})$/;
 /** How every record begins. Inside a value it cannot stand: JSON escapes the quotes there. */
-const RECORD_START = /[0-9a-f]{32} \{"seq":(\d+),"at":/g;
-const NEWLINE = 0x0a;
+export const RECORD_START = /[0-9a-f]{32} \{"seq":(\d+),"at":/g;
+export const NEWLINE = 0x0a;
 
 /** The check that follows `previous` for this text. */
 export function chainAfter(previous: string, text: string): string {
@@ -81,16 +81,18 @@ export function encodeRecord(
  */
 export function decodeLog(bytes: Uint8Array): LogContents {
   const headerEnd = bytes.indexOf(NEWLINE);
-  const header = decodeHeader(text(bytes, 0, headerEnd < 0 ? Math.min(bytes.length, 200) : headerEnd));
+  const header = decodeHeader(textOf(bytes, 0, headerEnd < 0 ? Math.min(bytes.length, 200) : headerEnd));
   const records: LogRecord[] = [];
   let position: Position = header;
   let start = headerEnd + 1;
   while (start < bytes.length) {
     const lineEnd = bytes.indexOf(NEWLINE, start);
-    const line = lineEnd < 0 ? undefined : readFrame(text(bytes, start, lineEnd));
+    const line = lineEnd < 0 ? undefined : readFrame(textOf(bytes, start, lineEnd));
     if (!line) break;
     const record = decodeRecord(line, position, lineEnd + 1);
     if (record) {
+      if (record.sequence !== position.sequence + 1)
+        throw damagedLog(`change ${position.sequence + 1} is missing`);
       records.push(record);
       position = record;
     } else if (!records.some((known) => known.chain === line.check)) break;
@@ -100,7 +102,8 @@ export function decodeLog(bytes: Uint8Array): LogContents {
   return { header, records, length: start, torn: bytes.length - start };
 }
 
-function text(bytes: Uint8Array, start: number, end: number): string {
+/** Part of the log as text. */
+export function textOf(bytes: Uint8Array, start: number, end: number): string {
   return Buffer.from(bytes.buffer, bytes.byteOffset + start, end - start).toString('utf8');
 }
 
@@ -118,14 +121,16 @@ function decodeHeader(line: string): LogHeader {
   return { libraryId, sequence: Number(sequence), chain };
 }
 
-function readFrame(line: string): { check: string; json: string } | undefined {
+/** One line of the log taken apart, or undefined when it is no whole record. */
+export function readFrame(line: string): { check: string; json: string } | undefined {
   const [, length, check, json] = FRAME.exec(line) ?? [];
   if (check === undefined || json === undefined || Buffer.byteLength(json) !== Number(length))
     return undefined;
   return { check, json };
 }
 
-function decodeRecord(
+/** The record in a line, if its check shows that it was written right after `previous`. */
+export function decodeRecord(
   line: { check: string; json: string },
   previous: Position,
   end: number,
@@ -137,7 +142,6 @@ function decodeRecord(
     at,
     do: statements,
   } = JSON.parse(line.json) as { seq: number; at: string; do: LoggedStatement[] };
-  if (seq !== previous.sequence + 1) throw damagedLog(`change ${previous.sequence + 1} is missing`);
   return { sequence: seq, chain, at, statements, end };
 }
 
@@ -155,14 +159,12 @@ function refuseMoreThanOneTorn(bytes: Uint8Array, brokenStart: number, lastGood:
   }
 }
 
-/** A log that cannot be followed; nothing is replayed beyond doubt. */
+/** A log that cannot be followed. Whoever opens the library adds what of it still holds: see salvage. */
 export function damagedLog(what: string): Problem {
   return new Problem({
     code: 'library-damaged',
     title: `The change log of this library is damaged: ${what}.`,
-    advice:
-      'Nothing was changed. Restore the newest good backup, or open the library as it was when its file was last ' +
-      'written whole; the log is then kept aside.',
+    advice: 'Nothing was changed.',
     facts: { file: 'library.log' },
   });
 }

@@ -20,8 +20,6 @@ export interface LibraryOptions {
   ifLocked?: 'read-only' | 'refuse';
   /** Take the lock from whoever holds it; the maker asked for it. */
   takeOver?: boolean;
-  /** What to do when the log does not continue the file. Set aside: it is moved to the backups, never lost. */
-  ifLogDiffers?: 'refuse' | 'set-aside';
   readOnly?: boolean;
   /** Default: `backups` in the library's folder. */
   backupFolder?: string;
@@ -51,7 +49,6 @@ export function settle(folder: string, options: LibraryOptions): Settled {
     version: options.version ?? 'development',
     ifLocked: options.ifLocked ?? 'read-only',
     takeOver: options.takeOver ?? false,
-    ifLogDiffers: options.ifLogDiffers ?? 'refuse',
     readOnly: options.readOnly ?? false,
     backupFolder: options.backupFolder ?? join(folder, 'backups'),
     backupLimits: options.backupLimits ?? USUAL_LIMITS,

@@ -1,55 +1,127 @@
 import { join } from 'node:path';
+import { Problem } from '@core/problems/problem';
+import { pendingMigrations } from '../migrations/runner';
+import { keepAside } from './aside';
 import { readBackup } from './backups';
 import { diskProblem } from './disk-problem';
-import { isMissing } from './file-system';
 import { openBytes } from './library-bytes';
+import { readIfThere, refuseOtherThanLibrary } from './loading';
 import { LibraryLock, lockedProblem } from './lock';
 import { openLibrary, type LibraryOptions, type OpenLibrary } from './open-library';
 import { settle, type Settled } from './options';
-import { LIBRARY_FILE } from './rewrite';
-import { writeWholeFile } from './whole-file';
+import { followLog } from './replay';
+import { LIBRARY_FILE, LOG_FILE } from './rewrite';
+import { isAboutLog, salvageLog, type GoodLog, type Salvage } from './salvage';
+import { sha256Of, writeWholeFile } from './whole-file';
+
+/** What became of a log that could not be followed: how much of it was taken, and where all of it is kept. */
+export interface KeptLog extends GoodLog {
+  keptAs: string;
+}
+
+export interface Recovered {
+  library: OpenLibrary;
+  /** Undefined when the log could be followed as it was. */
+  log?: KeptLog;
+}
+
+/** A log found wanting, and what is to stand in its place. */
+interface Mending extends Salvage {
+  found: Uint8Array;
+}
 
 /**
  * Opens a library whose file is damaged or gone from one of its backups. The damaged file is kept among the backups;
  * changes in the log are replayed where they follow on that backup, and the log is kept aside where they do not.
- * Throws Problem; the files are then as they were.
+ * Throws Problem; nothing is lost then, and it can be tried again.
  */
 export async function recoverFromBackup(
   folder: string,
   name: string,
   options: LibraryOptions,
-): Promise<OpenLibrary> {
+): Promise<Recovered> {
   const settled = settle(folder, options);
-  try {
-    await putBackupInPlace(settled, name);
-  } catch (error) {
-    throw diskProblem(error, 'restore the backup');
-  }
-  return openLibrary(folder, { ...options, ifLogDiffers: 'set-aside' });
-}
-
-async function putBackupInPlace(settled: Settled, name: string): Promise<void> {
-  const { fileSystem: fs, folder, backupFolder, migrations } = settled;
-  const bytes = await readBackup(fs, backupFolder, name);
-  (await openBytes(bytes, migrations.length)).engine.close();
-  const lock = await LibraryLock.take(fs, folder, settled);
-  if (!(lock instanceof LibraryLock)) throw lockedProblem(lock);
-  try {
-    await keepDamagedFile(settled);
+  const { fileSystem: fs, backupFolder } = settled;
+  const log = await underLock(settled, 'restore the backup', async () => {
+    const bytes = await readBackup(fs, backupFolder, name);
+    const mending = await planMending(settled, bytes);
+    const damaged = await readIfThere(fs, join(folder, LIBRARY_FILE));
+    if (damaged) await keepAside(settled, damaged, 'damaged.sqlite');
+    const keptAs = mending && (await keepAside(settled, mending.found, 'set aside.log'));
     await writeWholeFile(fs, join(folder, LIBRARY_FILE), bytes);
-  } finally {
-    await lock.release();
+    return mending && keptAs ? mend(settled, mending, keptAs) : undefined;
+  });
+  return { library: await openLibrary(folder, options), log };
+}
+
+/**
+ * Opens a library whose file is whole with the part of its damaged or foreign log that holds. All of the log is first
+ * kept among the backups; then the good part takes its place. Throws Problem; the log is then as it was.
+ */
+export async function recoverFromLog(folder: string, options: LibraryOptions): Promise<Recovered> {
+  const settled = settle(folder, options);
+  const { fileSystem: fs } = settled;
+  await refuseOtherThanLibrary(settled);
+  const log = await underLock(settled, 'put the change log right', async () => {
+    const mending = await planMending(settled, await fs.readFile(join(folder, LIBRARY_FILE)));
+    return mending && mend(settled, mending, await keepAside(settled, mending.found, 'set aside.log'));
+  });
+  return { library: await openLibrary(folder, options), log };
+}
+
+async function underLock<T>(settled: Settled, doing: string, work: () => Promise<T>): Promise<T> {
+  try {
+    const lock = await LibraryLock.take(settled.fileSystem, settled.folder, settled);
+    if (!(lock instanceof LibraryLock)) throw lockedProblem(lock);
+    try {
+      return await work();
+    } finally {
+      await lock.release();
+    }
+  } catch (error) {
+    throw diskProblem(error, doing);
   }
 }
 
-async function keepDamagedFile({ fileSystem: fs, folder, backupFolder, now }: Settled): Promise<void> {
-  let damaged: Uint8Array;
+/** What to put in place of a log that does not follow on this file; undefined when it does, or there is none. */
+async function planMending(settled: Settled, file: Uint8Array): Promise<Mending | undefined> {
+  const { fileSystem: fs, folder, migrations } = settled;
+  const { engine, meta } = await openBytes(file, migrations.length);
   try {
-    damaged = await fs.readFile(join(folder, LIBRARY_FILE));
-  } catch (error) {
-    if (isMissing(error)) return;
-    throw error;
+    pendingMigrations(engine, migrations);
+    const found = await readIfThere(fs, join(folder, LOG_FILE));
+    if (!found) return undefined;
+    try {
+      followLog(engine, meta, found);
+      return undefined;
+    } catch (error) {
+      if (!isAboutLog(error)) throw error;
+      return { found, ...salvageLog(engine, meta, found) };
+    }
+  } finally {
+    engine.close();
   }
-  const name = `${now().toISOString().replaceAll(/[:.]/g, '-')} damaged.sqlite`;
-  await writeWholeFile(fs, join(backupFolder, name), damaged);
+}
+
+async function mend(settled: Settled, mending: Mending, keptAs: string): Promise<KeptLog> {
+  const { fileSystem: fs, folder } = settled;
+  const { found, bytes, taken, left } = mending;
+  const path = join(folder, LOG_FILE);
+  const { durable } = await writeWholeFile(fs, path, bytes, {
+    beforeReplace: async () => {
+      if (sha256Of(await fs.readFile(path)) !== sha256Of(found)) throw changedMeanwhile(path);
+    },
+  });
+  // Changes are going to be acknowledged by this log: it must not be undone by a power cut.
+  if (!durable) throw Object.assign(new Error('The folder could not be flushed.'), { code: 'EIO' });
+  return { taken, left, keptAs };
+}
+
+function changedMeanwhile(file: string): Problem {
+  return new Problem({
+    code: 'library-changed-outside',
+    title: 'Another program changed the log of this library just now.',
+    advice: 'Nothing was overwritten. Open the library again to see how it is.',
+    facts: { file },
+  });
 }

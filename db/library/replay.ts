@@ -1,6 +1,6 @@
 import { Problem } from '@core/problems/problem';
 import type { Engine } from './engine';
-import { damagedLog, type LogContents, type LogRecord, type Position } from './log-format';
+import { damagedLog, decodeLog, type LogContents, type LogRecord, type Position } from './log-format';
 import { writePosition, type LibraryMeta } from './meta';
 import { SqlError } from './sql-error';
 
@@ -21,6 +21,21 @@ export function recordsBeyond(meta: LibraryMeta, log: LogContents): LogRecord[] 
       : log.records.find((record) => record.sequence === meta.sequence);
   if (meeting && meeting.chain !== meta.chain) throw foreignLog('continues another state of this library');
   return log.records.filter((record) => record.sequence > meta.sequence);
+}
+
+/**
+ * Reads a log and repeats what the file does not hold: `records` are those. Throws Problem library-damaged or
+ * library-changed-outside; then the engine is as it was.
+ */
+export function followLog(
+  engine: Engine,
+  meta: LibraryMeta,
+  bytes: Uint8Array,
+): LogContents & { end: number } {
+  const log = decodeLog(bytes);
+  const records = recordsBeyond(meta, log);
+  replay(engine, records);
+  return { ...log, records, end: (log.records.at(-1) ?? log.header).sequence };
 }
 
 /** Repeats logged transactions, in one transaction of its own. Throws Problem library-damaged; then none took. */
@@ -49,8 +64,8 @@ function foreignLog(what: string): Problem {
     code: 'library-changed-outside',
     title: `The change log beside this library ${what}.`,
     advice:
-      'One of the two files was replaced from outside, for instance by a synchronising program. Nothing was changed. ' +
-      'Put the right file back, or open the library with its log set aside.',
+      'One of the two files was replaced from outside, for instance by a synchronising program. ' +
+      'Nothing was changed. You can put the right file back and try again.',
     facts: { file: 'library.log' },
   });
 }

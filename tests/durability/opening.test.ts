@@ -1,5 +1,4 @@
 import {
-  appendFileSync,
   copyFileSync,
   existsSync,
   mkdirSync,
@@ -259,23 +258,6 @@ describe('opening with a log', () => {
     addJar(there, 'there too');
     copyFileSync(join(copy, 'library.log'), log);
     await refusedUntouched('library-changed-outside');
-  });
-
-  it.each([
-    ['empty', () => truncateSync(log, 0)],
-    ['broken', () => appendFileSync(log, `9 ${'0'.repeat(32)} {"seq":9,"at":""}\n`)],
-  ])('refuses a log that is %s, until it is set aside on request', async (_what, spoil) => {
-    await abandonedLibrary(['c']);
-    spoil();
-    const spoilt = readFileSync(log);
-    await refusedUntouched('library-damaged');
-    const seen = await reopened(folder, jarIds, { ifLogDiffers: 'set-aside' });
-    expect(seen).toEqual(['a', 'b']);
-    const aside = Object.keys(fingerprints(join(folder, 'backups'))).find((name) =>
-      name.endsWith('set aside.log'),
-    );
-    expect(readFileSync(join(folder, 'backups', aside ?? '')).equals(spoilt)).toBe(true);
-    expect(await reopened(folder, jarIds)).toEqual(['a', 'b']);
   });
 
   it('sweeps half-written files of processes that are gone, and nothing else', async () => {

@@ -1,6 +1,7 @@
-import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { blankMaterial } from '../../shared-core/materials/material';
+import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { expect, test } from './fixtures';
+import { expect, test, watchErrors } from './fixtures';
 import { HostProcess, removeFolder, temporaryFolder } from './host-process';
 
 test.describe('with no library yet', () => {
@@ -64,5 +65,68 @@ test('a file that is no library is refused with what to do, and left alone', asy
   await page.close();
   expect(await host.stop()).toBe(0);
   expect(readFileSync(join(place, 'library.sqlite'), 'utf8')).toBe('this is a letter to a friend');
+  removeFolder(folder);
+});
+
+/** A library with four materials whose host was killed before it rewrote the file, with a byte of its log flipped. */
+async function libraryWithDamagedLog(folder: string, library: string): Promise<Buffer> {
+  const host = await HostProcess.start({ args: ['--library', library], folder });
+  await host.post('/api/library/create', { name: 'library', kind: 'empty' });
+  for (const name of ['One', 'Two', 'Three', 'Four'])
+    await host.post('/api/materials', blankMaterial(name, 'Cetyl Alcohol'));
+  const { pid } = JSON.parse(readFileSync(join(library, 'library.lock'), 'utf8')) as { pid: number };
+  process.kill(pid, 'SIGKILL');
+  const log = join(library, 'library.log');
+  const damaged = readFileSync(log);
+  const at = damaged.indexOf('"Three"') + 1;
+  damaged[at] = (damaged[at] ?? 0) ^ 1;
+  writeFileSync(log, damaged);
+  return damaged;
+}
+
+test('a damaged log without a backup: opens with the changes before the damage, and says where all of it is kept', async ({
+  browser,
+}) => {
+  const folder = temporaryFolder();
+  const library = join(folder, 'library');
+  const damaged = await libraryWithDamagedLog(folder, library);
+  const host = await HostProcess.start({ args: ['--library', library], folder });
+  const page = await browser.newPage();
+  const errors = watchErrors(page);
+  await page.goto(host.address);
+  await expect(page.getByRole('alert')).toContainText('change log of this library is damaged');
+  await expect(page.getByRole('button', { name: /backup of/ })).toHaveCount(0);
+  expect(readFileSync(join(library, 'library.log')).equals(damaged)).toBe(true);
+  await page.getByRole('button', { name: 'Open it with the 2 changes before the damage' }).click();
+  const told = page.getByRole('alert').filter({ hasText: 'Open with 2 changes from its damaged log' });
+  await expect(told).toContainText('2 entries of the log could not be used');
+  const [kept = ''] = readdirSync(join(library, 'backups')).filter((name) => name.endsWith('.log'));
+  expect(readFileSync(join(library, 'backups', kept)).equals(damaged)).toBe(true);
+  await expect(told).toContainText(join(library, 'backups', kept));
+  await page.getByRole('button', { name: 'Go to the library' }).click();
+  await expect(page.getByRole('heading', { name: '2 materials on the shelf' })).toBeVisible();
+  await page.goto(`${new URL(page.url()).origin}/#/library`);
+  await expect(page.getByRole('alert')).toContainText('2 entries of the log could not be used');
+  expect(errors).toEqual([]);
+  await page.close();
+  expect(await host.stop()).toBe(0);
+  removeFolder(folder);
+});
+
+test('a damaged library chosen from the list of recent ones is offered with the same ways to open it', async ({
+  browser,
+}) => {
+  const folder = temporaryFolder();
+  await libraryWithDamagedLog(folder, join(folder, 'library'));
+  const host = await HostProcess.start({ args: ['--library', join(folder, 'other')], folder });
+  const page = await browser.newPage();
+  await page.goto(host.address);
+  await page.getByRole('button', { name: 'library', exact: true }).click();
+  await expect(page.getByRole('alert')).toHaveCount(1);
+  await expect(
+    page.getByRole('button', { name: 'Open it with the 2 changes before the damage' }),
+  ).toBeVisible();
+  await page.close();
+  expect(await host.stop()).toBe(0);
   removeFolder(folder);
 });

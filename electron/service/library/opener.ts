@@ -1,6 +1,6 @@
 import { nodeFileSystem } from '@db/library/file-system';
 import { createLibrary, openLibrary, type LibraryOptions } from '@db/library/open-library';
-import { recoverFromBackup } from '@db/library/recovery';
+import { recoverFromBackup, recoverFromLog } from '@db/library/recovery';
 import { createInlineRewriter } from '@db/library/rewrite';
 import { createWorkerRewriter } from '@db/library/worker-rewriter';
 import { migrations } from '@db/migrations/list';
@@ -31,6 +31,7 @@ export function createLibraryOpener({ now, newId, rewriteWorker, backupFolder }:
     create: (folder) => createLibrary(folder, optionsFor(folder)),
     open: (folder) => openLibrary(folder, optionsFor(folder)),
     recover: (folder, backupName) => recoverFromBackup(folder, backupName, optionsFor(folder)),
+    recoverLog: (folder) => recoverFromLog(folder, optionsFor(folder)),
     takeOver: (folder) => openLibrary(folder, { ...optionsFor(folder), takeOver: true }),
     fillWithDemonstration,
   };

@@ -67,6 +67,8 @@ export function libraryStatus(context: ServiceContext) {
       backupsAreWithin: session.places.backupFolder(opened.library.folder) === undefined,
       token: session.places.offer(opened.library.folder),
       ...safety(opened.library),
+      /** When it was opened with a part of its log only: how many changes, what not, and where all of it is kept. */
+      keptLog: opened.keptLog,
       /** With the first answer, so that a page that opens need not ask again. */
       settings: readSettings(opened.library),
       materials: opened.shelf.size,
@@ -82,6 +84,8 @@ export function libraryStatus(context: ServiceContext) {
       detail: trouble.advice,
       code: trouble.code,
       facts: trouble.facts,
+      /** When its log is the trouble: what of it the library can be opened with. */
+      goodLog: session.goodLog(),
     },
   };
 }
@@ -168,6 +172,10 @@ export function libraryRoutes(context: ServiceContext) {
     })
     .post('/recover', async (c) => {
       await context.session.recover();
+      return c.json(libraryStatus(context));
+    })
+    .post('/recover-log', async (c) => {
+      await context.session.recoverLog();
       return c.json(libraryStatus(context));
     })
     .get('/', (c) => c.json(libraryStatus(context)))

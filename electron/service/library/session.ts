@@ -3,6 +3,8 @@ import { join, resolve } from 'node:path';
 import { Problem } from '@core/problems/problem';
 import { createShelf, type Shelf } from '@core/shelf/shelf';
 import type { OpenLibrary } from '@db/library/open-library';
+import type { KeptLog, Recovered } from '@db/library/recovery';
+import type { GoodLog } from '@db/library/salvage';
 import { readShelfEntries } from '@db/materials/shelf-entries';
 import { z } from 'zod';
 import type { Places } from './places';
@@ -11,6 +13,8 @@ import type { Places } from './places';
 export interface OpenedLibrary {
   library: OpenLibrary;
   shelf: Shelf;
+  /** What became of its log, when it was opened with a part of it only. */
+  keptLog: KeptLog | null;
 }
 
 /** How the session makes and opens library folders; the hosts give the real ones, tests may give others. */
@@ -18,7 +22,9 @@ export interface LibraryOpener {
   create(folder: string): Promise<OpenLibrary>;
   open(folder: string): Promise<OpenLibrary>;
   /** Opens a library whose file is damaged from one of its backups; the damaged file is kept among them. */
-  recover(folder: string, backupName: string): Promise<OpenLibrary>;
+  recover(folder: string, backupName: string): Promise<Recovered>;
+  /** Opens a library whose log is damaged with the part of it that holds; all of the log is kept aside. */
+  recoverLog(folder: string): Promise<Recovered>;
   /** Opens a library although someone else seems to have it open; the maker asked for it. */
   takeOver(folder: string): Promise<OpenLibrary>;
   /** Fills a new library with the demonstration maker's shelf and formulas. */
@@ -27,6 +33,13 @@ export interface LibraryOpener {
 
 const OUTSIDE_CHECK_MS = 30_000;
 const LIBRARY_FILE = 'library.sqlite';
+const goodLog = z.object({ taken: z.number(), left: z.number() });
+
+interface Taking {
+  /** In a temporary folder: not put among the recent ones. */
+  passing?: boolean;
+  keptLog?: KeptLog;
+}
 
 /** At most one library is open at a time. All that opens, makes or closes one goes through here. */
 export class LibrarySession {
@@ -106,7 +119,7 @@ export class LibrarySession {
       });
     const library = await this.opener.create(path);
     if (kind === 'demonstration') this.opener.fillWithDemonstration(library);
-    await this.take(library, passing);
+    await this.take(library, { passing });
   }
 
   /** Opens the library in trouble from its newest good backup. @throws Problem when there is none */
@@ -118,7 +131,26 @@ export class LibrarySession {
         title: 'There is no good backup to open.',
         advice: 'Look for a copy of the library’s folder on another disk. Nothing here was changed.',
       });
-    await this.take(await this.opener.recover(this.troubleFolder, backup.data.name));
+    const { library, log } = await this.opener.recover(this.troubleFolder, backup.data.name);
+    await this.take(library, { keptLog: log });
+  }
+
+  /** How much holds of the log of the library in trouble; null when its log is not the trouble. */
+  goodLog(): GoodLog | null {
+    const { success, data } = goodLog.safeParse(this.trouble?.facts.goodLog);
+    return success ? data : null;
+  }
+
+  /** Opens the library in trouble with the part of its log that holds. @throws Problem when its log is not the trouble */
+  async recoverLog(): Promise<void> {
+    if (!this.troubleFolder || !this.goodLog())
+      throw new Problem({
+        code: 'not-found',
+        title: 'There is no library here whose change log is damaged.',
+        advice: 'Open the library again to see what stands in its way. Nothing was changed.',
+      });
+    const { library, log } = await this.opener.recoverLog(this.troubleFolder);
+    await this.take(library, { keptLog: log });
   }
 
   /** Opens the present library for writing although another seems to hold it. */
@@ -137,13 +169,13 @@ export class LibrarySession {
 
   /** Reads the shelf anew: after a restore, everything may be different. */
   refreshShelf(): void {
-    const { library } = this.current();
-    this.opened = { library, shelf: createShelf(readShelfEntries(library)) };
+    const { library, keptLog } = this.current();
+    this.opened = { library, shelf: createShelf(readShelfEntries(library)), keptLog };
   }
 
-  private async take(library: OpenLibrary, passing = false): Promise<void> {
+  private async take(library: OpenLibrary, { passing = false, keptLog }: Taking = {}): Promise<void> {
     await this.close();
-    this.opened = { library, shelf: createShelf(readShelfEntries(library)) };
+    this.opened = { library, shelf: createShelf(readShelfEntries(library)), keptLog: keptLog ?? null };
     // A sync tool may change the files at any time; polling also works on drives that report no changes.
     this.outsideWatch = setInterval(() => void library.checkOutside(), OUTSIDE_CHECK_MS).unref();
     this.trouble = null;

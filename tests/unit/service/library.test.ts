@@ -1,4 +1,4 @@
-import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { cpSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { blankMaterial, type Material } from '@core/materials/material';
 import type { Settings } from '@core/settings/settings';
@@ -55,6 +55,35 @@ describe('the library through the service', () => {
     expect(recovered.open?.materials).toBe(1);
     const kept = readdirSync(join(folder, 'backups')).find((name) => name.endsWith('damaged.sqlite'));
     expect(readFileSync(join(folder, 'backups', kept ?? '')).equals(damaged)).toBe(true);
+  });
+
+  it('opens a library whose log is damaged, and that has no backup, with the changes before the damage', async () => {
+    const { ask, session, folder } = await serviceWith('empty');
+    for (const name of ['One', 'Two', 'Three', 'Four'])
+      await ask('POST', '/materials', blankMaterial(name, 'Cetyl Alcohol'));
+    // As a killed process leaves it: what was added is in the log only, and there is no backup.
+    const place = join(folder, 'killed');
+    cpSync(session.current().library.folder, place, { recursive: true });
+    rmSync(join(place, 'library.lock'));
+    rmSync(join(place, 'backups'), { recursive: true, force: true });
+    const damaged = readFileSync(join(place, 'library.log'));
+    const third = damaged.indexOf('"Three"');
+    damaged[third + 1] = (damaged[third + 1] ?? 0) ^ 1;
+    writeFileSync(join(place, 'library.log'), damaged);
+    await session.close();
+    expect((await ask('POST', '/library/recover-log')).status).toBe(404);
+    await session.start(place);
+    const { body: refused } = await ask<Status>('GET', '/library');
+    expect(refused.trouble).toMatchObject({ code: 'library-damaged', goodLog: { taken: 2, left: 2 } });
+    expect(refused.trouble?.facts.newestBackup).toBeNull();
+    expect(readFileSync(join(place, 'library.log')).equals(damaged)).toBe(true);
+    const { body, status } = await ask<Status>('POST', '/library/recover-log');
+    expect(status).toBe(200);
+    expect(body.trouble).toBeNull();
+    expect(body.open).toMatchObject({ materials: 2, keptLog: { taken: 2, left: 2 } });
+    expect(readFileSync(body.open?.keptLog?.keptAs ?? '').equals(damaged)).toBe(true);
+    await session.open(place);
+    expect((await ask<Status>('GET', '/library')).body.open).toMatchObject({ materials: 2, keptLog: null });
   });
 
   it.each([
