@@ -21,6 +21,8 @@ export interface HlbInput {
   polyolPercent: number | null;
   saponificationNumber: number | null;
   acidNumber: number | null;
+  /** Why S and A do not describe it, where its structure says so. */
+  notPolyolEster: string | null;
   hydrophilicMolarMass: number | null;
   molarMass: number | null;
   groups: GroupCounts | null;
@@ -50,6 +52,7 @@ export const NOTHING_KNOWN: HlbInput = {
   polyolPercent: null,
   saponificationNumber: null,
   acidNumber: null,
+  notPolyolEster: null,
   hydrophilicMolarMass: null,
   molarMass: null,
   groups: null,
@@ -117,6 +120,7 @@ function byPolyol(input: HlbInput): Attempt {
 function byEster(input: HlbInput): Attempt {
   const refused = ionic(input);
   if (refused) return refused;
+  if (input.notPolyolEster !== null) return input.notPolyolEster;
   if (input.saponificationNumber === null || input.acidNumber === null)
     return 'It is no ester, or its saponification number and its acid’s acid number are not known.';
   return griffinEster(input.saponificationNumber, input.acidNumber);

@@ -4,8 +4,8 @@ import type { StructureReading } from './read-structure';
 
 /** What a structure tells the HLB methods; the user's corrections go over it. */
 export function hlbInputOf(reading: StructureReading, known: HlbInput['known'] = null): HlbInput {
-  // S and A describe polyol esters; on a PEG ester the formula would count the whole chain as polyol.
-  const polyolEster = reading.oxyethyleneUnits <= 1 ? reading.ester : null;
+  const noEster = whyNoEster(reading);
+  const polyolEster = noEster === null ? reading.ester : null;
   return {
     ...NOTHING_KNOWN,
     charge: reading.charge,
@@ -13,10 +13,20 @@ export function hlbInputOf(reading: StructureReading, known: HlbInput['known'] =
     polyolPercent: reading.polyolPercent,
     saponificationNumber: polyolEster?.saponificationNumber ?? null,
     acidNumber: polyolEster?.acidNumber ?? null,
+    notPolyolEster: noEster,
     hydrophilicMolarMass: reading.hydrophilicMolarMass,
     molarMass: reading.molarMass.value,
     groups: reading.groups,
     withoutNumber: reading.withoutNumber,
     known,
   };
+}
+
+/** S and A describe esters of a polyol with fatty acids; null where they do. */
+function whyNoEster({ notFattyEster, ester, oxyethyleneUnits }: StructureReading): string | null {
+  if (notFattyEster !== null)
+    return `One of its acids ${notFattyEster}, so it is no fatty acid: S and A describe esters of fatty acids only.`;
+  if (ester && oxyethyleneUnits > 1)
+    return 'It holds an oxyethylene chain, which S and A would count as polyol.';
+  return null;
 }

@@ -1,4 +1,5 @@
 import { ATOMIC_WEIGHTS } from './atomic-weights';
+import type { AlkoxyUnit } from './alkoxy-units';
 import type { Atom } from './atom';
 import type { FoundGroups } from './find-groups';
 import type { Graph } from './graph';
@@ -10,8 +11,8 @@ export interface Hydrophile {
   oxyethyleneMass: number;
   /** Polyhydric alcohol (glycerol, sorbitan, a sugar, a glycol), as the free alcohol. */
   polyolMass: number;
-  /** The fatty acids of its esters, as free acids; null when a part is both acid and hydrophile. */
-  acids: { count: number; mass: number } | null;
+  /** The fatty acids of its esters, as free acids, or why they do not make a polyol ester of fatty acids. */
+  acids: { count: number; mass: number } | { notFatty: string };
 }
 
 const OXYETHYLENE = 2 * weight('C') + 4 * weight('H') + weight('O');
@@ -30,7 +31,9 @@ export function weighHydrophile(graph: Graph, found: FoundGroups): Hydrophile {
 
 /** Carbons of runs in which at least two, and at least every other, carbon bears an oxygen. */
 function polyolCarbons(graph: Graph, found: FoundGroups): Set<number> {
-  const inUnits = found.units.filter((unit) => unit.kind === 'oxyethylene' || unit.etherOxygen !== null);
+  const inUnits = found.units.filter(
+    (unit) => unit.kind === 'oxyethylene' || unit.etherOxygen !== null || inChain(unit, found),
+  );
   const taken = new Set([
     ...inUnits.flatMap((unit) => unit.carbons),
     ...found.heads.flatMap((head) => head.atoms),
@@ -46,6 +49,14 @@ function polyolCarbons(graph: Graph, found: FoundGroups): Set<number> {
     if (bearing >= 2 && bearing * 2 >= run.length) for (const atom of run) polyol.add(atom.index);
   }
   return polyol;
+}
+
+/**
+ * Oxypropylene beside another alkoxy unit is a link of a polyether, which Griffin counts to neither part; the last of
+ * a chain has no ether oxygen left to itself. One alone is propylene glycol, a polyol.
+ */
+function inChain(unit: AlkoxyUnit, { units }: FoundGroups): boolean {
+  return units.some((other) => other !== unit && other.oxygens.some((one) => unit.oxygens.includes(one)));
 }
 
 /** Each oxygen on it counts as hydroxyl, but for those that join two of its own carbons. */
@@ -71,13 +82,33 @@ function esterAcids(graph: Graph, found: FoundGroups, polyol: ReadonlySet<number
   let mass = 0;
   for (const { carbonyl, alcoholOxygen } of esters) {
     const start = carbonyl === undefined ? undefined : graph.atom(carbonyl);
-    if (!start) return null;
+    if (!start) continue;
     const acid = graph.reach(start, (atom) => atom.index === alcoholOxygen);
-    const hydrophilic = acid.some((atom) => polyol.has(atom.index) || alcoholOxygens.has(atom.index));
-    if (hydrophilic) return null;
+    if (acid.some((atom) => polyol.has(atom.index) || alcoholOxygens.has(atom.index)))
+      return { notFatty: 'is part of the hydrophile, or is esterified itself' };
+    const notFatty = whyNotFatty(acid, found);
+    if (notFatty) return { notFatty };
     mass += massOf(acid) + weight('O') + weight('H');
   }
   return { count: esters.length, mass };
+}
+
+/** Fatty acids are aliphatic with one carboxyl group, from butyric acid on (IUPAC Gold Book, from memory). */
+const FEWEST_CARBONS = 4;
+
+/** What an acid has that no fatty acid has; null for a fatty acid, hydroxylated ones included. */
+function whyNotFatty(acid: readonly Atom[], { heads }: FoundGroups): string | null {
+  const carbons = acid.filter((atom) => atom.element === 'C').length;
+  const own = new Set(acid.map((atom) => atom.index));
+  const carboxyls = heads.filter(
+    ({ kind, atoms }) =>
+      ['carboxylic-acid', 'carboxylate', 'ester'].includes(kind) && atoms.some((index) => own.has(index)),
+  ).length;
+  if (carboxyls > 1) return `has ${carboxyls} carboxyl groups`;
+  if (carbons < FEWEST_CARBONS) return `has ${carbons} carbons only`;
+  if (acid.some((atom) => atom.inRing)) return 'holds a ring';
+  const foreign = acid.find(({ element }) => element !== 'C' && element !== 'O');
+  return foreign ? `holds ${foreign.element}` : null;
 }
 
 function massOf(atoms: readonly Atom[]): number {

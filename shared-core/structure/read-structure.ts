@@ -24,6 +24,8 @@ export interface StructureReading {
   hydrophilicMolarMass: number;
   /** Theoretical saponification number of the ester and acid number of its acid, mg KOH/g; null for none. */
   ester: { saponificationNumber: number; acidNumber: number } | null;
+  /** Why its acids do not let S and A describe it; null where they do, or where it is no ester. */
+  notFattyEster: string | null;
   /** Davies' groups as found; the user may correct them. */
   groups: GroupCounts;
   /** Parts without a group number, with why. */
@@ -47,7 +49,6 @@ export function readStructure(smiles: string): StructureReading {
   const molarMass = molarMassOfCounts(structure.counts);
   const whole = molarMass.value;
   const { acids } = hydrophile;
-  const hasEster = acids !== null && acids.count > 0;
   return {
     smiles: structure.smiles,
     formula: hill(structure.counts),
@@ -58,16 +59,18 @@ export function readStructure(smiles: string): StructureReading {
     oxyethylenePercent: (100 * hydrophile.oxyethyleneMass) / whole,
     polyolPercent: (100 * hydrophile.polyolMass) / whole,
     hydrophilicMolarMass: hydrophile.oxyethyleneMass + hydrophile.polyolMass,
-    ester: hasEster
-      ? {
-          saponificationNumber: (KOH_MG_PER_MOL * acids.count) / whole,
-          acidNumber: (KOH_MG_PER_MOL * acids.count) / acids.mass,
-        }
-      : null,
+    ester: 'notFatty' in acids ? null : esterNumbers(acids, whole),
+    notFattyEster: 'notFatty' in acids ? acids.notFatty : null,
     groups: found.counts,
     withoutNumber: found.withoutNumber,
     cautions: [...found.cautions, ...wetCaution(structure)],
   };
+}
+
+function esterNumbers(acids: { count: number; mass: number }, whole: number): StructureReading['ester'] {
+  if (acids.count === 0) return null;
+  const groups = KOH_MG_PER_MOL * acids.count;
+  return { saponificationNumber: groups / whole, acidNumber: groups / acids.mass };
 }
 
 function wetCaution({ waters }: Structure): string[] {
