@@ -185,14 +185,15 @@ function unknownHolder(options: LockOptions): LockHolder {
   };
 }
 
-/** Says who has the library open. */
+/** Says who has the library open. Since when is a fact: a screen writes it as its reader does. */
 export function lockedProblem(holder: LockHolder): Problem {
   const where = holder.host === hostname() ? 'in another window on this computer' : `on ${holder.host}`;
   return new Problem({
     code: 'library-locked',
-    title: `This library is open ${where}, since ${holder.since}.`,
+    title: `This library is open ${where}.`,
     advice:
-      'You can read it here. Close it there to work on it here, or take it over if that program is no longer running.',
+      'You can read it here. Close it there to work on it here. Taking it over cuts that window ' +
+      'off: what is typed there and not saved yet is lost.',
     facts: { holder },
   });
 }

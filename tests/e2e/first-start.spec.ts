@@ -44,9 +44,21 @@ test('a second opener gets the library read-only, is told why, and can take over
   await other.goto(second.address);
   await expect(other.getByRole('contentinfo')).toContainText('Read only');
   await other.goto(`${new URL(other.url()).origin}/#/library`);
-  await expect(other.getByRole('button', { name: /take over/ })).toBeVisible();
   await expect(other.getByRole('button', { name: 'Back up now' })).toBeDisabled();
   await expect(page.getByRole('contentinfo')).not.toContainText('Read only');
+  const note = other.getByRole('alert').filter({ hasText: 'Read only here' });
+  // As British English writes a moment, which is what a new library's settings say.
+  await expect(note).toContainText(/opened there on \d{1,2} [A-Z][a-z]{2,3} \d{4}, \d\d:\d\d/);
+  await expect(note).not.toContainText(/\d{4}-\d\d-\d\dT/);
+  await note.getByRole('button', { name: 'Take it over…' }).click();
+  const question = other.getByRole('dialog', { name: 'Take this library over?' });
+  await expect(question).toContainText('that window is cut off');
+  await expect(question).toContainText('not saved yet is lost');
+  await question.getByRole('button', { name: 'Leave it there' }).click();
+  await expect(other.getByRole('contentinfo')).toContainText('Read only');
+  await note.getByRole('button', { name: 'Take it over…' }).click();
+  await question.getByRole('button', { name: 'Take it over' }).click();
+  await expect(other.getByRole('button', { name: 'Back up now' })).toBeEnabled();
   await other.close();
   expect(await second.stop()).toBe(0);
   removeFolder(folder);

@@ -13,6 +13,7 @@ const creation = z.object({
   kind: z.enum(['empty', 'demonstration']),
 });
 const copying = z.object({ name: nameText('the copy’s name', 80) });
+const lockHolder = z.object({ since: z.iso.datetime() });
 const opening = z.object({ token: z.string().max(64) });
 
 /** A folder name that every system takes, from a library's name. */
@@ -42,6 +43,8 @@ function safety(library: OpenLibrary) {
     /** Why nothing can be changed, or null. */
     readOnly: readOnlyBecause ? `${readOnlyBecause.message} ${readOnlyBecause.advice}` : null,
     locked: readOnlyBecause?.code === 'library-locked',
+    /** Since when somebody else has it open, ISO 8601; null when nobody has or it is not known. */
+    lockedSince: lockHolder.safeParse(readOnlyBecause?.facts.holder).data?.since ?? null,
     /** Why the file could not be rewritten; the changes are safe in the log meanwhile. */
     rewriteProblem: rewriteProblem ? `${rewriteProblem.message} ${rewriteProblem.advice}` : null,
     unfolded,

@@ -2,6 +2,7 @@ import { cpSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } f
 import { join } from 'node:path';
 import { blankMaterial, type Material } from '@core/materials/material';
 import type { Settings } from '@core/settings/settings';
+import { composeService } from '@service/compose';
 import type { libraryStatus } from '@service/library/routes';
 import type { ProblemDetails } from '@service/problems/problem-details';
 import { describe, expect, it } from 'vitest';
@@ -84,6 +85,20 @@ describe('the library through the service', () => {
     expect(readFileSync(body.open?.keptLog?.keptAs ?? '').equals(damaged)).toBe(true);
     await session.open(place);
     expect((await ask<Status>('GET', '/library')).body.open).toMatchObject({ materials: 2, keptLog: null });
+  });
+
+  it('tells since when somebody else has it open as a moment, and writes no machine time in the sentence', async () => {
+    const { ask, session } = await serviceWith('empty');
+    const other = composeService({ documents: session.places.documents, config: session.places.documents });
+    await other.session.open(session.current().library.folder);
+    const response = await other.service.request('/api/library');
+    const { open } = (await response.json()) as Status;
+    await other.session.close();
+    expect(open?.locked).toBe(true);
+    expect(Date.parse(open?.lockedSince ?? '')).toBeGreaterThan(0);
+    expect(open?.readOnly).not.toMatch(/\d{4}-\d\d-\d\dT/);
+    expect(open?.readOnly).toContain('cuts that window off');
+    expect((await ask<Status>('GET', '/library')).body.open?.lockedSince).toBeNull();
   });
 
   it.each([
