@@ -1,13 +1,20 @@
-import { neutralise, type AcidStrength } from '../neutralisation/neutralise';
-import { between, positive } from '../working/inputs';
+import { KNOWN_ACIDS } from '../neutralisation/acids-and-bases';
+import { amineUptake, neutralisedFraction } from '../neutralisation/at-ph';
+import { neutralise, theoreticalAcidValue, type AcidStrength } from '../neutralisation/neutralise';
+import { badInput, between, positive } from '../working/inputs';
 import { worked } from '../working/one-step';
 import { show } from '../working/show';
-import type { Worked, WorkingStep } from '../working/working';
+import type { Source, Worked, WorkingStep } from '../working/working';
 import { entered, givens, type Calculated, type Result } from './calculated';
 import type { NeutraliseRequest } from './neutralise-request';
 
-/** Base for an acid, as % of the formula and, with a batch, as mass to weigh. @throws Problem `invalid-input` */
+/**
+ * Base for an acid, as % of the formula and, with a batch, as mass to weigh; to a share of its groups, or to a pH.
+ *
+ * @throws Problem `invalid-input`
+ */
 export function calculateNeutralise(request: NeutraliseRequest): Calculated {
+  const far = howFar(request);
   const { worked: share } = neutralise({
     acidMass: acidMass(request),
     acid: strength(request),
@@ -21,7 +28,8 @@ export function calculateNeutralise(request: NeutraliseRequest): Calculated {
       ),
       caustic: request.caustic,
     },
-    fraction: entered(request.neutralisedPercent, 'Share to neutralise', 'Fraction to neutralise') / 100,
+    fraction: far.fraction,
+    uptake: far.uptake,
     formulaMass: 100,
   });
   const named = request.baseName || 'base';
@@ -29,8 +37,73 @@ export function calculateNeutralise(request: NeutraliseRequest): Calculated {
   const results: Result[] = [
     { key: 'percent', label: `${named}, as weighed`, worked: formula, digits: 3, says: 'of the formula' },
     ...batchResults(request, formula, named),
+    ...far.results,
+    ...acidValueResults(request),
   ];
   return { title: 'Neutralising an acid', given: givenOf(request), results, withheld: [], notes: [] };
+}
+
+interface HowFar {
+  fraction: number;
+  uptake: number;
+  results: Result[];
+}
+
+function howFar(request: NeutraliseRequest): HowFar {
+  if (request.neutraliseTo === 'share') {
+    const percent = entered(request.neutralisedPercent, 'Share to neutralise', 'Fraction to neutralise');
+    return { fraction: percent / 100, uptake: 1, results: [] };
+  }
+  const pH = entered(request.pH, 'pH to reach', 'pH to reach');
+  const share = neutralisedFraction(pKasOf(request), pH);
+  const acid: Result = {
+    key: 'fraction',
+    label: `Acid groups neutralised at pH ${show(pH)}`,
+    worked: { ...share, sources: [...share.sources, pKaSource(request)] },
+    digits: 3,
+    says: 'of all, as a fraction',
+  };
+  if (request.basePKa === null) return { fraction: share.value, uptake: 1, results: [acid] };
+  const taken = amineUptake(request.basePKa, pH);
+  const amine: Result = {
+    key: 'uptake',
+    label: `Amine that takes up acid at pH ${show(pH)}`,
+    worked: taken,
+    digits: 3,
+    says: 'of all, as a fraction',
+  };
+  return { fraction: share.value, uptake: taken.value, results: [acid, amine] };
+}
+
+/** By molar mass the number of groups is known, and each needs its pKa. */
+function pKasOf(request: NeutraliseRequest): number[] {
+  entered(request.acidPKas[0] ?? null, 'pKa of the acid', 'pKa of the acid');
+  const pKas = request.acidPKas.filter((pKa) => pKa !== null);
+  const groups = request.acidKnownBy === 'molar mass' ? request.acidEquivalents : null;
+  if (groups !== null && groups !== pKas.length)
+    throw badInput(
+      `The acid has ${show(groups)} acid ${groups === 1 ? 'group' : 'groups'} a molecule, but ${pKas.length} pKa ${pKas.length === 1 ? 'is' : 'are'} given.`,
+      'Give one pKa for each acid group, or neutralise to a stated share.',
+      'pKa of the acid',
+    );
+  return pKas;
+}
+
+/** The list's own source where its pKas stand unchanged. */
+function pKaSource({ acidName, acidPKas }: NeutraliseRequest): Source {
+  const listed = KNOWN_ACIDS.find((one) => one.inci === acidName);
+  const same = listed && listed.pKas.length === acidPKas.filter((pKa) => pKa !== null).length;
+  return same && listed.pKas.every((pKa, index) => pKa === acidPKas[index])
+    ? listed.source
+    : { text: 'pKa as entered', basis: 'user' };
+}
+
+/** What a certificate would show of the pure acid: to hold against the lot's. */
+function acidValueResults(request: NeutraliseRequest): Result[] {
+  const { acidKnownBy, acidMolarMass, acidEquivalents } = request;
+  if (acidKnownBy !== 'molar mass' || acidMolarMass === null || acidEquivalents === null) return [];
+  const value = theoreticalAcidValue(acidMolarMass, acidEquivalents);
+  return [{ key: 'acid-value', label: 'Acid value of the pure acid', worked: value, digits: 1, says: '' }];
 }
 
 /** Mass of acid in 100 parts of formula; an acid value already tells of the material as weighed. */
@@ -78,6 +151,8 @@ function batchResults(request: NeutraliseRequest, formula: Worked, named: string
 
 function givenOf(request: NeutraliseRequest) {
   const byValue = request.acidKnownBy === 'acid value';
+  const toPh = request.neutraliseTo === 'pH';
+  const pKas = request.acidPKas.filter((pKa) => pKa !== null);
   return givens([
     ['Acid', request.acidName, ''],
     ['Level of the acid', request.acidPercent, '% of the formula'],
@@ -89,7 +164,10 @@ function givenOf(request: NeutraliseRequest) {
     ['Molar mass of the base', request.baseMolarMass, 'g/mol'],
     ['Equivalents of the base', request.baseEquivalents, 'per molecule'],
     ['Concentration of the base', request.basePercent, '%'],
-    ['Share to neutralise', request.neutralisedPercent, '%'],
+    ['Share to neutralise', toPh ? null : request.neutralisedPercent, '%'],
+    ['pH to reach', toPh ? request.pH : null, ''],
+    ['pKa of the acid', toPh ? pKas.map(show).join(', ') : null, ''],
+    ['pKa of the base, as its conjugate acid', toPh ? request.basePKa : null, ''],
     ['Batch', request.batchGrams, 'g'],
   ]);
 }

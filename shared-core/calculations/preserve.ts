@@ -1,6 +1,7 @@
 import { figureValue } from '../materials/figure';
 import { organicAcid, type PublishedPka } from '../preservation/organic-acids';
-import { asAcid, undissociatedAmount, undissociatedPercent } from '../preservation/undissociated';
+import { asAcid, undissociatedAmount } from '../preservation/undissociated';
+import { undissociatedSpread } from '../preservation/undissociated-spread';
 import { badInput } from '../working/inputs';
 import { show } from '../working/show';
 import type { Worked } from '../working/working';
@@ -39,11 +40,7 @@ export function calculatePreserve(request: PreserveRequest, library: Library): P
   const [first] = pKas;
   if (!first) throw badInput('The acid has no pKa.', 'Enter its pKa.', 'pKa');
   const pH = entered(request.pH, 'pH', 'pH');
-  const share = spread(
-    undissociatedPercent(first.pKa, pH),
-    pKas,
-    (pKa) => undissociatedPercent(pKa, pH).value,
-  );
+  const share = shareOf(pKas, pH);
   const dose = doseOf(request);
   const active = dose === null ? null : withSources(undissociatedAmount(dose.value, first.pKa, pH), first);
   return {
@@ -77,16 +74,13 @@ function withSources(worked: Worked, first: PublishedPka): Worked {
   return { ...worked, sources: [...worked.sources, first.source] };
 }
 
-function spread(worked: Worked, pKas: readonly PublishedPka[], at: (pKa: number) => number) {
-  const values = pKas.map((one) => at(one.pKa));
-  const low = Math.min(...values);
-  const high = Math.max(...values);
-  const sources = [...new Set(pKas.map((one) => one.source))];
+function shareOf(pKas: readonly PublishedPka[], pH: number): Pick<Result, 'worked' | 'says'> {
+  const { worked, low, high } = undissociatedSpread(pKas, pH);
   const says =
     high - low < 0.05
       ? 'of the acid'
       : `of the acid; ${low.toFixed(1)} to ${high.toFixed(1)} over the published pKas`;
-  return { worked: { ...worked, sources: [...worked.sources, ...sources] }, says };
+  return { worked, says };
 }
 
 function acidOf(request: PreserveRequest, library: Library): { name: string; pKas: PublishedPka[] } {
@@ -140,13 +134,7 @@ function doseOf(request: PreserveRequest): { value: number; worked: Worked | nul
 }
 
 function phRow(pH: number, pKas: readonly PublishedPka[], dose: number | null): PhRow {
-  const values = pKas.map((one) => undissociatedPercent(one.pKa, pH).value);
-  const percent = values[0] ?? 0;
-  return {
-    pH,
-    percent,
-    low: Math.min(...values),
-    high: Math.max(...values),
-    active: dose === null ? null : (dose * percent) / 100,
-  };
+  const { worked, low, high } = undissociatedSpread(pKas, pH);
+  const percent = worked.value;
+  return { pH, percent, low, high, active: dose === null ? null : (dose * percent) / 100 };
 }

@@ -38,12 +38,14 @@ export interface NeutralisationWish {
   base: BaseSolution;
   /** Share of the acid groups to neutralise, 0 to 1. */
   fraction: number;
+  /** Share of the base that takes up acid, above 0 to 1; less than 1 for an amine near its pKa. 1 when left out. */
+  uptake?: number;
   /** Mass of the whole formula, in the unit of the acid's mass (100 when that is in %). */
   formulaMass?: number;
 }
 
 /**
- * Base needed to neutralise a fraction of an acid: m·AV / 56106 · M(base) / n(base) · fraction / concentration.
+ * Base needed to neutralise a fraction of an acid: m·AV / 56106 · M(base) / n(base) · fraction / uptake / concentration.
  *
  * @throws Problem `invalid-input` for a missing or impossible number
  * Source: definition of the acid value.
@@ -55,14 +57,16 @@ export function neutralise(wish: NeutralisationWish): Neutralisation {
   positive(wish.base.equivalents, 'Equivalents of the base');
   positive(wish.base.concentrationPercent, 'Concentration of the base');
   between(wish.base.concentrationPercent, 0, 100, 'Concentration of the base', '%');
+  const uptake = positive(wish.uptake ?? 1, 'Share of the base that takes up acid');
   const groups = acidGroups(wish.acidMass, wish.acid);
-  const pureBaseMass = (groups.result * wish.fraction * wish.base.molarMass) / wish.base.equivalents;
+  const pureBaseMass = (groups.result * wish.fraction * wish.base.molarMass) / wish.base.equivalents / uptake;
+  const partly = uptake === 1 ? { says: '', shows: '' } : { says: ' / uptake', shows: ` / ${show(uptake)}` };
   const solutionMass = (100 * pureBaseMass) / wish.base.concentrationPercent;
   const steps: WorkingStep[] = [
     groups,
     {
-      says: 'pure base: acid groups × fraction × molar mass of the base / its equivalents',
-      shows: `${show(groups.result)} × ${show(wish.fraction)} × ${show(wish.base.molarMass)} / ${show(wish.base.equivalents)}`,
+      says: 'pure base: acid groups × fraction × molar mass of the base / its equivalents' + partly.says,
+      shows: `${show(groups.result)} × ${show(wish.fraction)} × ${show(wish.base.molarMass)} / ${show(wish.base.equivalents)}${partly.shows}`,
       result: pureBaseMass,
       unit: '',
     },
@@ -111,30 +115,6 @@ function cautionsOf(wish: NeutralisationWish): string[] {
       'Caustic: wear goggles and gloves, add the alkali to water and never the reverse, and mind the heat of solution. Follow local codes.',
     );
   return cautions;
-}
-
-/**
- * Fraction of an acid that is neutralised at a pH: 1 / (1 + 10^(pKa − pH)).
- *
- * @throws Problem `invalid-input` for pKa or pH out of bounds
- * Source: Henderson–Hasselbalch.
- */
-export function neutralisedFraction(pKa: number, pH: number): Worked {
-  between(pKa, -10, 20, 'pKa');
-  between(pH, 0, 14, 'pH');
-  const step = {
-    says: 'fraction neutralised at this pH: 1 / (1 + 10^(pKa − pH))',
-    shows: `1 / (1 + 10^(${show(pKa)} − ${show(pH)}))`,
-    result: 1 / (1 + 10 ** (pKa - pH)),
-    unit: '',
-  };
-  return worked(
-    [step],
-    [{ text: 'Henderson–Hasselbalch equation', basis: 'memory' }],
-    [
-      'Holds in dilute water. Fatty acids at an interface and polyacids such as carbomer titrate at a higher pH than their pKa says.',
-    ],
-  );
 }
 
 /** The acid value that a pure acid would have, mg KOH/g: 56106 × groups / M. */

@@ -1,4 +1,4 @@
-import type { OrganicAcid } from './organic-acids';
+import type { PublishedPka } from './organic-acids';
 import { undissociatedPercent } from './undissociated';
 import { badInput } from '../working/inputs';
 import type { Worked } from '../working/working';
@@ -11,17 +11,14 @@ export interface UndissociatedSpread {
 }
 
 /**
- * Undissociated share of a tabled acid at a pH, by its first pKa, and the range over all its published ones.
+ * Undissociated share of an acid at a pH, by its first pKa, and the range over all its published ones.
  *
- * @throws Problem `invalid-input` for a pH out of bounds
+ * @throws Problem `invalid-input` for a pH or pKa out of bounds, or no pKa
  */
-export function undissociatedSpread(acid: OrganicAcid, pH: number): UndissociatedSpread {
-  const all = acid.pKas.map(({ pKa, source }) => {
-    const worked = undissociatedPercent(pKa, pH);
-    return { ...worked, sources: [...worked.sources, source] };
-  });
-  const [first] = all;
-  if (!first) throw badInput(`${acid.inci} has no published pKa.`, 'Enter its pKa yourself.', 'pKa');
-  const values = all.map((one) => one.value);
-  return { worked: first, low: Math.min(...values), high: Math.max(...values) };
+export function undissociatedSpread(pKas: readonly PublishedPka[], pH: number): UndissociatedSpread {
+  const [first, ...others] = pKas.map(({ pKa }) => undissociatedPercent(pKa, pH));
+  if (!first) throw badInput('The acid has no pKa.', 'Enter its pKa.', 'pKa');
+  const values = [first, ...others].map((one) => one.value);
+  const sources = [...first.sources, ...new Set(pKas.map((one) => one.source))];
+  return { worked: { ...first, sources }, low: Math.min(...values), high: Math.max(...values) };
 }

@@ -24,6 +24,7 @@ export function acidOfMaterial({ tradeName, figures }: Material): Taken {
       acidMolarMass,
       acidEquivalents: figureValue(figures.equivalents),
       acidActivePercent: figureValue(figures.activePercent) ?? 100,
+      acidPKas: [figureValue(figures.pKa)],
     },
     says:
       acidValue === null && acidMolarMass === null
@@ -40,6 +41,7 @@ export function baseOfMaterial({ tradeName, figures, hazards }: Material): Taken
       baseMolarMass,
       baseEquivalents: figureValue(figures.equivalents),
       basePercent: figureValue(figures.activePercent) ?? 100,
+      basePKa: figureValue(figures.pKa),
       caustic: hazards.includes('caustic'),
     },
     says:
@@ -52,7 +54,7 @@ export function baseOfMaterial({ tradeName, figures, hazards }: Material): Taken
 export function acidOfList(inci: string): Taken | null {
   const found = KNOWN_ACIDS.find((one) => one.inci === inci);
   if (!found) return null;
-  const { molarMass, equivalents, acidValueRange, source } = found;
+  const { molarMass, equivalents, acidValueRange, pKas, source } = found;
   const basis = source.basis === 'memory' ? '; from memory: check it' : '';
   return {
     part: {
@@ -62,6 +64,7 @@ export function acidOfList(inci: string): Taken | null {
       acidMolarMass: molarMass,
       acidEquivalents: equivalents,
       acidActivePercent: 100,
+      acidPKas: pKas.length > 0 ? [...pKas] : [null],
     },
     says: acidValueRange
       ? `${inci}: ${acidValueRange.join(' to ')} mg KOH/g (${source.text}${basis}). Enter the acid value of the lot’s certificate.`
@@ -72,9 +75,9 @@ export function acidOfList(inci: string): Taken | null {
 export function baseOfList(inci: string): Taken | null {
   const found = KNOWN_BASES.find((one) => one.inci === inci);
   if (!found) return null;
-  const { molarMass, equivalents, caustic } = found;
+  const { molarMass, equivalents, caustic, pKaConjugateAcid: basePKa } = found;
   return {
-    part: { baseName: inci, baseMolarMass: molarMass, baseEquivalents: equivalents, caustic },
+    part: { baseName: inci, baseMolarMass: molarMass, baseEquivalents: equivalents, caustic, basePKa },
     says: `${inci}: ${molarMass} g/mol by IUPAC weights. Enter the concentration that you weigh.`,
   };
 }

@@ -3,7 +3,6 @@ import { calculationRequest } from '@core/calculations/calculation-request';
 import { BLANK_HLB, type HlbRequest } from '@core/calculations/hlb-request';
 import { BLANK_HLD, BLANK_LINE, type HldRequest } from '@core/calculations/hld-request';
 import { calculateHld } from '@core/calculations/hld';
-import { BLANK_NEUTRALISE } from '@core/calculations/neutralise-request';
 import { BLANK_PRESERVE } from '@core/calculations/preserve-request';
 import { calculatePreserve } from '@core/calculations/preserve';
 import { calculateScreening, type ScreeningRequest } from '@core/calculations/screening';
@@ -174,49 +173,6 @@ describe('HLD', () => {
 
   it('names the first figure that is missing', () => {
     expect(() => calculateHld({ ...known, k: null }, NOTHING)).toThrow('K is not entered yet.');
-  });
-});
-
-describe('neutralising', () => {
-  it('needs as much KOH as the acid value says, by its definition', () => {
-    // 2 % of an acid of acid value 206 takes 2 × 206 mg of KOH a gram: 0.412 %.
-    const found = calculate(
-      {
-        ...BLANK_NEUTRALISE,
-        acidPercent: 2,
-        acidValue: 206,
-        baseMolarMass: 56.106,
-        basePercent: 100,
-        batchGrams: 500,
-      },
-      NOTHING,
-    );
-    expect(valueOf(found, 'percent')).toBeCloseTo(0.412, 6);
-    expect(valueOf(found, 'mass')).toBeCloseTo(2.06, 6);
-  });
-
-  it('counts only the acid in a solution of acid, and the base in a solution of base', () => {
-    const pure = {
-      ...BLANK_NEUTRALISE,
-      acidKnownBy: 'molar mass' as const,
-      acidPercent: 1,
-      acidMolarMass: 90.078,
-      acidEquivalents: 1,
-      baseMolarMass: 39.997,
-    };
-    const all = valueOf(calculate(pure, NOTHING), 'percent');
-    expect(all).toBeCloseTo(39.997 / 90.078, 6);
-    expect(
-      valueOf(calculate({ ...pure, acidActivePercent: 90, basePercent: 10 }, NOTHING), 'percent'),
-    ).toBeCloseTo(all * 9, 6);
-  });
-
-  it('says to be careful with caustics, and only with them', () => {
-    const asked = { ...BLANK_NEUTRALISE, acidPercent: 2, acidValue: 200, baseMolarMass: 40 };
-    const cautions = (caustic: boolean) =>
-      calculate({ ...asked, caustic }, NOTHING).results[0]?.worked.cautions.join(' ');
-    expect(cautions(true)).toContain('goggles');
-    expect(cautions(false)).not.toContain('goggles');
   });
 });
 

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { neutralise, neutralisedFraction } from '@core/neutralisation/neutralise';
+import { amineUptake, neutralisedFraction } from '@core/neutralisation/at-ph';
+import { neutralise } from '@core/neutralisation/neutralise';
 import { refusal } from '../working/refusal';
 
 const sodiumHydroxide = { molarMass: 39.997, equivalents: 1, concentrationPercent: 10, caustic: true };
@@ -40,7 +41,27 @@ describe('neutralising', () => {
   });
 
   it('half of an acid is neutralised at its pKa', () => {
-    expect(neutralisedFraction(3.86, 3.86).value).toBe(0.5);
-    refusal(() => neutralisedFraction(3.86, 15), /pH/);
+    expect(neutralisedFraction([3.86], 3.86).value).toBe(0.5);
+    refusal(() => neutralisedFraction([3.86], 15), /pH/);
+    refusal(() => neutralisedFraction([], 5), /no pKa/);
+    refusal(() => neutralisedFraction([4.76, 3.13], 5), /do not rise/);
+  });
+
+  it('a polyacid gives up its groups one after the other', () => {
+    // At the middle pKa of a symmetrical triprotic acid half of all groups are given up, by symmetry.
+    expect(neutralisedFraction([3, 5, 7], 5).value).toBeCloseTo(0.5, 12);
+    // Far apart, each is given up as if alone: at pH 5, the first whole, the second half, the third none.
+    expect(neutralisedFraction([0, 5, 12], 5).value).toBeCloseTo(1.5 / 3, 4);
+    // Two alike groups that know nothing of each other: macroscopic pKas lie log 4 apart.
+    const [first, second] = [5 - Math.log10(2), 5 + Math.log10(2)];
+    expect(neutralisedFraction([first, second], 4).value).toBeCloseTo(neutralisedFraction([5], 4).value, 12);
+  });
+
+  it('an amine near its pKa takes up less, so more of it is weighed', () => {
+    expect(amineUptake(7.76, 7.76).value).toBe(0.5);
+    expect(amineUptake(7.76, 9).cautions.join()).toContain('a stronger base');
+    const all = neutralise(wish).pureBaseMass;
+    expect(neutralise({ ...wish, uptake: 0.5 }).pureBaseMass).toBeCloseTo(2 * all, 12);
+    refusal(() => neutralise({ ...wish, uptake: 0 }), /more than zero/);
   });
 });
