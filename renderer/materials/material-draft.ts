@@ -1,5 +1,5 @@
 import type { Material, MaterialContent } from '@core/materials/material';
-import { materialContent } from '@core/materials/material';
+import { materialContent, storedContent } from '@core/materials/material';
 import { computed, ref, shallowRef } from 'vue';
 import { answer, problemOf, service, type ProblemDetails } from '../service/client';
 import { useSaving } from '../shell/saving';
@@ -40,7 +40,8 @@ export function useMaterialDraft(id: string, saved: () => void) {
   async function fetched(): Promise<MaterialContent> {
     const found = await answer(service.materials[':id'].$get({ param: { id } }));
     stored.value = found;
-    accepted = materialContent.parse(found);
+    // What an earlier version let stand must still be opened, to be put right here.
+    accepted = storedContent.parse(found);
     return accepted;
   }
 

@@ -1,4 +1,9 @@
-import { materialContent, type Material, type MaterialContent } from '@core/materials/material';
+import {
+  materialContent,
+  storedContent,
+  type Material,
+  type MaterialContent,
+} from '@core/materials/material';
 import { Problem } from '@core/problems/problem';
 import { shelfEntry } from '@core/shelf/entry';
 import { fromParams } from '@core/shelf/query-params';
@@ -71,7 +76,7 @@ export function materialsRoutes(context: ServiceContext) {
         'raw material',
       );
       const tradeName = `${original.tradeName.slice(0, 190)} (copy)`;
-      return c.json(addMaterial(context, materialContent.parse({ ...original, tradeName, code: '' })), 201);
+      return c.json(addMaterial(context, storedContent.parse({ ...original, tradeName, code: '' })), 201);
     })
     .delete('/:id', (c) => {
       removeMaterial(context, c.req.param('id'));
