@@ -1,7 +1,7 @@
 import { meanHlb, type Level } from './choice';
 import { lpText, type Term } from './lp-text';
 import { buildModel, DEMANDS, isPin, pinOf } from './model';
-import type { Relaxation } from './result';
+import { SolverFailed, type Relaxation } from './result';
 import { demandedWindow, extremeHlb, nearest, solveFor, type Search } from './search';
 
 const figure = (value: number): string => String(Number(value.toFixed(2)));
@@ -32,6 +32,17 @@ async function hlbSays(search: Search): Promise<string> {
   const { targetHlb, tolerance } = search.demand;
   const target = targetHlb ?? 0;
   const asked = `HLB ${figure(target)} ± ${figure(tolerance)} cannot be reached with the allowed emulsifiers`;
+  try {
+    return await reachableSays(search, target, asked);
+  } catch (failure) {
+    // How far it can be reached is a help, not the answer: that it cannot is proven already.
+    if (failure instanceof SolverFailed) return asked;
+    throw failure;
+  }
+}
+
+/** What HLB can be reached instead, after the words that the target cannot. */
+async function reachableSays(search: Search, target: number, asked: string): Promise<string> {
   const [highest, lowest] = [await extremeHlb(search, {}, 1), await extremeHlb(search, {}, -1)];
   if (highest !== null && highest < target) return `${asked}: the highest reachable is ${figure(highest)}`;
   if (lowest !== null && lowest > target) return `${asked}: the lowest reachable is ${figure(lowest)}`;

@@ -51,5 +51,13 @@ export interface LpSolution {
   duals: readonly number[];
 }
 
-/** Solves a model in CPLEX LP format to proven optimality, or proves it infeasible; throws on anything else. */
+/** The solver gave neither an optimum nor a proof that there is none. */
+export class SolverFailed extends Error {
+  override name = 'SolverFailed';
+}
+
+/**
+ * Solves a model in CPLEX LP format to proven optimality, or proves it infeasible.
+ * @throws SolverFailed on anything else
+ */
 export type SolveLp = (lp: string) => Promise<LpSolution>;
