@@ -4,6 +4,8 @@ import type { AcidStrength, NeutralisationWish } from '../neutralisation/neutral
 import type { Kind, Outcome } from './kinds';
 
 const number = z.number('must be a number');
+/** A value that a case may leave out; null says the same. */
+const optional = number.nullish().transform((value) => value ?? undefined);
 const oil = z.object({ mass: number, requiredHlb: number });
 
 export const ethoxylate = z.object({ oxyethylenePercent: number });
@@ -18,8 +20,11 @@ export const pair = z.object({ targetHlb: number, lowHlb: number, highHlb: numbe
 /** A stated target goes before the one computed from the oils. */
 export const pairMasses = z
   .object({
-    targetHlb: number.optional(),
-    oils: z.array(oil, 'must be a list').optional(),
+    targetHlb: optional,
+    oils: z
+      .array(oil, 'must be a list')
+      .nullish()
+      .transform((oils) => oils ?? undefined),
     lowHlb: number,
     highHlb: number,
     totalEmulsifierMass: number,
@@ -33,7 +38,12 @@ export const ccSurfactants = z.object({
 });
 
 /** The format says of the alcohol term: 0 if absent. */
-const system = z.object({ eacn: number, cc: number, alcoholTerm: number.default(0), k: number });
+const system = z.object({
+  eacn: number,
+  cc: number,
+  alcoholTerm: number.nullish().transform((term) => term ?? 0),
+  k: number,
+});
 export const ionicAnySalinity = system.extend({ temperature: number, alphaT: number });
 export const ionic = ionicAnySalinity.extend({ salinityPercent: number });
 export const nonionicAnywhere = system.extend({ salinityPercent: number, b: number, cT: number });
@@ -42,9 +52,9 @@ export const nonionic = nonionicAnywhere.extend({ temperature: number });
 export const neutralisation = z
   .object({
     acidMass: number,
-    acidValue: number.optional(),
-    acidMolarMass: number.optional(),
-    acidEquivalents: number.optional(),
+    acidValue: optional,
+    acidMolarMass: optional,
+    acidEquivalents: optional,
     baseMolarMass: number,
     baseEquivalents: number,
     baseConcentrationPercent: number,

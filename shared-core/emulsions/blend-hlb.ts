@@ -2,7 +2,7 @@ import { badInput, nonNegative } from '../working/inputs';
 import { worked } from '../working/one-step';
 import { show, showTerm } from '../working/show';
 import type { Source, Worked } from '../working/working';
-import { hlbValue } from './hlb-scale';
+import { emulsifierHlb } from './hlb-scale';
 import { GRIFFIN_1949 } from './sources';
 
 /** A part of a blend: any one unit of mass, zero allowed. */
@@ -55,7 +55,10 @@ export function weightedMean(parts: readonly WeightedPart[], words: MeanWords): 
  * Source: Griffin 1949.
  */
 export function blendHlb(emulsifiers: readonly { mass: number; hlb: number }[]): Worked {
-  const parts = emulsifiers.map(({ mass, hlb }) => ({ mass, value: hlbValue(hlb, 'HLB of an emulsifier') }));
+  const parts = emulsifiers.map(({ mass, hlb }) => ({
+    mass,
+    value: emulsifierHlb(hlb, 'HLB of an emulsifier'),
+  }));
   return weightedMean(parts, {
     says: 'HLB of the blend: mass-weighted mean of the emulsifiers’ HLBs',
     part: 'emulsifier',

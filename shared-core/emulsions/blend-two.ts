@@ -1,8 +1,8 @@
-import { badInput, between } from '../working/inputs';
+import { badInput, between, nonNegative } from '../working/inputs';
 import { worked } from '../working/one-step';
-import { show } from '../working/show';
+import { show, showTerm } from '../working/show';
 import type { Worked, WorkingStep } from '../working/working';
-import { hlbValue } from './hlb-scale';
+import { emulsifierHlb } from './hlb-scale';
 import { GRIFFIN_1949 } from './sources';
 
 /** Binary noise of a computed target must not push it out of a pair's reach. */
@@ -34,17 +34,17 @@ export interface Blend {
  * Source: Griffin 1949.
  */
 export function blendForTarget(wish: TwoForTarget): Blend {
-  const target = hlbValue(wish.targetHlb, 'Target HLB');
-  const low = hlbValue(wish.lowHlb, 'HLB of the low one');
-  const high = hlbValue(wish.highHlb, 'HLB of the high one');
-  if (wish.total !== undefined) between(wish.total, 0, Number.MAX_VALUE, 'Total level');
+  const target = emulsifierHlb(wish.targetHlb, 'Target HLB');
+  const low = emulsifierHlb(wish.lowHlb, 'HLB of the low one');
+  const high = emulsifierHlb(wish.highHlb, 'HLB of the high one');
+  if (wish.total !== undefined) nonNegative(wish.total, 'Total level');
   mustDiffer(low, high);
   mustReach(target, low, high);
   const share = Math.min(1, Math.max(0, (target - low) / (high - low)));
   const steps: WorkingStep[] = [
     {
       says: 'share of the high-HLB emulsifier in the pair: (target − low) / (high − low)',
-      shows: `100 × (${show(target)} − ${show(low)}) / (${show(high)} − ${show(low)})`,
+      shows: `100 × (${show(target)} − ${showTerm(low)}) / (${show(high)} − ${showTerm(low)})`,
       result: 100 * share,
       unit: '%',
     },
@@ -65,15 +65,15 @@ export function blendForTarget(wish: TwoForTarget): Blend {
  * @returns an HLB; it may lie off the scale, which says that no such partner exists
  */
 export function partnerHlbFor(targetHlb: number, keptHlb: number, keptPercent: number): Worked {
-  hlbValue(targetHlb, 'Target HLB');
-  hlbValue(keptHlb, 'HLB of the kept one');
+  emulsifierHlb(targetHlb, 'Target HLB');
+  emulsifierHlb(keptHlb, 'HLB of the kept one');
   between(keptPercent, 0, 100, 'Share of the kept one', '%');
   const partner = 1 - keptPercent / 100;
   if (partner <= 0)
     throw badInput('No share is left for a partner.', 'Keep less than 100 % of the first emulsifier.');
   const step = {
     says: 'HLB a partner needs: (target − kept share × kept HLB) / partner’s share',
-    shows: `(${show(targetHlb)} − ${show(keptPercent / 100)} × ${show(keptHlb)}) / ${show(partner)}`,
+    shows: `(${show(targetHlb)} − ${show(keptPercent / 100)} × ${showTerm(keptHlb)}) / ${show(partner)}`,
     result: (targetHlb - (keptPercent / 100) * keptHlb) / partner,
     unit: '',
   };

@@ -1,5 +1,5 @@
 import { FIGURE_KINDS } from '../materials/figure';
-import { between } from '../working/inputs';
+import { between, nonNegative } from '../working/inputs';
 import type { Worked } from '../working/working';
 import { fractionMean } from './fraction-mean';
 import { ACOSTA_2008 } from './sources';
@@ -36,7 +36,7 @@ export function ccMix(surfactants: readonly { moleFraction: number; cc: number }
  */
 export function moleFractions(parts: readonly { mass: number; molarMass: number }[]): number[] {
   const moles = parts.map(({ mass, molarMass }) => {
-    between(mass, 0, Number.MAX_VALUE, 'Mass of a surfactant');
+    nonNegative(mass, 'Mass of a surfactant');
     return mass / between(molarMass, 1, 10_000_000, 'Molar mass of a surfactant', 'g/mol');
   });
   const total = moles.reduce((sum, amount) => sum + amount, 0);

@@ -8,6 +8,14 @@ export function hlbValue(value: number, what: string): number {
   return between(value, FIGURE_KINDS.hlb.min, FIGURE_KINDS.hlb.max, what);
 }
 
+/** Davies' sums run from below zero (triglycerides) to above 40 (short alkyl sulfates); beyond these none is an HLB. */
+const WIDEST = { min: -50, max: 100 };
+
+/** An HLB of an emulsifier, or a target, as published figures of any scale give it, else a `Problem`. */
+export function emulsifierHlb(value: number, what: string): number {
+  return between(value, WIDEST.min, WIDEST.max, what);
+}
+
 export interface FunctionRange {
   use: string;
   low: number;

@@ -35,16 +35,17 @@ export function rcf(radiusCm: number, rpm: number): Worked {
 /**
  * Time of standing that a spin stands for, by creaming distance alone: RCF × spin time.
  *
- * @param spinTime any unit; the answer comes in the same
+ * @param spinMinutes min
+ * @returns min
  */
-export function standingEquivalent(radiusCm: number, rpm: number, spinTime: number): Worked {
-  nonNegative(spinTime, 'Spin time');
+export function standingEquivalent(radiusCm: number, rpm: number, spinMinutes: number): Worked {
+  nonNegative(spinMinutes, 'Spin time');
   const force = rcf(radiusCm, rpm);
   const step = {
     says: 'time of standing with the same Stokes creaming: RCF × spin time',
-    shows: `${show(force.value)} × ${show(spinTime)}`,
-    result: force.value * spinTime,
-    unit: '',
+    shows: `${show(force.value)} × ${show(spinMinutes)}`,
+    result: force.value * spinMinutes,
+    unit: 'min',
   };
   return worked(
     [...force.steps, step],

@@ -1,7 +1,9 @@
-/** A heavy atom of a structure. */
+/** An atom of a structure. */
 export interface Atom {
   index: number;
   element: string;
+  /** Of a labelled atom, 13 in [13C]; 0 for the natural mixture. */
+  massNumber: number;
   charge: number;
   /** Hydrogens on it, implicit and explicit. */
   hydrogens: number;

@@ -4,7 +4,8 @@ import type { Worked } from '../working/working';
 import { ATOMIC_WEIGHTS, IUPAC_WEIGHTS } from './atomic-weights';
 import { countAtoms } from './chemical-formula';
 import type { AtomCounts } from './chemical-formula';
-import { parseSmiles } from './parse-smiles';
+import { NUCLIDES, nuclideMass } from './nuclide-mass';
+import { countSmiles } from './parse-smiles';
 
 /**
  * Molar mass of a written formula.
@@ -18,14 +19,14 @@ export function molarMassOfFormula(formula: string): Worked {
 }
 
 /**
- * Molar mass of a structure: one substance, a salt with its counter-ions, or a hydrate.
+ * Molar mass of a structure: one substance, a salt or double salt, a hydrate, labelled atoms by their nuclide.
  *
  * @returns g/mol
  * @throws Problem `invalid-input` when the SMILES does not parse, is a mixture, or is too large
  * Source: IUPAC abridged standard atomic weights; atoms found by OpenChemLib.
  */
 export function molarMassOfSmiles(smiles: string): Worked {
-  return molarMassOfCounts(parseSmiles(smiles).counts);
+  return molarMassOfCounts(countSmiles(smiles));
 }
 
 /** g/mol of counted atoms. */
@@ -36,7 +37,7 @@ export function massOfAtoms(counts: AtomCounts): number {
 }
 
 function weightOf(element: string): number {
-  const weight = ATOMIC_WEIGHTS[element];
+  const weight = element.startsWith('[') ? nuclideMass(element) : ATOMIC_WEIGHTS[element];
   if (weight === undefined) throw new Error(`No atomic weight for ${element}.`);
   return weight;
 }
@@ -50,5 +51,6 @@ export function molarMassOfCounts(counts: AtomCounts): Worked {
     result: massOfAtoms(counts),
     unit: 'g/mol',
   };
-  return oneStep(step, [IUPAC_WEIGHTS]);
+  const labelled = [...counts.keys()].some((element) => element.startsWith('['));
+  return oneStep(step, [IUPAC_WEIGHTS, ...(labelled ? [NUCLIDES] : [])]);
 }

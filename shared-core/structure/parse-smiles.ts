@@ -7,7 +7,7 @@ import { checkAromatic } from './aromatic-check';
 import { shortened } from './smiles-fault';
 import { writtenGraph } from './smiles-graph';
 import { checkSmilesText } from './smiles-text';
-import { partSubstance } from './substance';
+import { mustBeOneCompound, partSubstance } from './substance';
 
 /** Heavy atoms at most: PEG-100 stearate has 322, and beyond it a structure is a polymer, not a molecule. */
 export const MOST_HEAVY_ATOMS = 400;
@@ -32,28 +32,65 @@ export interface Structure {
  *   mixture, or has more than MOST_HEAVY_ATOMS heavy atoms
  */
 export function parseSmiles(smiles: string): Structure {
+  const { text, molecule, atoms } = readAtoms(smiles);
+  if (atoms.some((atom) => atom.massNumber !== 0))
+    throw badInput(
+      `The SMILES “${shortened(text)}” holds an isotope; an emulsifier is a natural mixture of them.`,
+      'Write the atom without its mass number.',
+      'smiles',
+    );
+  const heavy = atoms.filter(isHeavy);
+  if (heavy.length === 0)
+    throw badInput('The structure is hydrogen alone.', 'Enter the SMILES of a substance.', 'smiles');
+  return { smiles: text, rings: ringsOf(molecule), counts: countsOf(atoms), ...partSubstance(heavy, text) };
+}
+
+/**
+ * The atoms of a compound by element, for its molar mass: also of double salts, hydrochlorides and labelled ones, a
+ * labelled atom under its own name, as in "[2H]".
+ *
+ * @throws Problem `invalid-input` as `parseSmiles`, but not for isotopes or for several kinds of ion
+ */
+export function countSmiles(smiles: string): AtomCounts {
+  const { text, atoms } = readAtoms(smiles);
+  mustBeOneCompound(
+    atoms.filter((atom) => isHeavy(atom) || !bearer(atom, atoms)),
+    text,
+  );
+  return countsOf(atoms);
+}
+
+interface ReadAtoms {
+  text: string;
+  molecule: Molecule;
+  /** Written hydrogens included. */
+  atoms: Atom[];
+}
+
+function readAtoms(smiles: string): ReadAtoms {
   const text = checkSmilesText(smiles);
   const graph = writtenGraph(text);
   const molecule = read(text);
   molecule.ensureHelperArrays(Molecule.cHelperRings);
-  const all = atomsOf(molecule, text);
-  const heavy = all.filter((atom) => atom.element !== 'H');
-  if (heavy.length === 0)
-    throw badInput('The structure is hydrogen alone.', 'Enter the SMILES of a substance.', 'smiles');
-  if (heavy.length > MOST_HEAVY_ATOMS)
+  const atoms = atomsOf(molecule, text);
+  const heavy = atoms.filter(isHeavy).length;
+  if (heavy > MOST_HEAVY_ATOMS)
     throw badInput(
-      `The structure has ${heavy.length} heavy atoms; ${MOST_HEAVY_ATOMS} are the most that is read.`,
+      `The structure has ${heavy} heavy atoms; ${MOST_HEAVY_ATOMS} are the most that is read.`,
       'For a polymer enter its figures (molar mass, % oxyethylene) instead of a structure.',
       'smiles',
     );
   checkAromatic(graph, text);
-  const counts = countsOf(heavy);
-  return {
-    smiles: text,
-    rings: ringsOf(molecule),
-    counts,
-    ...partSubstance(heavy, text),
-  };
+  return { text, molecule, atoms };
+}
+
+function isHeavy(atom: Atom): boolean {
+  return atom.element !== 'H';
+}
+
+/** The heavy atom that a written hydrogen sits on, among whose hydrogens it counts. */
+function bearer(hydrogen: Atom, atoms: readonly Atom[]): Atom | undefined {
+  return atoms.find((atom) => isHeavy(atom) && hydrogen.bonds.some((bond) => bond.to === atom.index));
 }
 
 function read(text: string): Molecule {
@@ -79,12 +116,6 @@ function atomsOf(molecule: Molecule, text: string): Atom[] {
         'Replace wildcards by the atoms they stand for.',
         'smiles',
       );
-    if (molecule.getAtomMass(index) !== 0)
-      throw badInput(
-        `The SMILES “${shortened(text)}” holds an isotope; only natural mixtures are computed.`,
-        'Write the atom without its mass number.',
-        'smiles',
-      );
     if (molecule.getOccupiedValence(index) > Math.max(molecule.getMaxValence(index), 0))
       throw badInput(
         `In the SMILES “${shortened(text)}” atom ${index + 1} (${element}) has more bonds than it can hold.`,
@@ -104,6 +135,7 @@ function atomOf(molecule: Molecule, index: number, element: string): Atom {
   return {
     index,
     element,
+    massNumber: molecule.getAtomMass(index),
     charge: molecule.getAtomCharge(index),
     // The parser hydrogenates a lone aluminium atom; in brackets it bears none.
     hydrogens: element === 'Al' && bonds.length === 0 ? 0 : molecule.getAllHydrogens(index),
@@ -118,15 +150,18 @@ function ringsOf(molecule: Molecule): number[][] {
   return Array.from({ length: set.getSize() }, (_, ring) => [...set.getRingAtoms(ring)]);
 }
 
-/** Hydrogens are counted at the atom that bears them, drawn or not. */
-function countsOf(heavy: readonly Atom[]): AtomCounts {
+/** Hydrogens are counted at the atom that bears them, drawn or not; labelled ones by themselves. */
+function countsOf(atoms: readonly Atom[]): AtomCounts {
   const counts: AtomCounts = new Map();
-  const add = (element: string, count: number): void => {
-    if (count > 0) counts.set(element, (counts.get(element) ?? 0) + count);
+  const add = (name: string, count: number): void => {
+    counts.set(name, (counts.get(name) ?? 0) + count);
   };
-  for (const atom of heavy) {
-    add(atom.element, 1);
-    add('H', atom.hydrogens);
+  for (const atom of atoms) {
+    const name = atom.massNumber === 0 ? atom.element : `[${atom.massNumber}${atom.element}]`;
+    const onOther = !isHeavy(atom) && bearer(atom, atoms) !== undefined;
+    if (onOther && atom.massNumber !== 0) add('H', -1);
+    if (!onOther || atom.massNumber !== 0) add(name, 1);
+    if (isHeavy(atom)) add('H', atom.hydrogens);
   }
-  return counts;
+  return new Map([...counts].filter(([, count]) => count > 0));
 }

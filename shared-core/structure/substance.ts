@@ -27,12 +27,46 @@ export function partSubstance(heavy: readonly Atom[], text: string): Substance {
   const main = dry.reduce((best, part) => (rank(part) > rank(best) ? part : best), dry[0] ?? []);
   const others = dry.filter((part) => part !== main);
   if (wet.length === parts.length || (others.length > 0 && !isOneSalt(main, others)))
-    throw badInput(
-      `The SMILES “${shortened(text)}” is a mixture of ${parts.length} parts, not one substance.`,
-      'Enter one substance, alone or with the small counter-ions that balance its charge.',
-      'smiles',
-    );
+    throw mixture(text, parts.length);
   return { atoms: main, counterIons: others.map(ionOf), waters: wet.length };
+}
+
+/**
+ * Whether the parts make one compound of fixed proportions, whose molar mass means something: a molecule, a salt or
+ * double salt with one kind of cation or of anion (alum), a hydrate, or a base with its hydrogen halide.
+ *
+ * @throws Problem `invalid-input` for a mixture
+ */
+export function mustBeOneCompound(atoms: readonly Atom[], text: string): void {
+  const parts = fragments(looseMetals(atoms));
+  const dry = parts.filter((part) => !isWater(part));
+  const wholes = dry.filter((part) => !isHydrogenHalide(part));
+  const [whole] = wholes;
+  const adduct = wholes.length === 1 && whole?.some((atom) => atom.element === 'N');
+  const alone = parts.length === 1 || dry.length === 1;
+  if (!alone && !adduct && !isAnySalt(dry)) throw mixture(text, parts.length);
+}
+
+function isAnySalt(parts: readonly Atom[][]): boolean {
+  const kinds = (sign: number): number =>
+    new Set(parts.filter((part) => Math.sign(netCharge(part)) === sign).map(kindKey)).size;
+  const net = parts.reduce((sum, part) => sum + netCharge(part), 0);
+  return parts.length > 0 && net === 0 && kinds(0) === 0 && Math.min(kinds(1), kinds(-1)) === 1;
+}
+
+const HALOGENS = ['F', 'Cl', 'Br', 'I'];
+
+function isHydrogenHalide(part: readonly Atom[]): boolean {
+  const [only] = part;
+  return part.length === 1 && only?.hydrogens === 1 && only.charge === 0 && HALOGENS.includes(only.element);
+}
+
+function mixture(text: string, parts: number) {
+  return badInput(
+    `The SMILES “${shortened(text)}” is a mixture of ${parts} parts, not one substance.`,
+    'Enter one substance, alone or with the small counter-ions that balance its charge.',
+    'smiles',
+  );
 }
 
 function isOneSalt(main: Atom[], others: Atom[][]): boolean {

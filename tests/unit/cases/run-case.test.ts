@@ -31,6 +31,39 @@ describe('running a case', () => {
     expect(runCase(beyond, '').passed).toBe(false);
   });
 
+  it('takes null for a value that a case may leave out', () => {
+    const expected = { value: -0.36, unit: '', tolerance: 0.001 };
+    // ln 1 − 0.17 × 8 + 1 = −0.36.
+    const system = { salinityPercent: 1, eacn: 8, temperature: 25, cc: 1, k: 0.17, alphaT: 0.01 };
+    const ionic = { id: 'h', kind: 'hld-ionic', inputs: { ...system, alcoholTerm: null }, expect: expected };
+    expect(runCase(ionic, '').passed).toBe(true);
+    const oils = { ...masses.inputs, targetHlb: null, oils: [{ mass: 1, requiredHlb: 10 }] };
+    expect(runCase({ ...masses, inputs: oils }, '').passed).toBe(true);
+  });
+
+  it('computes a double salt, and HLBs off Griffin’s scale', () => {
+    const value = (kind: string, inputs: object, result: number) =>
+      runCase({ id: kind, kind, inputs, expect: { value: result, unit: '', tolerance: 0.01 } }, '');
+    const smiles = '[Na+].[K+].[O-]S(=O)(=O)[O-]';
+    expect(value('molar-mass', { smiles }, 158.14).passed).toBe(true);
+    const emulsifiers = [
+      { mass: 1, hlb: 41.9 },
+      { mass: 1, hlb: -1.3 },
+    ];
+    expect(value('blend-hlb', { emulsifiers }, 20.3).passed).toBe(true);
+  });
+
+  it('refuses with a message what has no meaning', () => {
+    const why = (kind: string, inputs: object) =>
+      runCase({ id: kind, kind, inputs, expect: { value: 1, unit: '', tolerance: 9 } }, '').why;
+    expect(why('dilution', { c1: 0, v1: 1, c2: 1 })).toContain('Concentration now is 0');
+    expect(why('hlb-ester', { saponificationNumber: 200, acidNumber: 190 })).toContain('is above');
+    const base = { baseMolarMass: 40, baseEquivalents: 1, baseConcentrationPercent: 100 };
+    expect(why('neutralisation', { acidMass: 1, acidValue: 200, ...base, fraction: 1.1 })).toContain(
+      'between 0 and 1',
+    );
+  });
+
   it('fails, and does not throw, on bad inputs, impossible figures and nonsense', () => {
     const want = { value: 1, unit: '', tolerance: 1e9 };
     expect(runCase({ ...undissociated, inputs: { pKa: '4', pH: 4 }, expect: want }, '').why).toContain(

@@ -108,7 +108,17 @@ describe('two for a target', () => {
   it('refuses equal and swapped HLBs and a negative total', () => {
     refusal(() => blendForTarget({ targetHlb: 10, lowHlb: 10, highHlb: 10 }), /any ratio/);
     refusal(() => blendForTarget({ targetHlb: 10, lowHlb: 15, highHlb: 5 }), /above the high one/);
-    refusal(() => blendForTarget({ targetHlb: 10, lowHlb: 5, highHlb: 15, total: -1 }), /Total level/);
+    refusal(
+      () => blendForTarget({ targetHlb: 10, lowHlb: 5, highHlb: 15, total: -1 }),
+      /Total level is -1; it cannot be negative/,
+    );
+  });
+
+  it('takes HLBs off Griffin’s scale, as Davies’ sums give them', () => {
+    // Sodium octyl sulfate by Davies: 7 + 38.7 − 8 × 0.475 = 41.9; from −1, 10 lies 11 of 42.9 up.
+    const { highPercent, worked } = blendForTarget({ targetHlb: 10, lowHlb: -1, highHlb: 41.9 });
+    expect(highPercent).toBeCloseTo((100 * 11) / 42.9, 9);
+    expect(worked.steps[0]?.shows).toBe('100 × (10 − (−1)) / (41.9 − (−1))');
   });
 
   it('finds the partner’s HLB at a share', () => {
@@ -121,7 +131,7 @@ describe('a blend', () => {
   it('refuses nothing, nothing weighed, and an HLB off the scale', () => {
     refusal(() => blendHlb([]), /no emulsifier/);
     refusal(() => blendHlb([{ mass: 0, hlb: 5 }]), /zero/);
-    refusal(() => blendHlb([{ mass: 1, hlb: 41 }]), /between 0 and 40/);
+    refusal(() => blendHlb([{ mass: 1, hlb: 101 }]), /between -50 and 100/);
     refusal(() => blendHlb([{ mass: Number.NaN, hlb: 5 }]), /not a number/);
   });
 });

@@ -14,6 +14,7 @@ describe('creaming and centrifuge', () => {
 
   it('a spin stands for RCF times its time', () => {
     expect(standingEquivalent(10, 3000, 2).value).toBeCloseTo(2 * rcf(10, 3000).value, 9);
+    expect(standingEquivalent(10, 3000, 2).steps.at(-1)?.unit).toBe('min');
   });
 
   it('refuses no radius, no viscosity and a negative speed', () => {

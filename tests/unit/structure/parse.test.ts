@@ -95,6 +95,37 @@ describe('molar mass of what is not organic', () => {
   });
 });
 
+describe('molar mass of compounds that are no single emulsifier', () => {
+  // Sums of IUPAC weights and nuclide masses, by hand.
+  it.each([
+    ['[Na+].[K+].[O-]S(=O)(=O)[O-]', 158.144],
+    ['[K+].[Al+3].[O-]S(=O)(=O)[O-].[O-]S(=O)(=O)[O-].O.O.O.O.O.O.O.O.O.O.O.O', 474.372],
+    ['CN(C)CCO.Cl', 125.596],
+    ['[2H]O[2H]', 20.0272],
+    ['[13CH4]', 17.0354],
+    ['[2H]C([2H])([2H])O', 35.0603],
+    ['[H][H]', 2.016],
+    ['[H+].[Cl-]', 36.458],
+  ])('%s weighs %s', (smiles, mass) => {
+    expect(molarMassOfSmiles(smiles).value).toBeCloseTo(mass, 2);
+  });
+
+  it.each([
+    ['CCO.CC', /mixture of 2 parts/],
+    ['CCO.Cl', /mixture of 2 parts/],
+    ['[Na+].[Cl-].[K+].[Br-]', /mixture of 4 parts/],
+    ['[Na+].[Na+].[Cl-]', /mixture of 3 parts/],
+    ['[99C]', /No mass is known for \[99C\]/],
+  ])('%s is refused', (smiles, says) => {
+    refusal(() => molarMassOfSmiles(smiles), says);
+  });
+
+  it('an HLB of a labelled atom or a double salt stays refused', () => {
+    refusal(() => readStructure('[2H]OCC'), /isotope/);
+    refusal(() => readStructure('[Na+].[K+].[O-]S(=O)(=O)[O-]'), /mixture of 3 parts/);
+  });
+});
+
 describe('picks', () => {
   it('refuse a broken or absent number of units', () => {
     refusal(() => smilesOfPick('c18', 'peg-ether', null), /not a number/);
