@@ -100,6 +100,8 @@ function demandRows({ players, demand }: ModelParts): Row[] {
   const all: Term[] = players.map(({ x }) => [1, x]);
   const used: Term[] = players.map(({ y }) => [1, y]);
   return [
+    // No demand of the maker's: a choice of nothing is none.
+    { demand: 'some', terms: used, sense: '>=', rhs: 1 },
     { demand: DEMANDS.totalLow, terms: all, sense: '>=', rhs: demand.totalMinPercent },
     { demand: DEMANDS.totalHigh, terms: all, sense: '<=', rhs: demand.totalMaxPercent },
     { demand: DEMANDS.atMost, terms: used, sense: '<=', rhs: demand.atMost },

@@ -164,6 +164,18 @@ describe('a demand without an answer', () => {
   });
 });
 
+describe('what no maker asks for in words', () => {
+  it('holds all the same: a total from 0 % is not met by nothing', async () => {
+    const nothing = { targetHlb: null, totalMinPercent: 0, rules: ['one sign of charge' as const] };
+    for (const objective of ['least cost', 'fewest materials'] as const) {
+      const { best } = await optimal(SHELF, { ...nothing, objective });
+      expect(best.lines).toHaveLength(1);
+    }
+    const none = await infeasible([steareth2], { ...nothing, excluded: ['Steareth-2'] });
+    expect(none.conflict).toEqual(['the exclusions']);
+  });
+});
+
 describe('what is refused', () => {
   it.each<[string, Candidate[], Partial<Asked>, RegExp]>([
     ['no candidates', [], {}, /no emulsifiers/],
