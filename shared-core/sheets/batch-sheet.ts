@@ -12,7 +12,7 @@ import type { SheetDefinition, SheetNode } from './kit/definition';
 import type { Fact } from './kit/facts';
 import { contentWidth, sheet } from './kit/page';
 import type { SheetFrame, SheetSettings } from './kit/page';
-import { blankCell, cell, ruledTable } from './kit/tables';
+import { blankCell, cell, headed, ruledTable } from './kit/tables';
 import { heading, keptTogether, numberText, paragraph, remark } from './kit/text';
 import { titleBlock } from './kit/title-block';
 import { benchProcedure } from './procedure';
@@ -62,12 +62,12 @@ function beforeStarting(width: number): SheetNode {
   );
 }
 
-function inProcessChecks(version: FormulaVersion, region: Region, width: number): SheetNode {
+function inProcessChecks(version: FormulaVersion, region: Region, width: number): SheetNode[] {
   const known = targetFacts(version.content.target, region).filter((fact) => fact.value !== '');
   // Two blank rows for what the specification does not foresee, more when it says nothing at all.
   const spare = Array.from({ length: known.length > 0 ? 2 : 4 }, () => ({ label: '', value: '' }));
-  return keptTogether(
-    heading('In-process checks'),
+  return headed(
+    'In-process checks',
     ruledTable({
       width,
       rowHeight: 22,
@@ -101,18 +101,14 @@ function yieldSection(batch: Batch, region: Region, width: number): SheetNode {
   );
 }
 
-function deviationSection(width: number): SheetNode {
+/** Deviations with the sign-off below them, so that nobody signs on a page that holds nothing. */
+function closingSection(width: number): SheetNode {
   return keptTogether(
     heading('Deviations, their assessment and what was done'),
     remark(
       'Write “none” if there were none. Strike through, initial and date corrections; overwrite nothing.',
     ),
     writingLines(5, width),
-  );
-}
-
-function releaseSection(width: number): SheetNode {
-  return keptTogether(
     heading('Sign-off and release'),
     tickBoxes(['Released', 'Released with remarks', 'On hold', 'Rejected']),
     signatureBlock(['Made by', 'Checked by', 'Released by'], width),
@@ -153,12 +149,10 @@ export function batchSheet(
     ...(batch.note ? [paragraph(`Note: ${batch.note}`)] : []),
     ...cautionBox(formulaCautions(content, version.materials), width),
     beforeStarting(width),
-    heading('Weighing'),
-    ...weighingTables(batch, version, region, width),
-    ...(content.steps.length > 0 ? [heading('Procedure'), benchProcedure(content, region, width)] : []),
-    inProcessChecks(version, region, width),
+    ...headed('Weighing', ...weighingTables(batch, version, region, width)),
+    ...(content.steps.length > 0 ? headed('Procedure', benchProcedure(content, region, width)) : []),
+    ...inProcessChecks(version, region, width),
     yieldSection(batch, region, width),
-    deviationSection(width),
-    releaseSection(width),
+    closingSection(width),
   ]);
 }

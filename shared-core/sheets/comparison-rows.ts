@@ -24,7 +24,8 @@ const BODY = { none: 'None', some: 'Some', strong: 'Strong' } as const;
 
 const PROPERTIES: [label: string, read: Read][] = [
   ['INCI', (one) => inciWords(one, 8)],
-  ['Best use', bestUse],
+  // Usage has a row of its own.
+  ['Best use', (one, region) => bestUse({ ...one, usage: null }, region)],
   ['Charge', (one) => capital(one.charge ?? '')],
   ['Architecture', (one) => capital(one.architecture ?? '')],
   ['Emulsion type', (one) => (one.emulsionType === 'both' ? 'o/w and w/o' : (one.emulsionType ?? ''))],

@@ -20,13 +20,20 @@ export const SIDE_BY_SIDE = 6;
 /** Photos by material id. */
 export type Photos = Readonly<Record<string, SheetPhoto | undefined>>;
 
+const KEY = '≠ and heavy type: the materials differ here.   = all are alike.   No sign: not recorded of all.';
+const FIGURES =
+  'HLB and other figures are those recorded in this library; published figures differ by 1 to 2 units.';
+
+/** Points above and below a row of four materials and more, so that as many as may stand side by side fit on a page. */
+const CLOSE = 1.5;
+
 const SIGNS = { differ: '≠', alike: '=', open: '' } as const;
 
 function sideColumns(materials: readonly Material[]): Column[] {
   return [
-    { head: '', share: 17 },
-    { head: '', share: 4, alignment: 'center' },
-    ...materials.map((one) => ({ head: shortened(one.tradeName, 80), share: 79 / materials.length })),
+    { head: '', share: 16 },
+    { head: '', share: 3, alignment: 'center' },
+    ...materials.map((one) => ({ head: shortened(one.tradeName, 80), share: 81 / materials.length })),
   ];
 }
 
@@ -59,15 +66,13 @@ function sideBySide(
   const table = ruledTable({
     columns,
     width,
+    padding: materials.length > 3 ? CLOSE : undefined,
     rows: [...photoRow(materials, photos, columnWidths(columns, width)), ...rows],
   });
   // The head holds the names, so it is set larger than the head of a table of figures.
   for (const head of table.table.body[0] ?? [])
     if ('text' in head) Object.assign(head, { fontSize: SIZE.body, color: undefined });
-  return [
-    table,
-    remark('≠ and heavy type: the materials differ here.   = all are alike.   No sign: not recorded of all.'),
-  ];
+  return [remark(KEY), table];
 }
 
 function classList(
@@ -133,9 +138,8 @@ export function comparisonSheet(
       : classList(materials, photos, region, width);
   return sheet(frame, [
     ...titleBlock(frame, []),
+    // Above the table: below it, they could be all that stands on a page.
+    remark(`${FIGURES} ${NOT_PROOF}`),
     ...body,
-    remark(
-      `HLB and other figures are those recorded in this library; published figures differ by 1 to 2 units. ${NOT_PROOF}`,
-    ),
   ]);
 }

@@ -11,6 +11,7 @@ import type { SheetDefinition, SheetNode } from './kit/definition';
 import { factList } from './kit/facts';
 import { contentWidth, sheet } from './kit/page';
 import type { SheetFrame, SheetSettings } from './kit/page';
+import { headed } from './kit/tables';
 import { heading, keptTogether, numberText, paragraph, remark } from './kit/text';
 import { titleBlock } from './kit/title-block';
 import { procedureTable } from './procedure';
@@ -44,6 +45,7 @@ function costSection(formula: PrintedFormula, settings: SheetSettings): SheetNod
       known
         ? paragraph(`${formatMoney(cost.perKgMinor, currency, languageRegion)} per kg`, { bold: true })
         : paragraph(`None can be told: no material has a price in ${currency}.`, { bold: true }),
+      ...cost.worked.cautions.map(remark),
       ...(elsewhere
         ? [
             remark(
@@ -51,7 +53,6 @@ function costSection(formula: PrintedFormula, settings: SheetSettings): SheetNod
             ),
           ]
         : []),
-      ...cost.worked.cautions.map(remark),
     ),
   ];
 }
@@ -109,10 +110,12 @@ export function formulaSheet(
       ],
       content.purpose,
     ),
-    heading('Formula'),
-    ...formulaTables(content, materials, region, width, { tradeNames, supplier: !options.forSharing }),
+    ...headed(
+      'Formula',
+      ...formulaTables(content, materials, region, width, { tradeNames, supplier: !options.forSharing }),
+    ),
     ...cautionBox(cautions, width),
-    ...(content.steps.length > 0 ? [heading('Procedure'), procedureTable(content, region, width)] : []),
+    ...(content.steps.length > 0 ? headed('Procedure', procedureTable(content, region, width)) : []),
     ...(target ? [keptTogether(heading('Target specification'), target)] : []),
     ...ingredientSection(content, materials, nameOf),
     ...(options.forSharing ? [] : costSection(formula, settings)),

@@ -12,7 +12,7 @@ import { factList } from './kit/facts';
 import type { Fact } from './kit/facts';
 import { contentWidth, sheet } from './kit/page';
 import type { SheetFrame, SheetSettings } from './kit/page';
-import { blankCell, cell, figureCell, ruledTable } from './kit/tables';
+import { blankCell, cell, figureCell, headed, ruledTable } from './kit/tables';
 import { heading, keptTogether, numberText, paragraph, remark } from './kit/text';
 import { titleBlock } from './kit/title-block';
 import { figureWords, offerWords, storageWords, usageWords } from './material-words';
@@ -43,8 +43,7 @@ function compositionSection(material: Material, region: Region, width: number): 
         { head: 'Share', share: 2, alignment: right },
       ];
   return [
-    heading('Composition'),
-    ruledTable({ columns, rows, width }),
+    ...headed('Composition', ruledTable({ columns, rows, width })),
     ...(ranges ? [remark('Where the supplier gives a range, its midpoint is used and is an estimate.')] : []),
   ];
 }
@@ -85,8 +84,8 @@ function figuresSection(material: Material, region: Region, width: number): Shee
     return figure ? [{ kind, figure }] : [];
   });
   if (known.length === 0) return [];
-  return [
-    heading('Figures'),
+  return headed(
+    'Figures',
     ruledTable({
       width,
       columns: [
@@ -102,7 +101,7 @@ function figuresSection(material: Material, region: Region, width: number): Shee
         cell(figure.source),
       ]),
     }),
-  ];
+  );
 }
 
 function safetySection(material: Material, region: Region, width: number): SheetNode[] {
@@ -138,8 +137,8 @@ function safetySection(material: Material, region: Region, width: number): Sheet
 function supplySection(material: Material, region: Region, width: number): SheetNode[] {
   const offers = [...material.offers].sort((a, b) => b.date.localeCompare(a.date));
   if (offers.length === 0) return [];
-  return [
-    heading('Suppliers and prices'),
+  return headed(
+    'Suppliers and prices',
     ruledTable({
       width,
       columns: [
@@ -159,7 +158,7 @@ function supplySection(material: Material, region: Region, width: number): Sheet
         ];
       }),
     }),
-  ];
+  );
 }
 
 // What a delivery is identified by: ISO 22716:2007, 6.3–6.7 (from memory).

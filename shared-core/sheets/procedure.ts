@@ -59,14 +59,14 @@ export function procedureTable(content: FormulaContent, region: Region, width: n
 
 const BENCH_COLUMNS: Column[] = [
   { head: 'Step', share: 5.5 },
-  { head: 'Phase', share: 7 },
-  { head: 'What to do', share: 36 },
-  { head: '°C, target', share: 8, alignment: 'right' },
-  { head: '°C, actual', share: 8.5, byHand: true },
-  { head: 'rpm, target', share: 8.5, alignment: 'right' },
-  { head: 'rpm, actual', share: 8.5, byHand: true },
-  { head: 'min, target', share: 7.5, alignment: 'right' },
-  { head: 'From – to', share: 11, byHand: true },
+  { head: 'Phase', share: 6.5 },
+  { head: 'What to do', share: 41 },
+  { head: '°C, target', share: 7, alignment: 'right' },
+  { head: '°C, actual', share: 8, byHand: true },
+  { head: 'rpm, target', share: 7.5, alignment: 'right' },
+  { head: 'rpm, actual', share: 8, byHand: true },
+  { head: 'min, target', share: 7, alignment: 'right' },
+  { head: 'From – to', share: 10.5, byHand: true },
   { head: 'Sign', share: 8, byHand: true },
 ];
 

@@ -9,7 +9,7 @@ import { writingLines } from './kit/by-hand';
 import { cautionBox } from './kit/caution-box';
 import type { Cell, SheetDefinition } from './kit/definition';
 import { contentWidth, sheet, type SheetFrame, type SheetSettings } from './kit/page';
-import { cell, figureCell, ruledTable } from './kit/tables';
+import { cell, figureCell, headed, ruledTable } from './kit/tables';
 import { heading, keptTogether, paragraph } from './kit/text';
 import { titleBlock } from './kit/title-block';
 import { inciWords } from './material-words';
@@ -88,10 +88,11 @@ export function trialsSheet(
         value: series.targetHlb === null ? '' : formatNumber(series.targetHlb, region, 1),
       },
     ]),
-    heading('To weigh, g'),
-    ruledTable({ columns: columns('Material', false), rows: weighing, width }),
-    heading('What was seen'),
-    ruledTable({ columns: columns('When', true), rows: seen, width, rowHeight: 40 }),
+    ...headed('To weigh, g', ruledTable({ columns: columns('Material', false), rows: weighing, width })),
+    ...headed(
+      'What was seen',
+      ruledTable({ columns: columns('When', true), rows: seen, width, rowHeight: 40 }),
+    ),
     ...results.flatMap((trial) => [paragraph(trial.label, { bold: true }), paragraph(trial.result)]),
     ...(series.notes ? [heading('Notes'), paragraph(series.notes)] : []),
     keptTogether(heading('Verdict'), writingLines(3, width)),

@@ -8,7 +8,7 @@ import { HAZARD_CAUTIONS, NOT_PROOF } from './cautions';
 import { cautionBox } from './kit/caution-box';
 import type { SheetDefinition, SheetNode } from './kit/definition';
 import { contentWidth, sheet, type SheetFrame, type SheetSettings } from './kit/page';
-import { cell, figureCell, ruledTable } from './kit/tables';
+import { cell, figureCell, headed, ruledTable } from './kit/tables';
 import { heading, keptTogether, paragraph, remark } from './kit/text';
 import { titleBlock } from './kit/title-block';
 import { SIZE } from './kit/type-scale';
@@ -98,8 +98,10 @@ function systemTable({ emulsifiers, reading }: WorkingParts, region: Region, wid
 function requiredSection(parts: WorkingParts, region: Region, width: number): SheetNode[] {
   const { required } = parts.reading;
   return [
-    heading('Oil phase and what it asks for'),
-    ...(parts.oils.length > 0 ? [oilTable(parts, region, width)] : []),
+    ...headed(
+      'Oil phase and what it asks for',
+      ...(parts.oils.length > 0 ? [oilTable(parts, region, width)] : []),
+    ),
     ...(required.ok
       ? [
           paragraph(
@@ -177,8 +179,10 @@ export function workingSheet(
   return sheet(frame, [
     ...titleBlock(frame, facts),
     ...requiredSection(parts, region, width),
-    heading('Emulsifier system'),
-    ...(parts.emulsifiers.length > 0 ? [systemTable(parts, region, width)] : []),
+    ...headed(
+      'Emulsifier system',
+      ...(parts.emulsifiers.length > 0 ? [systemTable(parts, region, width)] : []),
+    ),
     ...plotNode(parts.axis, width),
     ...offeredSection(parts, region),
     ...(parts.triangle

@@ -1,4 +1,5 @@
 import type { Alignment, Cell, SheetNode, TableLayout, TableNode, TextNode } from './definition';
+import { heading } from './text';
 import { QUIET_RULE, RULE, SIZE, SOFT_INK } from './type-scale';
 
 export interface Column {
@@ -11,6 +12,8 @@ export interface Column {
 }
 
 export const PADDING = 4;
+/** Above and below the text of a row. */
+const ROW_PADDING = 2.5;
 /** The weight of an upright rule. */
 const UPRIGHT = 0.5;
 
@@ -32,7 +35,12 @@ function leftPadding(columns: readonly Pick<Column, 'byHand'>[], index: number):
 }
 
 /** Quiet rules between rows, a firm one under the head and at the end, upright ones where hands write. */
-export function ruledLayout(columns: readonly Column[], headerRows: number, rows: number): TableLayout {
+export function ruledLayout(
+  columns: readonly Column[],
+  headerRows: number,
+  rows: number,
+  padding = ROW_PADDING,
+): TableLayout {
   const firm = (row: number): boolean => row === headerRows || row === headerRows + rows;
   return {
     hLineWidth: (row) => (row < headerRows ? 0 : firm(row) ? 0.9 : 0.4),
@@ -41,8 +49,8 @@ export function ruledLayout(columns: readonly Column[], headerRows: number, rows
     vLineColor: () => QUIET_RULE,
     paddingLeft: (column) => leftPadding(columns, column),
     paddingRight: () => PADDING,
-    paddingTop: () => 2.5,
-    paddingBottom: () => 2.5,
+    paddingTop: () => padding,
+    paddingBottom: () => padding,
   };
 }
 
@@ -54,6 +62,8 @@ export interface RuledTable {
   caption?: SheetNode;
   /** Least height of a row in points: 24 and more where hands write. */
   rowHeight?: number;
+  /** Points above and below the text of a row, where a table must be set closer than others. */
+  padding?: number;
 }
 
 export function headCell(column: Pick<Column, 'head' | 'alignment'>): TextNode {
@@ -67,7 +77,14 @@ export function headCell(column: Pick<Column, 'head' | 'alignment'>): TextNode {
 }
 
 /** A table with quiet rules, its head repeated on every page and its rows never split. */
-export function ruledTable({ columns, rows, width, caption, rowHeight }: RuledTable): TableNode {
+export function ruledTable({
+  columns,
+  rows,
+  width,
+  caption,
+  rowHeight: least,
+  padding,
+}: RuledTable): TableNode {
   const head: Cell[] = columns.map(headCell);
   const captionRow: Cell[] = [
     { ...(caption ?? { text: '' }), colSpan: columns.length, border: [false, false, false, false] },
@@ -82,29 +99,62 @@ export function ruledTable({ columns, rows, width, caption, rowHeight }: RuledTa
       keepWithHeaderRows: rows[0] && !isTall(rows[0], head, widths) ? 1 : 0,
       // A row taller than a page would never fit unsplit, so only tables of ordinary rows are kept whole.
       dontBreakRows: !rows.some((row) => isTall(row, head, widths)),
-      heights: (row) => (row >= headerRows && rowHeight ? rowHeight : 'auto'),
+      heights: (row) => (row >= headerRows && least ? least : 'auto'),
       body: [...(caption ? [captionRow] : []), head, ...rows],
     },
-    layout: ruledLayout(columns, headerRows, rows.length),
+    layout: ruledLayout(columns, headerRows, rows.length, padding),
   };
 }
 
-// About the mean width of a character at table size, and the lines that surely fit on either paper lying down.
-const CHARACTER = 4.6;
-const LINES_OF_A_PAGE = 28;
+// About the mean width of a character, and the height of a line, by the size of the type.
+const CHARACTER = 0.47;
+const LINE = 1.38;
+/** Surely fits on either paper lying down. */
+const FITS_A_PAGE = 350;
 
-function lineCount(node: SheetNode, width: number): number {
-  if ('stack' in node) return node.stack.reduce((sum, one) => sum + lineCount(one, width), 0);
-  if (!('text' in node)) return 1;
-  const text = typeof node.text === 'string' ? node.text : node.text.map((run) => run.text).join('');
-  return text.split('\n').reduce((sum, line) => sum + Math.ceil((line.length * CHARACTER) / width), 0);
+function roughHeight(node: SheetNode | Cell, width: number): number {
+  if ('stack' in node)
+    return (node.stack as SheetNode[]).reduce((sum, one) => sum + roughHeight(one, width), 0);
+  if (!('text' in node)) return LINE * SIZE.body;
+  const { text: runs, fontSize = SIZE.body } = node as TextNode;
+  const text = typeof runs === 'string' ? runs : runs.map((run) => run.text).join('');
+  const lines = text
+    .split('\n')
+    .reduce((sum, line) => sum + Math.max(1, Math.ceil((line.length * CHARACTER * fontSize) / width)), 0);
+  return lines * LINE * fontSize;
+}
+
+function rowHeight(row: readonly Cell[], widths: readonly number[]): number {
+  return Math.max(0, ...row.map((one, index) => roughHeight(one, widths[index] ?? 1)));
 }
 
 /** Whether a row, with the head that is repeated over it, may not fit on one page. */
 function isTall(row: Cell[], head: Cell[], widths: readonly number[]): boolean {
-  const lines = (cells: Cell[]): number =>
-    Math.max(0, ...cells.map((one, index) => lineCount(one as SheetNode, widths[index] ?? 1)));
-  return lines(row) + lines(head) > LINES_OF_A_PAGE;
+  return rowHeight(row, widths) + rowHeight(head, widths) > FITS_A_PAGE;
+}
+
+/** The room that a table asks for where it begins: its head and its first row, in points. */
+function beginning({ table, layout }: TableNode): number {
+  const first = table.body.slice(0, (table.headerRows ?? 0) + 1);
+  return first.reduce((sum, row, index) => {
+    const least = table.heights?.(index) ?? 0;
+    const height = Math.max(rowHeight(row, table.widths), typeof least === 'number' ? least : 0);
+    return sum + height + layout.paddingTop(index) + layout.paddingBottom(index);
+  }, 0);
+}
+
+function firstTable(node: SheetNode | undefined): TableNode | null {
+  if (!node) return null;
+  if ('table' in node) return node;
+  return 'stack' in node ? firstTable(node.stack[0]) : null;
+}
+
+/** A heading that stays on one page with the head and the first row of the table below it. */
+export function headed(text: string, ...below: SheetNode[]): SheetNode[] {
+  const table = firstTable(below[0]);
+  // One line more than reckoned, for words do not fill their lines.
+  const room = table ? Math.ceil(beginning(table) + LINE * SIZE.body) : 0;
+  return [room > FITS_A_PAGE || room === 0 ? heading(text) : heading(text, room), ...below];
 }
 
 /** A cell of text at table size. */

@@ -8,16 +8,17 @@ const KEPT_BELOW = 64;
 /**
  * The heading of a section, never left alone at the foot of a page: it claims room below itself in one
  * unbreakable block, and gives that room back to what follows.
+ * @param room in points, for what must stand below it on the same page
  */
-export function heading(text: string): StackNode {
-  const below = 4 + KEPT_BELOW;
+export function heading(text: string, room = KEPT_BELOW): StackNode {
+  const below = 4 + room;
   return {
     stack: [
       {
         unbreakable: true,
         stack: [{ text, headlineLevel: 2, fontSize: SIZE.section, bold: true, margin: [0, 14, 0, below] }],
       },
-      { stack: [], margin: [0, -KEPT_BELOW, 0, 0] },
+      { stack: [], margin: [0, -room, 0, 0] },
     ],
   };
 }
