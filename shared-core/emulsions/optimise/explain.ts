@@ -16,7 +16,6 @@ function demandNames({ players, demand }: Search): string[] {
     ...players.filter((player) => player.pinned).map(pinOf),
     ...(players.some((player) => player.excluded) ? [DEMANDS.excluded] : []),
     ...new Set(demand.rules),
-    ...(demand.targetHlb === null ? [] : [DEMANDS.described]),
     DEMANDS.usage,
   ];
 }
@@ -44,7 +43,11 @@ async function hlbSays(search: Search): Promise<string> {
 /** What HLB can be reached instead, after the words that the target cannot. */
 async function reachableSays(search: Search, target: number, asked: string): Promise<string> {
   const [highest, lowest] = [await extremeHlb(search, {}, 1), await extremeHlb(search, {}, -1)];
-  if (highest !== null && highest < target) return `${asked}: the highest reachable is ${figure(highest)}`;
+  // No HLB is reachable at all: then it is not the window that stands in the way, but that a mean must mean something.
+  if (highest === null) {
+    return `HLB ${figure(target)} would describe less than half of the emulsifier; leave the target HLB out and find the level by trials`;
+  }
+  if (highest < target) return `${asked}: the highest reachable is ${figure(highest)}`;
   if (lowest !== null && lowest > target) return `${asked}: the lowest reachable is ${figure(lowest)}`;
   const levels = await nearest(search, {}, null);
   const mean = levels ? meanHlb(levels) : null;
@@ -95,8 +98,6 @@ async function saysFor(search: Search, name: string): Promise<string> {
       return excludedSays(search);
     case DEMANDS.usage:
       return 'only levels outside the recorded usage ranges would do; look for other candidates rather than leave the ranges';
-    case DEMANDS.described:
-      return 'less than half of the emulsifier would be described by its HLB; leave the target HLB out and find the level by trials';
     default:
       return isPin(name) ? `give up ${name}` : `give up the rule “${name}”`;
   }

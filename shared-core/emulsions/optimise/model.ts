@@ -11,7 +11,6 @@ export const DEMANDS = {
   atMost: 'the number of materials',
   usage: 'the usage ranges',
   excluded: 'the exclusions',
-  described: 'at least half described by HLB',
 } as const;
 
 /** The demand that one emulsifier be used. */
@@ -85,15 +84,16 @@ export function windowRows(players: readonly Player[], low: number, high: number
   ];
 }
 
-/** A mean over nothing is no mean, and a mean over a sliver says little: half of the mass must be described. */
+/**
+ * A mean over nothing is no mean, and a mean over a sliver says little: half of the mass must be described. No demand of
+ * the maker's, but part of what a target HLB means: it is given up with the HLB window.
+ */
 function describedRows(players: readonly Player[]): Row[] {
   const described = players.filter((player) => player.described);
-  const rows: Row[] = [
-    { demand: DEMANDS.described, terms: described.map(({ y }) => [1, y]), sense: '>=', rhs: 1 },
-  ];
+  const rows: Row[] = [{ demand: 'described', terms: described.map(({ y }) => [1, y]), sense: '>=', rhs: 1 }];
   if (described.length === players.length) return rows;
   const terms: Term[] = players.map((player) => [player.described ? 1 : -1, player.x]);
-  return [...rows, { demand: DEMANDS.described, terms, sense: '>=', rhs: 0 }];
+  return [...rows, { demand: 'described', terms, sense: '>=', rhs: 0 }];
 }
 
 function demandRows({ players, demand }: ModelParts): Row[] {
@@ -126,7 +126,7 @@ export function buildModel(parts: ModelParts): LpModel {
   const rows: Row[] = [
     ...players.flatMap((player) => usageRows(player, limitsOf(player))),
     ...demandRows({ ...parts, players }),
-    ...(parts.demand.targetHlb === null ? [] : describedRows(players)),
+    ...(parts.demand.targetHlb === null || without.has(DEMANDS.hlb) ? [] : describedRows(players)),
     ...(parts.window ? windowRows(players, parts.window.low, parts.window.high) : []),
     ...(parts.cuts ?? []).map((cut): Row => ({
       demand: 'cut',

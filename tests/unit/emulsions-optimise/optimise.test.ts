@@ -165,6 +165,18 @@ describe('a demand without an answer', () => {
 });
 
 describe('what no maker asks for in words', () => {
+  it('is not named as a demand: that a mean HLB must describe half of the emulsifier', async () => {
+    // 4 % of the anionic at least, and 3 % of the only one with an HLB at most.
+    const shelf = [{ ...stearoylLactylate, minPercent: 4 }, one('only', 10, { maxPercent: 3 })];
+    const found = await infeasible(shelf, { pinned: ['Sodium Stearoyl Lactylate'], totalMaxPercent: 8 });
+    expect(
+      [found.reason, ...found.conflict, ...found.relax.map((each) => each.demand)].join(' '),
+    ).not.toContain('at least half');
+    expect(found.conflict).toContain('the HLB window');
+    expect(found.relax.find((each) => each.demand === 'the HLB window')?.says).toContain(
+      'HLB 10 would describe less than half of the emulsifier; leave the target HLB out',
+    );
+  });
   it('holds all the same: a total from 0 % is not met by nothing', async () => {
     const nothing = { targetHlb: null, totalMinPercent: 0, rules: ['one sign of charge' as const] };
     for (const objective of ['least cost', 'fewest materials'] as const) {
