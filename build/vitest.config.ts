@@ -17,7 +17,8 @@ export default defineConfig({
   },
   test: {
     include: ['tests/{unit,reference,property,durability,shell}/**/*.test.ts'],
-    testTimeout: 30_000,
+    // Nothing here is timed: a slow machine must not fail what is right.
+    testTimeout: 120_000,
     hookTimeout: 60_000,
     pool: 'forks',
   },
