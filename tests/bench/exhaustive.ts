@@ -177,10 +177,9 @@ export function countSets(n: number, atMost: number): number {
   return Math.round(sum);
 }
 
-/** The optimum of the model by looking at everything; null when nothing is feasible. */
-export function exhaustiveOptimum(candidates: readonly Candidate[], demand: Demand): number | null {
+/** Every set of candidates that meets the demand, with the best value that it can have. */
+function* feasibleSets(candidates: readonly Candidate[], demand: Demand): Generator<[Candidate[], number]> {
   const allowed = candidates.filter((one) => takesPart(one, demand));
-  let best: number | null = null;
   for (let size = 1; size <= Math.min(demand.atMost, allowed.length); size += 1) {
     for (const chosen of subsets(allowed.length, size)) {
       const set = chosen.map((index) => allowed[index]).filter((one) => one !== undefined);
@@ -188,8 +187,21 @@ export function exhaustiveOptimum(candidates: readonly Candidate[], demand: Dema
       if (!demand.pinned.every((id) => ids.includes(id)) || !keepsRules(set, demand)) continue;
       if (demand.targetHlb !== null && !set.some(isDescribed)) continue;
       const value = bestOfSet(set, demand);
-      if (value !== null && (best === null || value < best)) best = value;
+      if (value !== null) yield [set, value];
     }
   }
+}
+
+/** The optimum of the model by looking at everything; null when nothing is feasible. */
+export function exhaustiveOptimum(candidates: readonly Candidate[], demand: Demand): number | null {
+  let best: number | null = null;
+  for (const [, value] of feasibleSets(candidates, demand)) {
+    if (best === null || value < best) best = value;
+  }
   return best;
+}
+
+/** The best value of every set of candidates that meets the demand, lowest first. */
+export function exhaustiveValues(candidates: readonly Candidate[], demand: Demand): number[] {
+  return [...feasibleSets(candidates, demand)].map(([, value]) => value).sort((a, b) => a - b);
 }

@@ -6,7 +6,7 @@ import type { Choice } from '@core/emulsions/optimise/result';
 import { Problem } from '@core/problems/problem';
 import { solveWithHighs } from '@service/emulsions/optimiser';
 import { benchDemand, generatedCandidates } from '../bench/emulsifiers';
-import { exhaustiveOptimum } from '../bench/exhaustive';
+import { exhaustiveOptimum, exhaustiveValues } from '../bench/exhaustive';
 
 const tenths = (min: number, max: number) => fc.integer({ min: min * 10, max: max * 10 }).map((n) => n / 10);
 
@@ -41,7 +41,7 @@ const demand: fc.Arbitrary<Demand> = fc
     excluded: fc.subarray(['c1'], { minLength: 0 }),
     objective: fc.constantFrom(...OBJECTIVES),
     rules: fc.subarray([...PAIRING_RULES]).map((rules) => (rules.length > 3 ? rules.slice(0, 2) : rules)),
-    alternatives: fc.constant(2),
+    alternatives: fc.constant(6),
   })
   .map(({ span, ...rest }) => ({
     ...rest,
@@ -70,31 +70,62 @@ function expectAllHold(choice: Choice, all: readonly Candidate[], asked: Demand)
   }
 }
 
+/** As many alternatives as there are other sets of materials, up to the six asked for, each another set. */
+function expectAllAlternatives(best: Choice, others: readonly Choice[], sets: number): void {
+  expect(others).toHaveLength(Math.min(sets - 1, 6));
+  const materials = [best, ...others].map(({ lines }) => lines.map((line) => line.id).sort());
+  expect(new Set(materials.map((ids) => ids.join())).size).toBe(materials.length);
+}
+
 describe('the optimiser against exhaustive search', () => {
   it('finds the same optimum, or proves that there is none, and keeps every demand', async () => {
     await fc.assert(
       fc.asyncProperty(candidates, demand, async (all, asked) => {
-        const expected = exhaustiveOptimum(all, asked);
+        const expected = exhaustiveValues(all, asked);
         try {
           const result = await optimise({ candidates: all, demand: asked }, solveWithHighs);
           if (result.status === 'infeasible') {
-            expect(expected).toBeNull();
+            expect(expected).toEqual([]);
             expect(result.conflict.length).toBeGreaterThan(0);
             return;
           }
-          expect(result.best.objective).toBeCloseTo(expected ?? NaN, 4);
+          expect(result.best.objective).toBeCloseTo(expected[0] ?? NaN, 4);
           for (const choice of [result.best, ...result.alternatives]) expectAllHold(choice, all, asked);
           for (const other of result.alternatives) {
             expect(other.objective).toBeGreaterThanOrEqual(result.best.objective - 1e-4);
           }
+          expectAllAlternatives(result.best, result.alternatives, expected.length);
+          expect(result.noMore).toBe(expected.length < 7);
         } catch (problem) {
           // A demand that cannot even be modelled is refused, and then nothing is feasible either.
           if (!(problem instanceof Problem)) throw problem;
-          expect(expected).toBeNull();
+          expect(expected).toEqual([]);
         }
       }),
       { numRuns: 80, seed: 20261125 },
     );
+  }, 300_000);
+
+  it('gives six alternatives wherever there are as many, with and without pins', async () => {
+    const shelf = generatedCandidates(9, 3).filter((one) => one.costPerKg !== null);
+    for (const objective of ['least cost', 'fewest materials'] as const) {
+      for (const pinned of [[], ['candidate-0'], ['candidate-0', 'candidate-2']]) {
+        for (const targetHlb of [null, 11]) {
+          const asked = benchDemand({
+            objective,
+            pinned,
+            targetHlb,
+            tolerance: 1,
+            rules: [],
+            alternatives: 6,
+          });
+          const expected = exhaustiveValues(shelf, asked);
+          const result = await optimise({ candidates: shelf, demand: asked }, solveWithHighs);
+          if (result.status === 'infeasible') throw new Error(result.reason);
+          expectAllAlternatives(result.best, result.alternatives, expected.length);
+        }
+      }
+    }
   }, 300_000);
 
   it('finds the same optimum when a field is large enough to be narrowed', async () => {

@@ -17,6 +17,13 @@ export const DEMANDS = {
 export const pinOf = (player: Player): string => `the pin on ${player.one.name}`;
 export const isPin = (name: string): boolean => name.startsWith('the pin on ');
 
+/** Players (by y) that were an answer before. */
+export interface Cut {
+  used: readonly string[];
+  /** Whether only this very set is barred; else every set that holds all of it is too. */
+  exact: boolean;
+}
+
 /** What differs between the models solved for one demand. */
 export interface ModelParts {
   players: readonly Player[];
@@ -26,8 +33,7 @@ export interface ModelParts {
   objective: Term[];
   /** Names of demands to leave out. */
   without?: ReadonlySet<string>;
-  /** Sets of players (by y) that must not all be used again. */
-  cuts?: readonly (readonly string[])[];
+  cuts?: readonly Cut[];
   extraRows?: readonly Row[];
   /** Upper bounds of variables other than the players'. */
   extraBounds?: readonly [string, number][];
@@ -112,6 +118,13 @@ function demandRows({ players, demand }: ModelParts): Row[] {
   ];
 }
 
+/** A set of players that is barred, alone or with all that hold it. */
+function cutRow({ used, exact }: Cut, players: readonly Player[]): Row {
+  const others = exact ? players.filter(({ y }) => !used.includes(y)) : [];
+  const terms: Term[] = [...used.map((y): Term => [1, y]), ...others.map(({ y }): Term => [-1, y])];
+  return { demand: 'cut', terms, sense: '<=', rhs: used.length - 1 };
+}
+
 /**
  * The mixed-integer model of a demand: x in % of the formula, y whether it is used, least·y ≤ x ≤ most·y.
  *
@@ -128,12 +141,7 @@ export function buildModel(parts: ModelParts): LpModel {
     ...demandRows({ ...parts, players }),
     ...(parts.demand.targetHlb === null || without.has(DEMANDS.hlb) ? [] : describedRows(players)),
     ...(parts.window ? windowRows(players, parts.window.low, parts.window.high) : []),
-    ...(parts.cuts ?? []).map((cut): Row => ({
-      demand: 'cut',
-      terms: cut.map((y) => [1, y]),
-      sense: '<=',
-      rhs: cut.length - 1,
-    })),
+    ...(parts.cuts ?? []).map((cut) => cutRow(cut, players)),
     ...(parts.extraRows ?? []),
   ];
   const present = new Set(players.flatMap(({ x, y }) => [x, y]));

@@ -3,8 +3,9 @@ import { Problem } from '../../problems/problem';
 import { choiceOf, type Level } from './choice';
 import { candidate, demand as demandSchema, type Candidate, type Demand } from './demand';
 import { explain } from './explain';
+import type { Cut } from './model';
 import { prepare, refuseContradictions } from './prepare';
-import type { OptimiseResult, SolveLp } from './result';
+import { SolverFailed, type Choice, type OptimiseResult, type SolveLp } from './result';
 import { bestAnswer, type Search } from './search';
 
 const input = z.object({
@@ -36,16 +37,45 @@ function cautionsFor(demand: Demand, best: Level[]): string[] {
   return demand.targetHlb === null ? [] : cautions;
 }
 
-async function alternativesTo(search: Search, best: Level[]): Promise<Level[][]> {
-  const found: Level[][] = [];
-  const cuts = [best.map(({ player }) => player.y)];
-  while (found.length < search.demand.alternatives) {
-    const next = await bestAnswer(search, { cuts });
-    if (!next) break;
-    found.push(next);
-    cuts.push(next.map(({ player }) => player.y));
+/** Next-best answers, best first. */
+interface Alternatives {
+  choices: Choice[];
+  noMore: boolean;
+  cautions: string[];
+}
+
+/** Best first: by the objective without the solver's noise, then by cost, a missing price last. */
+function byWorth(a: Choice, b: Choice): number {
+  const steps = (choice: Choice): number => Math.round(choice.objective * 1e6);
+  return steps(a) - steps(b) || (a.costPerKg ?? Infinity) - (b.costPerKg ?? Infinity) || 0;
+}
+
+/**
+ * Answers unlike those before come first: none holds all the materials of another. Where those are too few, every other
+ * set of materials is let in, such as one with a further material beside pins that suffice.
+ */
+async function alternativesTo(search: Search, best: Level[]): Promise<Alternatives> {
+  const { demand } = search;
+  const answers = [best];
+  const cautions: string[] = [];
+  const wanted = demand.alternatives + 1;
+  try {
+    for (const exact of [false, true]) {
+      while (answers.length < wanted) {
+        const cuts = answers.map((levels): Cut => ({ used: levels.map(({ player }) => player.y), exact }));
+        const next = await bestAnswer(search, { cuts });
+        if (!next) break;
+        answers.push(next);
+      }
+    }
+  } catch (failure) {
+    // The best is proven already, and must not be lost with the rest.
+    if (!(failure instanceof SolverFailed)) throw failure;
+    cautions.push('The solver gave up on a further choice: there may be more than are shown.');
   }
-  return found;
+  const choices = answers.slice(1).map((levels) => choiceOf(levels, demand));
+  const noMore = answers.length < wanted && cautions.length === 0;
+  return { choices: choices.sort(byWorth), noMore, cautions };
 }
 
 /**
@@ -54,7 +84,7 @@ async function alternativesTo(search: Search, best: Level[]): Promise<Level[][]>
  * Candidates with no value for what is asked (no HLB, no price) are left out and named. Ionic, polymeric and
  * particulate emulsifiers have no weight in the mean HLB, which does not describe them; beside a target HLB they take
  * part only when pinned or asked for by a charge rule, and make up half of the emulsifier at most. Alternatives are
- * next-best answers, none of which holds all the materials of one before it.
+ * next-best answers of other materials, as many as are asked for unless there are no more.
  *
  * @param raw candidates and demand; levels in % of the formula, costs in minor units per kg
  * @param solve solves a CPLEX LP text to proven optimality
@@ -67,12 +97,13 @@ export async function optimise(raw: OptimiseInput, solve: SolveLp): Promise<Opti
   const search: Search = { players, demand, solve };
   const best = await bestAnswer(search, {});
   if (!best) return { status: 'infeasible', ...(await explain(search)), leftOut };
-  const alternatives = await alternativesTo(search, best);
+  const { choices, noMore, cautions } = await alternativesTo(search, best);
   return {
     status: 'optimal',
     best: choiceOf(best, demand),
-    alternatives: alternatives.map((levels) => choiceOf(levels, demand)),
+    alternatives: choices,
+    noMore,
     leftOut,
-    cautions: cautionsFor(demand, best),
+    cautions: [...cautionsFor(demand, best), ...cautions],
   };
 }

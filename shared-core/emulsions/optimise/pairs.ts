@@ -1,5 +1,6 @@
 import { brokenDemands, costOf, type Level } from './choice';
 import type { Demand } from './demand';
+import type { Cut } from './model';
 import { keepsRule } from './pairing';
 import { LEAST_USE_PERCENT, type Player } from './prepare';
 
@@ -74,12 +75,14 @@ function hopeless(first: Player, second: Player, demand: Demand): boolean {
 
 interface Ask {
   demand: Demand;
-  cuts: readonly (readonly string[])[];
+  cuts: readonly Cut[];
 }
 
 function keepsCuts(levels: readonly Level[], cuts: Ask['cuts']): boolean {
   const names = new Set(levels.map(({ player }) => player.y));
-  return cuts.every((cut) => !cut.every((y) => names.has(y)));
+  return cuts.every(
+    ({ used, exact }) => !used.every((y) => names.has(y)) || (exact && names.size > used.length),
+  );
 }
 
 const accepted = (levels: Level[], { demand, cuts }: Ask): boolean =>
@@ -132,7 +135,7 @@ function pair(players: readonly Player[], ask: Ask): Level[] | null {
  * The cheapest single emulsifier that meets a demand, else the cheapest two (those without a price last), in closed
  * form; null proves that at least three are needed.
  *
- * @param cuts sets of players (by y) that must not all be used
+ * @param cuts answers given before, which are barred
  */
 export function oneOrTwo(players: readonly Player[], demand: Demand, cuts: Ask['cuts']): Level[] | null {
   const allowed = players.filter((player) => !player.excluded);

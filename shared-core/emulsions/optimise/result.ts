@@ -26,8 +26,13 @@ export type OptimiseResult =
   | {
       status: 'optimal';
       best: Choice;
-      /** Next-best answers, best first, each without all materials of any before it; fewer when there are no more. */
+      /**
+       * Next-best answers, best first, each of other materials. Those that hold all materials of a better answer and
+       * some more are among them only where there are too few without.
+       */
       alternatives: Choice[];
+      /** Whether the best and the alternatives are all the sets of materials that meet the demand. */
+      noMore: boolean;
       leftOut: LeftOut[];
       cautions: string[];
     }

@@ -75,4 +75,18 @@ describe('a solver that gives up', () => {
       'HLB 12 ± 0.3 cannot be reached with the allowed emulsifiers',
     ]);
   });
+
+  it('keeps the proven best, and says that there may be more', async () => {
+    const solve: SolveLp = async (lp) => {
+      // A model that bars an answer given before carries one row more, which ends in ≤ 1.
+      if (/\+ 1 y\d+\n \+ 1 y\d+ <= 1$/m.test(lp)) throw new SolverFailed('The solver failed on this model.');
+      return solveWithHighs(lp);
+    };
+    const parts = { objective: 'least cost', targetHlb: 10, atMost: 3, totalMinPercent: 3 } as const;
+    const result = await run(named(SHELF, 'Pibberley', 'Dunnockle'), parts, solve);
+    if (result.status === 'infeasible') throw new Error(result.reason);
+    expect(result.best.hlb).toBeGreaterThan(9.7 - 1e-6);
+    expect(result.noMore).toBe(false);
+    expect(result.cautions.join(' ')).toContain('there may be more');
+  });
 });
