@@ -15,9 +15,8 @@ export default defineConfig({
   // Each test runs a host and a browser of its own; small machines take one at a time.
   workers: availableParallelism() > 2 ? 2 : 1,
   fullyParallel: true,
-  timeout: 120_000,
-  // The first sheet of a process loads the printer, which takes long on a busy machine.
-  expect: { timeout: 30_000 },
+  timeout: 60_000,
+  expect: { timeout: 10_000 },
   forbidOnly: Boolean(process.env.CI),
   reporter: [['list'], ['json', { outputFile: resolve(root, 'test-results/playwright.json') }]],
   use: {
