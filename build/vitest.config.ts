@@ -17,8 +17,7 @@ export default defineConfig({
   },
   test: {
     include: ['tests/{unit,reference,property,durability,shell}/**/*.test.ts'],
-    // Nothing here is timed: a slow machine must not fail what is right.
-    testTimeout: 120_000,
+    testTimeout: 30_000,
     hookTimeout: 60_000,
     pool: 'forks',
   },
