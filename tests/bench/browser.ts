@@ -51,9 +51,6 @@ function keystrokes(wanted: number): Keystroke[] {
   return strokes;
 }
 
-/** From one keystroke's painted result to the next key: ten keys a second and more, faster than anyone types. */
-const TYPING_PAUSE_MS = 50;
-
 /** How long the browser's own windows take to load beside a new tab; what they cost is not the page's. */
 const BROWSER_SETTLES_MS = 2_500;
 
@@ -99,7 +96,6 @@ async function typing(browser: Browser, host: HostProcess, strokes: Keystroke[])
     await page.evaluate((materials) => window.stillroomProbe.expect(materials), found);
     await page.keyboard.press(key);
     times.push(await noted(page, 'paintedMs'));
-    await page.waitForTimeout(TYPING_PAUSE_MS);
   }
   await page.context().close();
   return times;
