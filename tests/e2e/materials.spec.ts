@@ -1,4 +1,14 @@
+import type { Page } from '@playwright/test';
 import { expect, test } from './fixtures';
+
+/** Adds the first material of an empty library, and leaves it open. */
+async function addWax(page: Page): Promise<void> {
+  await page.goto(`${new URL(page.url()).origin}/#/materials`);
+  await page.getByRole('button', { name: 'Add the first material' }).click();
+  await page.getByLabel('Trade name').fill('Wax');
+  await page.getByLabel('INCI name').fill('Cetyl Alcohol');
+  await page.getByRole('dialog').getByRole('button', { name: 'Add material' }).click();
+}
 
 test.describe('an empty library', () => {
   test('explains itself, takes the first material, saves each edit, and takes it back', async ({ page }) => {
@@ -21,11 +31,7 @@ test.describe('an empty library', () => {
   });
 
   test('a bad figure stays in its field with a message, and nothing wrong is saved', async ({ page }) => {
-    await page.goto(`${new URL(page.url()).origin}/#/materials`);
-    await page.getByRole('button', { name: 'Add the first material' }).click();
-    await page.getByLabel('Trade name').fill('Wax');
-    await page.getByLabel('INCI name').fill('Cetyl Alcohol');
-    await page.getByRole('dialog').getByRole('button', { name: 'Add material' }).click();
+    await addWax(page);
     await page.getByLabel('Add a figure').selectOption('hlb');
     const hlb = page.getByRole('group', { name: 'HLB', exact: true }).getByLabel('Value');
     for (const [typed, says] of [
@@ -50,11 +56,7 @@ test.describe('an empty library', () => {
   test('a refused part holds up no other, and leaving asks before anything typed is lost', async ({
     page,
   }) => {
-    await page.goto(`${new URL(page.url()).origin}/#/materials`);
-    await page.getByRole('button', { name: 'Add the first material' }).click();
-    await page.getByLabel('Trade name').fill('Wax');
-    await page.getByLabel('INCI name').fill('Cetyl Alcohol');
-    await page.getByRole('dialog').getByRole('button', { name: 'Add material' }).click();
+    await addWax(page);
     await page.getByLabel('Add a figure').selectOption('hlb');
     const hlb = page.getByRole('group', { name: 'HLB', exact: true });
     await hlb.getByLabel('Known from').selectOption('measured');
@@ -85,11 +87,7 @@ test.describe('an empty library', () => {
     page,
     context,
   }) => {
-    await page.goto(`${new URL(page.url()).origin}/#/materials`);
-    await page.getByRole('button', { name: 'Add the first material' }).click();
-    await page.getByLabel('Trade name').fill('Wax');
-    await page.getByLabel('INCI name').fill('Cetyl Alcohol');
-    await page.getByRole('dialog').getByRole('button', { name: 'Add material' }).click();
+    await addWax(page);
     await expect(page.getByRole('heading', { name: 'Wax' })).toBeVisible();
     const other = await context.newPage();
     await other.goto(page.url());
