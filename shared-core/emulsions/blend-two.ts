@@ -83,13 +83,13 @@ export function partnerHlbFor(targetHlb: number, keptHlb: number, keptPercent: n
 function mustDiffer(low: number, high: number): void {
   if (low === high)
     throw badInput(
-      `Both emulsifiers have HLB ${show(low)}, so any ratio gives ${show(low)}.`,
+      `Both emulsifiers have HLB ${hlbWord(low)}, so any ratio gives ${hlbWord(low)}.`,
       'Choose two emulsifiers of different HLB.',
       'highHlb',
     );
   if (low > high)
     throw badInput(
-      `The low HLB (${show(low)}) is above the high one (${show(high)}).`,
+      `The low HLB (${hlbWord(low)}) is above the high one (${hlbWord(high)}).`,
       'Swap the two emulsifiers.',
       'lowHlb',
     );
@@ -98,16 +98,16 @@ function mustDiffer(low: number, high: number): void {
 function mustReach(target: number, low: number, high: number): void {
   if (target > high + NOISE)
     throw badInput(
-      `Target HLB ${show(target)} is ${show(target - high)} above what this pair reaches (${show(low)} to ${show(high)}).`,
-      `Replace the low one (${show(low)}) by an emulsifier of HLB ${show(target)} or more: ` +
+      `Target HLB ${hlbWord(target)} is ${hlbWord(target - high)} above what this pair reaches (${hlbWord(low)} to ${hlbWord(high)}).`,
+      `Replace the low one (${hlbWord(low)}) by an emulsifier of HLB ${hlbWord(target)} or more: ` +
         `${atEqualParts(target, high)}.`,
       'targetHlb',
       reach(target - high, low, high, target),
     );
   if (target < low - NOISE)
     throw badInput(
-      `Target HLB ${show(target)} is ${show(low - target)} below what this pair reaches (${show(low)} to ${show(high)}).`,
-      `Replace the high one (${show(high)}) by an emulsifier of HLB ${show(target)} or less: ` +
+      `Target HLB ${hlbWord(target)} is ${hlbWord(low - target)} below what this pair reaches (${hlbWord(low)} to ${hlbWord(high)}).`,
+      `Replace the high one (${hlbWord(high)}) by an emulsifier of HLB ${hlbWord(target)} or less: ` +
         `${atEqualParts(target, low)}.`,
       'targetHlb',
       reach(low - target, low, high, target),
@@ -122,5 +122,10 @@ function atEqualParts(target: number, kept: number): string {
   const partner = partnerHlbFor(target, kept, 50).value;
   return partner < 0 || partner > 20
     ? 'equal parts would need a partner off the scale, so the kept one can only be the smaller part'
-    : `at equal parts one of HLB ${show(partner)}`;
+    : `at equal parts one of HLB ${hlbWord(partner)}`;
+}
+
+/** An HLB in a sentence: two decimals, finer than any is known. */
+function hlbWord(hlb: number): string {
+  return show(Math.abs(hlb) < 0.01 ? hlb : Math.round(hlb * 100) / 100);
 }

@@ -1,4 +1,5 @@
 import { Problem } from '../problems/problem';
+import { show } from './show';
 
 /** The refusal of one bad input, said so that a maker can mend it. */
 export function badInput(title: string, advice: string, path = '', facts?: Record<string, unknown>): Problem {
@@ -19,7 +20,7 @@ export function between(value: number, min: number, max: number, what: string, u
   const tail = unit && ` ${unit}`;
   if (value < min || value > max)
     throw badInput(
-      `${what} is ${value}${tail}; it must lie between ${min} and ${max}${tail}.`,
+      `${what} is ${show(value)}${tail}; it must lie between ${show(min)} and ${show(max)}${tail}.`,
       `Check the number and the unit of ${lower(what)}.`,
       what,
     );
@@ -31,7 +32,7 @@ export function positive(value: number, what: string): number {
   finite(value, what);
   if (value <= 0)
     throw badInput(
-      `${what} is ${value}; it must be more than zero.`,
+      `${what} is ${show(value)}; it must be more than zero.`,
       `Enter a number above zero for ${lower(what)}.`,
       what,
     );
@@ -43,7 +44,7 @@ export function nonNegative(value: number, what: string): number {
   finite(value, what);
   if (value < 0)
     throw badInput(
-      `${what} is ${value}; it cannot be negative.`,
+      `${what} is ${show(value)}; it cannot be negative.`,
       `Enter zero or more for ${lower(what)}.`,
       what,
     );

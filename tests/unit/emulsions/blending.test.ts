@@ -110,7 +110,7 @@ describe('two for a target', () => {
     refusal(() => blendForTarget({ targetHlb: 10, lowHlb: 15, highHlb: 5 }), /above the high one/);
     refusal(
       () => blendForTarget({ targetHlb: 10, lowHlb: 5, highHlb: 15, total: -1 }),
-      /Total level is -1; it cannot be negative/,
+      /Total level is −1; it cannot be negative/,
     );
   });
 
@@ -131,7 +131,7 @@ describe('a blend', () => {
   it('refuses nothing, nothing weighed, and an HLB off the scale', () => {
     refusal(() => blendHlb([]), /no emulsifier/);
     refusal(() => blendHlb([{ mass: 0, hlb: 5 }]), /zero/);
-    refusal(() => blendHlb([{ mass: 1, hlb: 101 }]), /between -50 and 100/);
+    refusal(() => blendHlb([{ mass: 1, hlb: 101 }]), /between −50 and 100/);
     refusal(() => blendHlb([{ mass: Number.NaN, hlb: 5 }]), /not a number/);
   });
 });
