@@ -5,7 +5,7 @@ import { meanHlbApplies } from '../systems/character';
 import { hlbSeries, levelSeries, type OtherLine } from '../trials/plan-trials';
 import type { Trial } from '../trials/trial-series';
 import type { MaterialLine } from './lines';
-import { totalPercent } from './shares';
+import { refuseBeyondWhole, totalPercent } from './shares';
 import type { Target } from './target';
 
 export interface SeriesPlan {
@@ -28,6 +28,9 @@ export function missingPercent({ emulsifiers, oils, rest }: SeriesPlan): number 
 const NOTHING = 0.05;
 
 function others(plan: SeriesPlan): OtherLine[] {
+  const held = [...plan.oils, ...plan.emulsifiers].map((line) => line.percent);
+  // Scaling them down to fit would plan another phase than the one on the bench.
+  refuseBeyondWhole('Oils and emulsifiers together come', held, 'oils');
   const missing = missingPercent(plan);
   const lines = [...plan.oils, ...plan.rest].map(({ material, percent }) => ({
     materialId: material.id,

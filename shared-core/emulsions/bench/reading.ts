@@ -1,4 +1,3 @@
-import { badInput } from '../../working/inputs';
 import { climateOutlook, type ClimateOutlook } from '../climate/climate';
 import { chargeConflicts, type ChargeConflict } from '../conflicts/charge-conflicts';
 import { offeredHlb, type OfferedHlb } from '../offered-hlb';
@@ -7,7 +6,7 @@ import { demandType, type BenchType } from './bench-state';
 import { dosesOf, emulsifierLine, oilLine, type MaterialLine } from './lines';
 import { outcome, type Outcome } from './outcome';
 import { pairRatio, type PairRatio } from './pair-ratio';
-import { refuseOverfull, sharesOf, totalPercent } from './shares';
+import { refuseBeyondWhole, refuseOverfull, sharesOf, totalPercent } from './shares';
 import { targetOf, verdictOn, type Target, type Verdict } from './target';
 
 export interface BenchInput {
@@ -51,25 +50,16 @@ function conflictsOf({ oils, emulsifiers, rest }: BenchInput): ChargeConflict[] 
   );
 }
 
-/** Refuses lines that leave a formula no room: what does not fit into 100 % cannot be made. */
-function refuseBeyondWhole(what: string, lines: readonly MaterialLine[], field: string): void {
-  const total = totalPercent(lines.map((line) => line.percent));
-  if (total <= 100) return;
-  throw badInput(
-    `${what} to ${total} % of the formula, ${totalPercent([total, -100])} % more than it can hold.`,
-    'Lower their levels: oils, emulsifiers, water and all else must fit into 100 %.',
-    field,
-  );
-}
+const levelsOf = (lines: readonly MaterialLine[]): number[] => lines.map((line) => line.percent);
 
 function offeredOf({ oils, emulsifiers }: BenchInput): OfferedHlb {
-  refuseOverfull(emulsifiers.map((line) => line.percent));
-  refuseBeyondWhole('Oils and emulsifiers together come', [...oils, ...emulsifiers], 'emulsifiers');
+  refuseOverfull(levelsOf(emulsifiers));
+  refuseBeyondWhole('Oils and emulsifiers together come', levelsOf([...oils, ...emulsifiers]), 'emulsifiers');
   return offeredHlb(emulsifiers.map(emulsifierLine));
 }
 
 function requiredOf(oils: readonly MaterialLine[], type: 'o/w' | 'w/o'): RequiredHlb {
-  refuseBeyondWhole('The oils come', oils, 'oils');
+  refuseBeyondWhole('The oils come', levelsOf(oils), 'oils');
   return requiredHlb(
     oils.map((oil) => oilLine(oil, type)),
     type,
@@ -79,12 +69,12 @@ function requiredOf(oils: readonly MaterialLine[], type: 'o/w' | 'w/o'): Require
 /** Reads the bench: pure and quick, so that every drag of a share can have its answer. */
 export function readBench(input: BenchInput): BenchReading {
   const { emulsionType, oils, emulsifiers, rest, targetHlb } = input;
-  const levels = emulsifiers.map((line) => line.percent);
+  const levels = levelsOf(emulsifiers);
   const required = outcome(() => requiredOf(oils, demandType(emulsionType)));
   const offered = outcome(() => offeredOf(input));
   const target = targetOf(targetHlb, required);
   const conflicts = conflictsOf(input);
-  const overfull = totalPercent([...oils, ...emulsifiers].map((line) => line.percent)) > 100;
+  const overfull = totalPercent(levelsOf([...oils, ...emulsifiers])) > 100;
   return {
     required,
     target,

@@ -54,3 +54,14 @@ export function refuseOverfull(levels: readonly number[]): void {
       'emulsifiers',
     );
 }
+
+/** Refuses lines that together pass what a formula can hold, saying by how much. `what` begins the sentence. */
+export function refuseBeyondWhole(what: string, levels: readonly number[], field: string): void {
+  const total = totalPercent(levels);
+  if (total <= 100) return;
+  throw badInput(
+    `${what} to ${total} % of the formula, ${totalPercent([total, -100])} % more than it can hold.`,
+    'Lower their levels: oils, emulsifiers, water and all else must fit into 100 %.',
+    field,
+  );
+}

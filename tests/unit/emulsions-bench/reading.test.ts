@@ -180,6 +180,11 @@ describe('a trial series from the bench', () => {
     expect(() => planLevelSeries({ ...plan, rest: [] }, [3, 4])).toThrow('is not told');
   });
 
+  it('refuses to scale down oils and emulsifiers that do not fit, rather than plan another phase', () => {
+    const full = { ...plan, oils: plan.oils.map((oil) => ({ ...oil, percent: oil.percent * 8 })) };
+    expect(() => planLevelSeries(full, [3, 4])).toThrow('more than it can hold');
+  });
+
   it('says that a series of HLBs needs a pair', () => {
     expect(() => planHlbSeries({ ...plan, emulsifiers: [line('N-101', 3)] }, bench().target)).toThrow(
       'needs two classic non-ionic',
