@@ -15,7 +15,8 @@ import { afterPaint } from '../shell/after-paint';
 /** A screenful and what a page key reaches; small answers come and are read faster. */
 const PAGE = 50;
 const WHOLE_LIST = shelfQuery.parse({});
-/** Writing the address takes longer than searching, so that it waits for the typing to pause. */
+/** What takes longer than searching waits for the typing to pause: the filters' counts, then the address. */
+const COUNTS_AFTER_MS = 120;
 const ADDRESS_AFTER_MS = 250;
 
 /** A query as in addresses and saved searches: of no page in particular. */
@@ -67,9 +68,11 @@ export function useShelfSearch() {
       total.value = found.total;
       problem.value = null;
       // The rows are what is waited for; what the filters would leave comes a frame later.
-      afterPaint(() => {
+      const show = (): void => {
         if (!signal.aborted) counts.value = found.counts;
-      });
+      };
+      if (addressTimer === undefined) afterPaint(show);
+      else window.setTimeout(show, COUNTS_AFTER_MS);
     } catch (error) {
       asked.delete(page);
       if (!signal.aborted) problem.value = problemOf(error);

@@ -1,11 +1,13 @@
 import { createRouter, createWebHashHistory, type RouteRecordRaw } from 'vue-router';
+// The screen that is opened most comes with the shell; the others are fetched when they are gone to.
+import MaterialsPage from '../materials/MaterialsPage.vue';
 
 const routes: RouteRecordRaw[] = [
   { path: '/', name: 'home', component: () => import('./Home.vue') },
   { path: '/welcome', name: 'welcome', component: () => import('../library/Welcome.vue') },
   {
     path: '/materials',
-    component: () => import('../materials/MaterialsPage.vue'),
+    component: MaterialsPage,
     children: [
       { path: '', name: 'materials', components: {} },
       { path: ':id', name: 'material', component: () => import('../materials/MaterialPane.vue') },
