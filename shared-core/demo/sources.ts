@@ -2,22 +2,19 @@
  * Where the demonstration library's published figures come from, as the reference tables cite them.
  * "(from memory)" marks a source that was recalled, not read: treat its figures with care.
  */
-export const GUIDE =
-  "Supplier technical page 'Reference Guide to HLB Values of Common Emulsifiers', cosmetics.alfa-chemistry.com/resources/";
-export const LECTURE =
-  "'HLB Calculations', Pharmaceutics Lecture 11.1.07 (university lecture notes), pl.scribd.com/document/302177622";
+export const GUIDE = "A supplier's technical page, 'Reference Guide to HLB Values of Common Emulsifiers'";
+export const LECTURE = "'HLB Calculations', Pharmaceutics Lecture 11.1.07, university lecture notes";
 export const MIXING_RATIOS =
   'PMC3969497, Table I (surfactant mixing ratios for target HLB), pmc.ncbi.nlm.nih.gov/articles/PMC3969497/table/Tab1';
 export const BINARY_SYSTEMS =
   'PMC4137601, Table 2 (calculated HLB of single and binary nonionic systems), pmc.ncbi.nlm.nih.gov/articles/PMC4137601/table/tab2';
 export const SEED_OIL_CREAMS =
   'OCL - Oilseeds & fats, Crops and Lipids (2022), article ocl210096 (Amesiodendron chinense seed-oil creams), Tables 4 and 5';
-export const ALCOHOL_PAGE =
-  'Distributor technical page on cetostearyl alcohol, imcdus.com (pharmaceuticals, topicals)';
+export const ALCOHOL_PAGE = "A distributor's technical page on cetostearyl alcohol for topicals";
 export const HLB_BOOKLET_1976 =
-  'ICI Americas Inc., The HLB System: a time-saving guide to emulsifier selection, manufacturer booklet, 1976 (rev. 1980), HLB and required-HLB lists (from memory)';
+  "The HLB System: a time-saving guide to emulsifier selection, manufacturer's booklet, 1976 (rev. 1980), HLB and required-HLB lists (from memory)";
 export const HLB_BOOKLET_LATER =
-  'Croda, The HLB System: time-saving guide to surfactant selection, Personal Care edition, manufacturer booklet (after 2006), required-HLB list and chapter 4 example (only its contents page was seen, at scribd.com/document/420574362) (from memory)';
+  "The HLB System: time-saving guide to surfactant selection, Personal Care edition, manufacturer's booklet (after 2006), required-HLB list and chapter 4 example (only its contents page was seen) (from memory)";
 export const EXCIPIENTS_HANDBOOK =
   'Rowe R.C., Sheskey P.J., Quinn M.E. (eds), Handbook of Pharmaceutical Excipients, 6th ed., 2009, monograph tables (from memory)';
 export const PHYSICAL_PHARMACY =
@@ -25,7 +22,7 @@ export const PHYSICAL_PHARMACY =
 export const DOSAGE_FORM_DESIGN =
   'Aulton M.E. (ed.), Pharmaceutics: The Science of Dosage Form Design, 2nd ed., Churchill Livingstone 2002, chapter on disperse systems/emulsions (from memory)';
 export const GRIFFIN_1949 =
-  'Griffin W.C., Classification of surface-active agents by HLB, J. Soc. Cosmet. Chem. 1, 311-326 (1949), tables (only the opening page was seen, at library.scconline.org/v001n05/7) (from memory)';
+  'Griffin W.C., Classification of surface-active agents by HLB, J. Soc. Cosmet. Chem. 1, 311-326 (1949), tables (only the opening page was seen) (from memory)';
 export const GENERAL_LITERATURE =
   'general supplier literature; no specific document recalled - verify before use (from memory)';
 
@@ -42,12 +39,12 @@ export const ATOMIC_WEIGHTS = 'computed from IUPAC standard atomic weights (abri
 export const CRC_HANDBOOK =
   'CRC Handbook of Chemistry and Physics, dissociation constants of organic acids and bases (from memory)';
 export const ADDITIVES_BOOK =
-  'Smith J., Hong-Shum L., Food Additives Data Book (Blackwell 2003), benzoic acid entry, page copy at yumpu.com';
+  'Smith J., Hong-Shum L., Food Additives Data Book (Blackwell 2003), benzoic acid entry';
 export const PRESERVATIVE_CHEMISTRY =
-  'Steinberg D.C., The chemistry of preservatives, 2005 SCC Annual Scientific Seminar, J. Cosmet. Sci. 56, 361-362 (2005), library.scconline.org/v056n05/75';
-export const SORBIC_ARTICLE = 'liquisearch.com copy of the encyclopaedia article on sorbic acid';
+  'Steinberg D.C., The chemistry of preservatives, 2005 SCC Annual Scientific Seminar, J. Cosmet. Sci. 56, 361-362 (2005)';
+export const SORBIC_ARTICLE = 'copy of an encyclopaedia article on sorbic acid';
 export const STEARIC_MONOGRAPH =
-  'USP35-NF30 and harmonised USP-NF (1 May 2016) Stearic Acid monograph, drugfuture.com and docslib.org copies; Ph. Eur. text at stearicacid.biz gives the same';
+  'USP35-NF30 and harmonised USP-NF (1 May 2016), Stearic Acid monograph, read in copies; a Ph. Eur. text gives the same';
 
 /** The regulation whose recalled entries the limits quote; a limit is an example, not legal advice. */
 export function annex(entry: string, read = false): string {

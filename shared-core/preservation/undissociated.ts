@@ -4,7 +4,7 @@ import { show } from '../working/show';
 import type { Source, Worked, WorkingStep } from '../working/working';
 
 const HENDERSON: Source = {
-  text: 'Henderson–Hasselbalch rearranged, read at an article on benzoic acid (mail.brewingforward.com)',
+  text: 'Henderson–Hasselbalch rearranged, read in a web article on benzoic acid',
   basis: 'read',
 };
 const STEINBERG_2005: Source = {

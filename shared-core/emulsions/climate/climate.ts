@@ -37,7 +37,7 @@ const CYCLES: Source = {
   basis: 'memory',
 };
 const OVEN: Source = {
-  text: 'IFSCC Monograph No. 2, The Fundamentals of Stability Testing, as tabulated at obeliscosmetics.net/test-method',
+  text: 'IFSCC Monograph No. 2, The Fundamentals of Stability Testing, as tabulated on a laboratory’s web page',
   basis: 'read',
 };
 

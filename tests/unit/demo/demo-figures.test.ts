@@ -7,6 +7,7 @@ import {
   findByName,
   hlbRecords,
   limitRecords,
+  MEMORY,
   printed,
   requiredHlbRecords,
   type Printed,
@@ -39,7 +40,6 @@ function allPrinted(material: Material, kind: FigureKind, spans = false): Printe
 }
 
 const KINDS = ['hlb', 'requiredHlbOw', 'requiredHlbWo', 'eacn'] as const;
-const MEMORY = ' (from memory)';
 const cited = library.materials.flatMap((material) =>
   KINDS.flatMap((kind) => {
     const figure = material.figures[kind];

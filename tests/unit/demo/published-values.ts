@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
+import * as sources from '@core/demo/sources';
 
 const folder = resolve(import.meta.dirname, '../../reference/published/values');
 
@@ -63,6 +64,23 @@ export function findByName<T extends { inci: string }>(records: T[], inci: strin
   return records.find((record) => plainName(record.inci) === inci);
 }
 
+export const MEMORY = ' (from memory)';
+
+/** What the tables name by its maker or its address, the demonstration library cites by its title. */
+const CITED_BY_TITLE: [part: string, title: string][] = [
+  ['Reference Guide to HLB Values of Common Emulsifiers', sources.GUIDE],
+  ['Pharmaceutics Lecture 11.1.07', sources.LECTURE],
+  ['Distributor technical page on cetostearyl alcohol', sources.ALCOHOL_PAGE],
+  ['The HLB System: a time-saving guide to emulsifier selection', sources.HLB_BOOKLET_1976],
+  ['The HLB System: time-saving guide to surfactant selection', sources.HLB_BOOKLET_LATER],
+  ['Classification of surface-active agents by HLB', sources.GRIFFIN_1949],
+];
+
+function asCited(source: string): string {
+  const title = CITED_BY_TITLE.find(([part]) => source.includes(part))?.[1];
+  return title?.replace(MEMORY, '') ?? source;
+}
+
 /** Reads a printed value; a text that is neither a number nor a span is left out. */
 export function printed(value: Value, { source, retrieved }: Entry): Printed[] {
   const ends =
@@ -70,6 +88,11 @@ export function printed(value: Value, { source, retrieved }: Entry): Printed[] {
   const numbers = ends.map(Number);
   if (numbers.length === 0) return [];
   return [
-    { low: Math.min(...numbers), high: Math.max(...numbers), source, fromMemory: retrieved === 'memory' },
+    {
+      low: Math.min(...numbers),
+      high: Math.max(...numbers),
+      source: asCited(source),
+      fromMemory: retrieved === 'memory',
+    },
   ];
 }

@@ -9,7 +9,7 @@ export const highWithLow: SystemRule = {
   says: 'A high- and a low-HLB partner pack the interface more tightly than one alone.',
   weight: 1.5,
   source: {
-    text: 'common practice, no source; lamellae at the drop: Schulman and Cockbain, Fukushima and Friberg, as cited at cosmeticsandtoiletries.com',
+    text: 'common practice, no source; lamellae at the drop: Schulman and Cockbain, Fukushima and Friberg, as cited in a trade magazine',
     basis: 'common-practice',
   },
   judge(system, { emulsionType }) {
