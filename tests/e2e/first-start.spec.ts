@@ -43,7 +43,7 @@ test('a second opener gets the library read-only, is told why, and can take over
   const other = await browser.newPage();
   await other.goto(second.address);
   await expect(other.getByRole('contentinfo')).toContainText('Read only');
-  await other.goto(`${new URL(other.url()).origin}/#/library`);
+  await other.getByRole('contentinfo').getByRole('link', { name: 'Go to the library' }).click();
   await expect(other.getByRole('button', { name: 'Back up now' })).toBeDisabled();
   await expect(page.getByRole('contentinfo')).not.toContainText('Read only');
   const note = other.getByRole('alert').filter({ hasText: 'Read only here' });

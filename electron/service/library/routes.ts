@@ -32,8 +32,10 @@ export function folderName(name: string): string {
   return safe;
 }
 
-function count(context: ServiceContext, table: 'formula' | 'batch'): number {
-  return context.session.current().library.get<{ n: number }>(`SELECT count(*) AS n FROM ${table}`)?.n ?? 0;
+type Counted = 'formula' | 'batch' | "material WHERE status = 'archived'";
+
+function count(context: ServiceContext, what: Counted): number {
+  return context.session.current().library.get<{ n: number }>(`SELECT count(*) AS n FROM ${what}`)?.n ?? 0;
 }
 
 /** Whether the library can be changed and is whole on disk; in sentences, since a maker reads them. */
@@ -75,6 +77,8 @@ export function libraryStatus(context: ServiceContext) {
       /** With the first answer, so that a page that opens need not ask again. */
       settings: readSettings(opened.library),
       materials: opened.shelf.size,
+      /** Of the materials; the list leaves them out until they are asked for. */
+      archived: count(context, "material WHERE status = 'archived'"),
       formulas: count(context, 'formula'),
       batches: count(context, 'batch'),
     },

@@ -17,6 +17,17 @@ describe('raw materials through the service', () => {
     expect((await ask<Material>('GET', `/materials/${added.id}`)).body).toEqual(added);
   });
 
+  it('counts as on the shelf what the list shows: archived materials are counted apart', async () => {
+    const { ask } = await serviceWith('demonstration');
+    type Status = { open: { materials: number; archived: number } };
+    const { open } = (await ask<Status>('GET', '/library')).body;
+    const total = async (query: string) =>
+      (await ask<ShelfAnswer>('GET', `/materials?limit=0${query}`)).body.total;
+    expect(await total('')).toBe(open.materials - open.archived);
+    expect(await total('&status=archived')).toBe(open.archived);
+    expect(open.archived).toBeGreaterThan(0);
+  });
+
   it('keeps every field of a full material through a close and an opening', async () => {
     const { ask, session } = await serviceWith('demonstration');
     const { body } = await ask<ShelfAnswer>(
