@@ -1,9 +1,9 @@
+import { pricePerKgMinor } from '@core/costing/offers';
 import { USUAL_HIGHEST_USE } from '@core/emulsions/optimise/candidates';
 import type { Candidate } from '@core/emulsions/optimise/demand';
 import { bodyCharacter } from '@core/emulsions/systems/character';
 import { figureValue } from '@core/materials/figure';
 import type { Material } from '@core/materials/material';
-import { MG_PER_KG } from '@core/quantities/mass';
 import type { Currency } from '@core/quantities/money';
 import { percentFromPpm } from '@core/quantities/share';
 import type { Reader } from '../database';
@@ -38,10 +38,10 @@ const EMULSIFIERS = `SELECT m.id, m.trade_name AS tradeName, m.charge, m.archite
 function prices(db: Reader, currency: Currency): Map<string, number> {
   const rows = db.all<{ id: string; packMg: number; priceMinor: number }>(
     `SELECT material_id AS id, pack_mg AS packMg, price_minor AS priceMinor FROM material_offer
-     WHERE currency = ? ORDER BY material_id, date, position`,
+     WHERE currency = ? AND price_minor IS NOT NULL ORDER BY material_id, date, position`,
     currency,
   );
-  return new Map(rows.map((row) => [row.id, (row.priceMinor / row.packMg) * MG_PER_KG]));
+  return new Map(rows.map((row) => [row.id, pricePerKgMinor(row)]));
 }
 
 /**

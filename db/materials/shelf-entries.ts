@@ -1,5 +1,5 @@
 import { figureValue } from '@core/materials/figure';
-import { pricePerKgMinor } from '@core/costing/formula-cost';
+import { pricePerKgMinor } from '@core/costing/offers';
 import type { ShelfEntry } from '@core/shelf/query';
 import type { Reader } from '../database';
 
@@ -86,16 +86,23 @@ function addFigures(db: Reader, byId: Map<string, ShelfEntry>): void {
 }
 
 function addOffers(db: Reader, byId: Map<string, ShelfEntry>): void {
-  const rows = db.all<{ id: string; supplier: string; packMg: number; priceMinor: number; currency: string }>(
+  type OfferRow = {
+    id: string;
+    supplier: string;
+    packMg: number;
+    priceMinor: number | null;
+    currency: string;
+  };
+  const rows = db.all<OfferRow>(
     `SELECT material_id AS id, supplier, pack_mg AS packMg, price_minor AS priceMinor, currency
-     FROM material_offer ORDER BY material_id, date DESC, position`,
+     FROM material_offer ORDER BY material_id, date DESC, position DESC`,
   );
   for (const { id, supplier, packMg, priceMinor, currency } of rows) {
     const entry = byId.get(id);
     if (!entry) continue;
     if (!entry.suppliers.includes(supplier)) entry.suppliers.push(supplier);
-    if (entry.currency !== null) continue;
-    entry.supplier = supplier;
+    entry.supplier ||= supplier;
+    if (entry.currency !== null || priceMinor === null) continue;
     entry.currency = currency;
     entry.pricePerKg = Math.round(pricePerKgMinor({ priceMinor, packMg }));
   }

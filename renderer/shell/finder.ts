@@ -86,12 +86,16 @@ async function materialsFound(typed: string): Promise<Finding[]> {
   }));
 }
 
-/** What the typed text finds, while the palette is open. An answer that comes late is dropped. */
+/**
+ * What the typed text finds, while the palette is open. An answer that comes late is dropped; `settled` waits for the
+ * one to what is typed now.
+ */
 export function useFinder(text: Ref<string>, isOpen: () => boolean) {
   const findings = ref<Finding[]>(PLACES);
   let latest = 0;
+  let underWay: Promise<void> = Promise.resolve();
 
-  watch([text, isOpen], async () => {
+  async function find(): Promise<void> {
     latest += 1;
     const mine = latest;
     const typed = fold(text.value).trim();
@@ -104,6 +108,7 @@ export function useFinder(text: Ref<string>, isOpen: () => boolean) {
     );
     if (mine === latest)
       findings.value = [...PLACES.filter((place) => beginsWords(place.says, typed)), ...found.flat()];
-  });
-  return { findings };
+  }
+  watch([text, isOpen], () => (underWay = find()), { flush: 'sync' });
+  return { findings, settled: () => underWay };
 }

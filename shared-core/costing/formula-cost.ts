@@ -3,12 +3,12 @@ import { formulaLines, formulaShares } from '../formulas/shares';
 import { formatMoney } from '../locale/money';
 import { formatNumber, formatPercent, formatShare } from '../locale/numbers';
 import type { Region } from '../locale/numbers';
-import type { Material, Offer } from '../materials/material';
-import { MG_PER_KG } from '../quantities/mass';
+import type { Material } from '../materials/material';
 import { minorDigits } from '../quantities/money';
 import type { Currency } from '../quantities/money';
 import { WHOLE_PPM } from '../quantities/share';
 import type { Worked, WorkingStep } from '../working/working';
+import { isPriced, newestPrice, pricePerKgMinor, type PricedOffer } from './offers';
 
 export type NoCostReason = 'material missing' | 'no price' | 'priced in another currency';
 
@@ -31,20 +31,8 @@ export interface FormulaCost {
   worked: Worked;
 }
 
-/** The newest offer in a currency; of two of one date, the one listed later. Null when there is none. */
-export function newestOffer(offers: readonly Offer[], currency: Currency): Offer | null {
-  return offers
-    .filter((offer) => offer.currency === currency)
-    .reduce<Offer | null>((best, offer) => (best === null || offer.date >= best.date ? offer : best), null);
-}
-
-/** An offer's price in minor units per kg, unrounded. */
-export function pricePerKgMinor(offer: Pick<Offer, 'priceMinor' | 'packMg'>): number {
-  return (offer.priceMinor / offer.packMg) * MG_PER_KG;
-}
-
 type MaterialSource = Readonly<Record<string, Pick<Material, 'tradeName' | 'offers'> | undefined>>;
-type Priced = { ppm: number; tradeName: string; offer: Offer };
+type Priced = { ppm: number; tradeName: string; offer: PricedOffer };
 
 function sortLines(content: FormulaContent, materials: MaterialSource, currency: Currency) {
   const shares = formulaShares(content).byLine;
@@ -53,12 +41,12 @@ function sortLines(content: FormulaContent, materials: MaterialSource, currency:
   for (const line of formulaLines(content)) {
     const ppm = Math.max(0, shares.get(line.id) ?? 0);
     const known = materials[line.materialId];
-    const offer = known ? newestOffer(known.offers, currency) : null;
+    const offer = known ? newestPrice(known.offers, currency) : null;
     if (known && offer) priced.push({ ppm, tradeName: known.tradeName, offer });
     else {
       const reason: NoCostReason = !known
         ? 'material missing'
-        : known.offers.length > 0
+        : known.offers.some(isPriced)
           ? 'priced in another currency'
           : 'no price';
       gaps.push({ materialId: line.materialId, tradeName: known?.tradeName ?? '', ppm, reason });

@@ -1,3 +1,4 @@
+import { newestOffer } from '../costing/offers';
 import { phaseLetter } from '../formulas/formula';
 import type { FormulaContent, FormulaLine, FormulaPhase } from '../formulas/formula';
 import { formulaLines, formulaShares } from '../formulas/shares';
@@ -54,8 +55,7 @@ function columnsOf(shown: LineColumns): Column[] {
 }
 
 function supplierOf(material: Material | undefined): string {
-  const newest = [...(material?.offers ?? [])].sort((a, b) => b.date.localeCompare(a.date))[0];
-  return newest?.supplier ?? '';
+  return newestOffer(material?.offers ?? [])?.supplier ?? '';
 }
 
 /** The phases of a formula, one table each, with shares that line up on the decimal sign, and the total. */

@@ -6,7 +6,7 @@ import type { Region } from '../locale/numbers';
 import { FIGURE_KINDS } from '../materials/figure';
 import type { Figure, FigureKind } from '../materials/figure';
 import type { Material, MaterialContent, Offer } from '../materials/material';
-import { pricePerKgMinor } from '../costing/formula-cost';
+import { isPriced, pricePerKgMinor, type PricedOffer } from '../costing/offers';
 import { capital, joined } from './words';
 
 /** A figure as it is read: "9.8 (9.0–10.5)", "52–58 °C", "from 4.0". */
@@ -108,18 +108,18 @@ export function bestUse(material: MaterialContent, region: Region): string {
 }
 
 /** An offer's price per kg, "€11.60". */
-export function perKgWords(offer: Offer, region: Region): string {
+export function perKgWords(offer: PricedOffer, region: Region): string {
   return formatMoney(pricePerKgMinor(offer), offer.currency, region);
 }
 
-/** An offer in a line's worth of texts, for a table. */
+/** An offer in a line's worth of texts, for a table; a pack or a price that is not known stays empty. */
 export function offerWords(offer: Offer, region: Region): [string, string, string, string, string, string] {
   return [
     offer.supplier,
     offer.itemCode,
-    formatMass(offer.packMg, region),
-    formatMoney(offer.priceMinor, offer.currency, region),
-    perKgWords(offer, region),
+    offer.packMg === null ? '' : formatMass(offer.packMg, region),
+    offer.priceMinor === null ? '' : formatMoney(offer.priceMinor, offer.currency, region),
+    isPriced(offer) ? perKgWords(offer, region) : '',
     formatDate(offer.date, region),
   ];
 }

@@ -1,26 +1,18 @@
-import { pricePerKgMinor } from '../costing/formula-cost';
+import { newestOffer, newestPrice, pricePerKgMinor } from '../costing/offers';
 import { figureValue } from '../materials/figure';
-import { partPpm, type Material, type Offer } from '../materials/material';
+import { partPpm, type Material } from '../materials/material';
 import type { ShelfEntry } from './query';
-
-/** The newest offer; of two on one day, the one that stands first. */
-export function newestOffer(offers: readonly Offer[]): Offer | null {
-  return offers.reduce<Offer | null>(
-    (newest, offer) => (newest === null || offer.date > newest.date ? offer : newest),
-    null,
-  );
-}
 
 /** A material as it stands in the list. */
 export function shelfEntry(material: Material): ShelfEntry {
-  const offer = newestOffer(material.offers);
+  const price = newestPrice(material.offers);
   const parts = [...material.composition].sort((a, b) => partPpm(b) - partPpm(a));
   return {
     id: material.id,
     code: material.code,
     tradeName: material.tradeName,
     inci: parts.map((part) => part.inci).join(', '),
-    supplier: offer?.supplier ?? '',
+    supplier: newestOffer(material.offers)?.supplier ?? '',
     suppliers: [...new Set(material.offers.map((each) => each.supplier))],
     charge: material.charge,
     architecture: material.architecture,
@@ -35,8 +27,8 @@ export function shelfEntry(material: Material): ShelfEntry {
     hlb: figureValue(material.figures.hlb),
     requiredHlbOw: figureValue(material.figures.requiredHlbOw),
     meltingPoint: figureValue(material.figures.meltingPoint),
-    pricePerKg: offer ? Math.round(pricePerKgMinor(offer)) : null,
-    currency: offer?.currency ?? null,
+    pricePerKg: price && Math.round(pricePerKgMinor(price)),
+    currency: price?.currency ?? null,
     notes: material.notes,
     updatedAt: material.updatedAt,
   };

@@ -53,6 +53,28 @@ test.describe('an empty library', () => {
     );
   });
 
+  test('a supplier can be entered before the price is known, and given one later', async ({ page }) => {
+    await addWax(page);
+    const offers = page.getByRole('region', { name: 'Suppliers and prices' });
+    await offers.getByRole('button', { name: 'Add a supplier or price…' }).click();
+    await offers.getByLabel('Supplier', { exact: true }).fill('Fernmill Supplies');
+    const price = offers.getByLabel('Price of the pack');
+    await price.fill('ask them');
+    await price.press('Enter');
+    await expect(offers.getByRole('alert')).toContainText('is not a number');
+    await expect(price).toBeFocused();
+    await price.fill('');
+    await offers.getByRole('button', { name: 'Add supplier' }).click();
+    await expect(offers.getByRole('row').nth(1)).toContainText('Fernmill Supplies');
+    await expect(page.getByRole('contentinfo')).toContainText('Saved at');
+    await page.reload();
+    await offers.getByRole('button', { name: /Change the offer of Fernmill Supplies/ }).click();
+    await offers.getByLabel('Pack', { exact: true }).fill('25');
+    await price.fill('110,50');
+    await offers.getByRole('button', { name: 'Change supplier' }).click();
+    await expect(offers.getByRole('row').nth(1)).toContainText('€4.42');
+  });
+
   test('a refused part holds up no other, and leaving asks before anything typed is lost', async ({
     page,
   }) => {
@@ -264,6 +286,17 @@ test.describe('the demonstration library', () => {
       await expect(page.getByRole('dialog')).toBeHidden();
     }
     await expect(page.getByRole('heading', { name: 'Settings', level: 1 })).toBeVisible();
+  });
+
+  test('Enter in the palette waits for the answer to what was typed', async ({ page }) => {
+    await page.route('**/api/materials?*', async (route) => {
+      await new Promise((later) => setTimeout(later, 500));
+      await route.continue();
+    });
+    await page.keyboard.press('Control+k');
+    await page.getByLabel('Find anything').fill('hedgerow');
+    await page.keyboard.press('Enter');
+    await expect(page.getByRole('heading', { level: 1, name: 'Hedgerow Day Cream' })).toBeVisible();
   });
 
   test('the palette carries out a command', async ({ page }) => {

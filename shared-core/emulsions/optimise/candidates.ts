@@ -1,5 +1,5 @@
+import { newestPrice, pricePerKgMinor } from '../../costing/offers';
 import type { Material } from '../../materials/material';
-import { MG_PER_KG } from '../../quantities/mass';
 import type { Currency } from '../../quantities/money';
 import { percentFromPpm } from '../../quantities/share';
 import { isEmulsifier } from '../conflicts/recognise';
@@ -11,12 +11,8 @@ export const USUAL_HIGHEST_USE = 8;
 
 /** The newest offer's price in minor units per kg; null without an offer in this currency. */
 export function costPerKg(material: Material, currency: Currency): number | null {
-  const offers = material.offers.filter((offer) => offer.currency === currency);
-  const newest = offers.reduce<(typeof offers)[number] | null>(
-    (best, offer) => (!best || offer.date >= best.date ? offer : best),
-    null,
-  );
-  return newest ? (newest.priceMinor * MG_PER_KG) / newest.packMg : null;
+  const newest = newestPrice(material.offers, currency);
+  return newest && pricePerKgMinor(newest);
 }
 
 /** A library material as a candidate of the optimiser. */

@@ -1,4 +1,5 @@
-import { formulaCost, newestOffer } from '@core/costing/formula-cost';
+import { formulaCost } from '@core/costing/formula-cost';
+import { newestOffer, newestPrice } from '@core/costing/offers';
 import type { Offer } from '@core/materials/material';
 import { describe, expect, it } from 'vitest';
 import { MATERIALS, sampleMaterial, WATER } from '../sheets/sample-materials';
@@ -65,7 +66,20 @@ describe('cost per kg', () => {
   });
 
   it('takes the later of two offers of one day', () => {
-    expect(newestOffer([offer({ itemCode: 'a' }), offer({ itemCode: 'b' })], 'EUR')?.itemCode).toBe('b');
-    expect(newestOffer([], 'EUR')).toBeNull();
+    const two = [offer({ itemCode: 'a' }), offer({ itemCode: 'b' })];
+    expect(newestOffer(two)?.itemCode).toBe('b');
+    expect(newestPrice(two, 'EUR')?.itemCode).toBe('b');
+    expect(newestPrice(two, 'USD')).toBeNull();
+    expect(newestOffer([])).toBeNull();
+  });
+
+  it('passes over a newer offer whose price is not known, and says so of a material that has no other', () => {
+    const asked = offer({ supplier: 'Fernmill', packMg: null, priceMinor: null, date: '2026-05-01' });
+    expect(newestOffer([offer({}), asked])?.supplier).toBe('Fernmill');
+    expect(newestPrice([offer({}), asked], 'EUR')?.supplier).toBe('Oakbarrow Supply');
+    const wax = sampleMaterial('Wax', [['Cera Alba', 100]], { offers: [asked] });
+    const phases = [{ ...CREAM.phases[0]!, lines: [sampleLine(wax, 100)] }];
+    const cost = formulaCost({ ...CREAM, phases }, { [wax.id]: wax }, 'EUR');
+    expect(cost.gaps.map((gap) => gap.reason)).toEqual(['no price']);
   });
 });

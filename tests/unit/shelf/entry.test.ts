@@ -51,6 +51,17 @@ describe('a material in the list', () => {
     expect(shelfEntry(aMaterial({}))).toMatchObject({ supplier: '', pricePerKg: null, currency: null });
   });
 
+  it('names the newest supplier, priced or not, and the newest price that is known', () => {
+    const unpriced = offer({ date: '2026-04-01', supplier: 'Fernmill', packMg: null, priceMinor: null });
+    const entry = shelfEntry(aMaterial({ offers: [unpriced, offer({})] }));
+    expect(entry).toMatchObject({ supplier: 'Fernmill', pricePerKg: 1_250, currency: 'EUR' });
+  });
+
+  it('refuses a price without the size of its pack', () => {
+    const { error } = material.shape.offers.safeParse([offer({ packMg: null })]);
+    expect(error?.issues[0]?.message).toBe('A price needs the size of its pack.');
+  });
+
   it('takes the middle of a figure’s range when no value is stated, and null when nothing is known', () => {
     const entry = shelfEntry(
       aMaterial({
