@@ -1,0 +1,173 @@
+import type { Page } from '@playwright/test';
+import { expect, test } from './fixtures';
+
+/** Adds the first material of an empty library, and leaves it open. */
+async function addWax(page: Page): Promise<void> {
+  await page.goto(`${new URL(page.url()).origin}/#/materials`);
+  await page.getByRole('button', { name: 'Add the first material' }).click();
+  await page.getByLabel('Trade name').fill('Wax');
+  await page.getByLabel('INCI name').fill('Cetyl Alcohol');
+  await page.getByRole('dialog').getByRole('button', { name: 'Add material' }).click();
+}
+
+test.describe('an empty library', () => {
+  test('explains itself, takes the first material, saves each edit, and takes it back', async ({ page }) => {
+    await expect(page.getByRole('heading', { name: 'An empty shelf' })).toBeVisible();
+    await page.getByRole('link', { name: 'Raw materials' }).first().click();
+    await page.getByRole('button', { name: 'Add the first material' }).click();
+    await page.getByLabel('Trade name').fill('Test Wax 68');
+    await page.getByLabel('INCI name').fill('Cetearyl Alcohol');
+    await page.getByRole('dialog').getByRole('button', { name: 'Add material' }).click();
+
+    const pane = page.getByRole('complementary', { name: 'Material' });
+    await expect(pane.getByRole('heading', { name: 'Test Wax 68' })).toBeVisible();
+    await pane.getByLabel('Charge', { exact: true }).selectOption('non-ionic');
+    await expect(page.getByRole('contentinfo')).toContainText('Saved at');
+    await pane.getByRole('button', { name: 'Undo' }).click();
+    await expect(pane.getByLabel('Charge', { exact: true })).toHaveValue('');
+    await pane.getByRole('button', { name: 'Redo' }).click();
+    await page.reload();
+    await expect(page.getByLabel('Charge', { exact: true })).toHaveValue('non-ionic');
+  });
+
+  test('a bad figure stays in its field with a message, and nothing wrong is saved', async ({ page }) => {
+    await addWax(page);
+    await page.getByLabel('Add a figure').selectOption('hlb');
+    const hlb = page.getByRole('group', { name: 'HLB', exact: true }).getByLabel('Value');
+    for (const [typed, says] of [
+      ['41', 'At most 40'],
+      ['-1', 'At least 0'],
+      ['about ten', 'is not a number'],
+    ] as const) {
+      await hlb.fill(typed);
+      await hlb.blur();
+      await expect(page.getByRole('alert').filter({ hasText: says })).toBeVisible();
+      await expect(hlb).toHaveValue(typed);
+    }
+    await hlb.fill('15,5');
+    await hlb.blur();
+    await expect(page.getByRole('contentinfo')).toContainText('Saved at');
+    await page.reload();
+    await expect(page.getByRole('group', { name: 'HLB', exact: true }).getByLabel('Value')).toHaveValue(
+      '15.5',
+    );
+  });
+
+  test('a supplier can be entered before the price is known, and given one later', async ({ page }) => {
+    await addWax(page);
+    const offers = page.getByRole('region', { name: 'Suppliers and prices' });
+    await offers.getByRole('button', { name: 'Add a supplier or price…' }).click();
+    await offers.getByLabel('Supplier', { exact: true }).fill('Fernmill Supplies');
+    const price = offers.getByLabel('Price of the pack');
+    await price.fill('ask them');
+    await price.press('Enter');
+    await expect(offers.getByRole('alert')).toContainText('is not a number');
+    await expect(price).toBeFocused();
+    await price.fill('');
+    await offers.getByRole('button', { name: 'Add supplier' }).click();
+    await expect(offers.getByRole('row').nth(1)).toContainText('Fernmill Supplies');
+    await expect(page.getByRole('contentinfo')).toContainText('Saved at');
+    await page.reload();
+    await offers.getByRole('button', { name: /Change the offer of Fernmill Supplies/ }).click();
+    await offers.getByLabel('Pack', { exact: true }).fill('25');
+    await price.fill('110,50');
+    await offers.getByRole('button', { name: 'Change supplier' }).click();
+    await expect(offers.getByRole('row').nth(1)).toContainText('€4.42');
+  });
+
+  test('a photo of any kind is kept upright, as a JPEG that sheets can print', async ({ page }) => {
+    await addWax(page);
+    const drawn = (type: string): Promise<string> =>
+      page.evaluate((as) => {
+        const canvas = Object.assign(document.createElement('canvas'), { width: 40, height: 20 });
+        canvas.getContext('2d')?.fillRect(0, 0, 40, 20);
+        return canvas.toDataURL(as).split(',')[1] ?? '';
+      }, type);
+    const kept = page.getByRole('img', { name: 'Wax: what it looks like' });
+    const size = () => kept.evaluate((image: HTMLImageElement) => [image.naturalWidth, image.naturalHeight]);
+
+    const webp = Buffer.from(await drawn('image/webp'), 'base64');
+    const field = page.getByLabel('Photo of what it looks like');
+    await field.setInputFiles({ name: 'wax.webp', mimeType: 'image/webp', buffer: webp });
+    await expect(kept).toBeVisible();
+    await expect.poll(size).toEqual([40, 20]);
+    const type = kept.evaluate(async (image: HTMLImageElement) =>
+      (await fetch(image.src)).headers.get('content-type'),
+    );
+    expect(await type).toBe('image/jpeg');
+
+    // Exif 2.3, 4.6: one entry, orientation (0x0112) 6, "turned a quarter to the right when shown" (from memory).
+    const exif = 'ffe1002245786966000049492a00080000000100120103000100000006000000' + '00000000';
+    const jpeg = Buffer.from(await drawn('image/jpeg'), 'base64');
+    const turned = Buffer.concat([jpeg.subarray(0, 2), Buffer.from(exif, 'hex'), jpeg.subarray(2)]);
+    await page.getByRole('button', { name: 'Take the photo away' }).click();
+    await field.setInputFiles({ name: 'wax.jpg', mimeType: 'image/jpeg', buffer: turned });
+    await expect(kept).toBeVisible();
+    await expect.poll(size).toEqual([20, 40]);
+  });
+
+  test('a refused part holds up no other, and leaving asks before anything typed is lost', async ({
+    page,
+  }) => {
+    await addWax(page);
+    await page.getByLabel('Add a figure').selectOption('hlb');
+    const hlb = page.getByRole('group', { name: 'HLB', exact: true });
+    await hlb.getByLabel('Known from').selectOption('measured');
+    await hlb.getByLabel('Source').fill('Our own trial');
+    await hlb.getByLabel('From', { exact: true }).fill('14');
+    await hlb.getByLabel('To', { exact: true }).fill('10');
+    await hlb.getByLabel('To', { exact: true }).blur();
+    await expect(hlb.getByRole('alert').first()).toBeVisible();
+    await page.getByLabel('Code', { exact: true }).fill('QA-1');
+    await page.keyboard.press('Tab');
+    await page.getByRole('link', { name: 'Formulas', exact: true }).click();
+    const question = page.getByRole('dialog', { name: 'Your last changes are not saved' });
+    await question.getByRole('button', { name: 'Stay here' }).click();
+    await expect(hlb.getByLabel('To', { exact: true })).toHaveValue('10');
+    await hlb.getByLabel('To', { exact: true }).fill('16');
+    await page.getByLabel('Notes', { exact: true }).fill('Typed, and left at once');
+    await page.getByRole('link', { name: 'Formulas', exact: true }).click();
+    await expect(page.getByRole('heading', { name: 'Formulas', level: 1 })).toBeVisible();
+    await page.goBack();
+    await expect(page.getByLabel('Code', { exact: true })).toHaveValue('QA-1');
+    await expect(page.getByLabel('Notes', { exact: true })).toHaveValue('Typed, and left at once');
+    await expect(hlb.getByLabel('To', { exact: true })).toHaveValue('16');
+    await expect(hlb.getByLabel('Known from')).toHaveValue('measured');
+    await expect(hlb.getByLabel('Source')).toHaveValue('Our own trial');
+  });
+
+  test('an edit that meets a newer state keeps both: the newer one, and mine one Undo away', async ({
+    page,
+    context,
+  }) => {
+    await addWax(page);
+    await expect(page.getByRole('heading', { name: 'Wax' })).toBeVisible();
+    const other = await context.newPage();
+    await other.goto(page.url());
+    await other.getByLabel('Appearance').fill('white pellets');
+    await other.getByLabel('Appearance').blur();
+    await expect(other.getByRole('contentinfo')).toContainText('Saved at');
+
+    await page.getByLabel('Code', { exact: true }).fill('QA-2');
+    await page.keyboard.press('Tab');
+    await page.getByRole('button', { name: 'Load the newer state' }).click();
+    await expect(page.getByLabel('Appearance')).toHaveValue('white pellets');
+    await expect(page.getByLabel('Code', { exact: true })).toHaveValue('');
+    await page.getByRole('button', { name: 'Undo' }).click();
+    await expect(page.getByLabel('Code', { exact: true })).toHaveValue('QA-2');
+    await expect(page.getByRole('contentinfo')).toContainText('Saved at');
+    await page.reload();
+    await expect(page.getByLabel('Code', { exact: true })).toHaveValue('QA-2');
+    await expect(page.getByLabel('Appearance')).toHaveValue('white pellets');
+  });
+
+  test('text that looks like markup is shown as text', async ({ page }) => {
+    await page.goto(`${new URL(page.url()).origin}/#/materials`);
+    await page.getByRole('button', { name: 'Add the first material' }).click();
+    await page.getByLabel('Trade name').fill('<img src=x onerror=alert(1)>');
+    await page.getByLabel('INCI name').fill('<b>Aqua</b>');
+    await page.getByRole('dialog').getByRole('button', { name: 'Add material' }).click();
+    await expect(page.getByRole('heading', { name: '<img src=x onerror=alert(1)>' })).toBeVisible();
+    await expect(page.locator('main b')).toHaveCount(0);
+  });
+});
