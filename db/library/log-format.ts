@@ -46,7 +46,8 @@ export interface LogContents {
 
 const HEADER = /^stillroom-log (\d+) (.*)$/;
 const HEADER_REST = /^(\S+) (\d+) ([0-9a-f]{32})$/;
-const FRAME = /^(\d+) ([0-9a-f]{32}) (\{.*\})$/;
+/** The dot takes U+2028 and U+2029 too, which JSON does not escape. */
+const FRAME = /^(\d+) ([0-9a-f]{32}) (\{.*\})$/s;
 /** How every record begins. Inside a value it cannot stand: JSON escapes the quotes there. */
 export const RECORD_START = /[0-9a-f]{32} \{"seq":(\d+),"at":/g;
 export const NEWLINE = 0x0a;

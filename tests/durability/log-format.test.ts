@@ -54,6 +54,14 @@ describe('the change log', () => {
     );
   });
 
+  it('keeps a note with the line and paragraph separators that a web page or a letter was copied with', () => {
+    const changes: LoggedStatement[][] = [
+      [['UPDATE jar SET note = ?', 'melt\u2028stir\u2029cool\u0085pour']],
+      [['DELETE FROM jar']],
+    ];
+    expect(decodeLog(logOf(changes).bytes).records.map(({ statements }) => statements)).toEqual(changes);
+  });
+
   it('drops a record torn at any byte, and keeps all before it', () => {
     const { bytes, ends } = logOf(THREE);
     for (let cut = ends[0] ?? 0; cut <= bytes.length; cut += 1) {
