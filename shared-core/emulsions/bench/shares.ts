@@ -19,11 +19,13 @@ export function withShare(levels: readonly number[], index: number, share: numbe
   if (levels.length < 2) return [...levels];
   const total = levels.reduce((sum, level) => sum + level, 0);
   const own = (total * share) / 100;
+  // At 100 % rounding can leave less than nothing.
+  const rest = Math.max(0, total - own);
   // Summed, not subtracted: beside one large level, small ones would drown in the difference.
   const others = levels.reduce((sum, level, at) => (at === index ? sum : sum + level), 0);
   return levels.map((level, at) => {
     if (at === index) return own;
-    return others > 0 ? (level * (total - own)) / others : (total - own) / (levels.length - 1);
+    return others > 0 ? (level / others) * rest : rest / (levels.length - 1);
   });
 }
 
@@ -35,13 +37,13 @@ export function withShare(levels: readonly number[], index: number, share: numbe
 export function withTotal(levels: readonly number[], total: number): number[] {
   between(total, 0, 100, 'The total of the emulsifiers', '%');
   const before = levels.reduce((sum, level) => sum + level, 0);
-  return levels.map((level) => (before > 0 ? (level * total) / before : total / levels.length));
+  return levels.map((level) => (before > 0 ? (level / before) * total : total / levels.length));
 }
 
 /** Each level's share of the total, 0 to 100 %; zeros where the total is zero. */
 export function sharesOf(levels: readonly number[]): number[] {
   const total = levels.reduce((sum, level) => sum + level, 0);
-  return levels.map((level) => (total > 0 ? (100 * level) / total : 0));
+  return levels.map((level) => (total > 0 ? (level / total) * 100 : 0));
 }
 
 /** Refuses emulsifiers that together pass what a formula can hold. */
