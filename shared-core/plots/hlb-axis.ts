@@ -192,7 +192,8 @@ export function hlbAxisOption(data: HlbAxisData, ink: PlotInk): HlbAxisOption {
   return {
     animation: false,
     textStyle: { fontFamily: ink.font, color: ink.ink },
-    grid: { left: 84, right: 24, top: 30, bottom: 40 },
+    // The labels’ room is known: measuring it again at every step of a drag costs time.
+    grid: { left: 84, right: 24, top: 30, bottom: 40, outerBoundsMode: 'none' },
     tooltip: {
       renderMode: 'richText',
       formatter: (point) => {
