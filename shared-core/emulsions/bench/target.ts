@@ -15,7 +15,7 @@ export interface Target {
 /** What a target by hand is allowed either way: the step of a trial series (common practice). */
 const BY_HAND_EITHER_WAY = 0.5;
 /** No band is narrower than this to either side: HLB values are not known more finely (common practice). */
-const LEAST_EITHER_WAY = 0.2;
+export const LEAST_EITHER_WAY = 0.2;
 
 /** The target: set by hand, else the required HLB of the oil phase; null where neither is known. */
 export function targetOf(byHand: number | null, required: Outcome<RequiredHlb>): Target | null {
