@@ -8,9 +8,13 @@ export const INVISIBLE = /\p{Default_Ignorable_Code_Point}/u;
 // The blank braille cell is drawn as nothing, but is no space to Unicode.
 const SOMETHING_TO_SEE = /[^\p{Default_Ignorable_Code_Point}\s\u2800]/u;
 
-function clean(maxLength: number) {
+/** Breaks that web pages and letters are copied with; no typeface has a sign for them. */
+const SEPARATORS = /[\u2028\u2029]/g;
+
+function clean(maxLength: number, broken: '\n' | ' ') {
   return z
     .string('Enter text here.')
+    .overwrite((text) => text.replace(SEPARATORS, broken))
     .max(maxLength, {
       // Made when it is needed: the first use of the language's number formats takes long for a page that is opening.
       error: () => `Keep this to ${maxLength.toLocaleString('en')} characters or fewer.`,
@@ -20,7 +24,7 @@ function clean(maxLength: number) {
 
 /** A one-line name, trimmed, 1 to `maxLength` characters of which one can be seen, without control characters or line breaks. */
 export function nameText(what: string, maxLength = 200) {
-  return clean(maxLength)
+  return clean(maxLength, ' ')
     .refine((text) => !/[\n\t]/.test(text), 'A name stays on one line.')
     .transform((text) => text.trim().normalize('NFC'))
     .refine((text) => SOMETHING_TO_SEE.test(text), `Give ${what}.`);
@@ -28,19 +32,19 @@ export function nameText(what: string, maxLength = 200) {
 
 /** Optional one-line text; empty is allowed. */
 export function lineText(maxLength = 200) {
-  return clean(maxLength)
+  return clean(maxLength, ' ')
     .refine((text) => !text.includes('\n'), 'This stays on one line.')
     .transform((text) => text.trim().normalize('NFC'));
 }
 
 /** Optional text that another one is joined to: a space that it ends in is meant, and kept. */
 export function beginningText(maxLength: number) {
-  return clean(maxLength)
+  return clean(maxLength, ' ')
     .refine((text) => !/[\n\t]/.test(text), 'This stays on one line.')
     .transform((text) => text.trimStart().normalize('NFC'));
 }
 
 /** Free text of several lines; empty is allowed. */
 export function longText(maxLength = 10_000) {
-  return clean(maxLength).transform((text) => text.normalize('NFC'));
+  return clean(maxLength, '\n').transform((text) => text.normalize('NFC'));
 }
