@@ -156,6 +156,16 @@ test.describe('the demonstration library', () => {
     await page.getByLabel('Find anything').fill('hedgerow');
     await page.keyboard.press('Enter');
     await expect(page.getByRole('heading', { level: 1, name: 'Hedgerow Day Cream' })).toBeVisible();
+
+    // Closed before the answer: nobody is taken anywhere any more.
+    const answered = page.waitForResponse(/api\/materials\?text=sett/);
+    await page.keyboard.press('Control+k');
+    await page.getByLabel('Find anything').fill('sett');
+    await page.keyboard.press('Enter');
+    await page.keyboard.press('Escape');
+    await answered;
+    await expect(page.getByRole('dialog')).toBeHidden();
+    await expect(page.getByRole('heading', { level: 1, name: 'Hedgerow Day Cream' })).toBeVisible();
   });
 
   test('the palette carries out a command', async ({ page }) => {
