@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { blendHlb } from '@core/emulsions/blend-hlb';
 import { blendForTarget } from '@core/emulsions/blend-two';
-import { hldIonic, hldNonionic } from '@core/emulsions/hld';
+import { hldIonic, hldNonionic, type NonionicSystem } from '@core/emulsions/hld';
 import { hldZeroSalinity, hldZeroTemperature, storageWindow } from '@core/emulsions/hld-zero';
 import { requiredHlb } from '@core/emulsions/required-hlb';
 import { neutralise } from '@core/neutralisation/neutralise';
@@ -88,17 +88,23 @@ const nonionic = fc.record({
   ...common,
   salinityPercent: fc.double({ min: 0, max: 20, noNaN: true }),
   b: fc.double({ min: 0.05, max: 0.2, noNaN: true }),
-  // A smaller one could put the inversion below absolute zero, which is refused.
-  cT: fc.double({ min: 0.04, max: 0.1, noNaN: true }),
+  cT: fc.double({ min: 0.03, max: 0.1, noNaN: true }),
 });
 const ionic = fc.record({ ...common, alphaT: fc.double({ min: 0, max: 0.05, noNaN: true }) });
 const temperature = fc.double({ min: 0, max: 90, noNaN: true });
+
+/** Where HLD = b·S − K·EACN + Cc + φ + cT (T − 25) is 0, by hand: Bourrel et al. 1980, solved for T. */
+function inversionByHand({ b, salinityPercent, k, eacn, cc, alcoholTerm, cT }: NonionicSystem): number {
+  return 25 - (b * salinityPercent - k * eacn + cc + alcoholTerm) / cT;
+}
 
 describe('HLD', () => {
   it('is 0 at the temperature and the salinity computed for it', () => {
     fc.assert(
       fc.property(nonionic, ionic, temperature, (warm, salty, celsius) => {
+        fc.pre(inversionByHand(warm) > -273);
         const inversion = hldZeroTemperature(warm).value;
+        expect(inversion).toBeCloseTo(inversionByHand(warm), 9);
         expect(hldNonionic(warm, inversion).value).toBeCloseTo(0, 9);
         const salinityPercent = hldZeroSalinity(salty, celsius).value;
         expect(hldIonic({ ...salty, salinityPercent }, celsius).value).toBeCloseTo(0, 9);
@@ -106,11 +112,18 @@ describe('HLD', () => {
     );
   });
 
+  it('refuses an inversion below absolute zero, and still tells that none lies in storage', () => {
+    const cold = { eacn: 0, cc: 5, alcoholTerm: 0, k: 0.1, salinityPercent: 20, b: 0.2, cT: 0.03 };
+    expect(inversionByHand(cold)).toBeLessThan(-273.15);
+    expect(() => hldZeroTemperature(cold)).toThrow('below absolute zero');
+    expect(storageWindow({ kind: 'non-ionic', ...cold }, 5, 40).inversionTemperature).toBeNull();
+  });
+
   it('changes sign in storage exactly when the inversion temperature lies in the range', () => {
     fc.assert(
       fc.property(nonionic, temperature, temperature, (system, one, other) => {
         const [from, to] = [Math.min(one, other), Math.max(one, other)];
-        const inversion = hldZeroTemperature(system).value;
+        const inversion = inversionByHand(system);
         fc.pre(Math.abs(inversion - from) > 1e-6 && Math.abs(inversion - to) > 1e-6);
         const found = storageWindow({ kind: 'non-ionic', ...system }, from, to);
         expect(found.inversionTemperature !== null).toBe(inversion > from && inversion < to);
