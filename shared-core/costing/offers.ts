@@ -5,6 +5,7 @@ import type { Currency } from '../quantities/money';
 /** An offer that says what a pack costs; a supplier may be on record before that is known. */
 export type PricedOffer = Offer & { packMg: number; priceMinor: number };
 
+/** Whether an offer says what its pack costs. */
 export function isPriced(offer: Offer): offer is PricedOffer {
   return offer.packMg !== null && offer.priceMinor !== null;
 }
