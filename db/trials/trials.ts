@@ -1,4 +1,4 @@
-import { trialSeries, type TrialSeries } from '@core/emulsions/trials/trial-series';
+import { trialSeries, type TrialSeries } from '@core/trials/trial-series';
 import type { Reader, Writer } from '../database';
 
 /** A series with the count of its edits, so that two windows cannot overwrite each other. */

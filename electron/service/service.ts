@@ -12,6 +12,7 @@ import { answerProblem } from './problems/problem-details';
 import { searchesRoutes } from './searches/routes';
 import { settingsRoutes } from './settings/routes';
 import { sheetsRoutes } from './sheets/routes';
+import { trialsRoutes } from './trials/routes';
 
 /** The largest request: an attachment. */
 const LARGEST_BODY_BYTES = 25 * 1024 * 1024;
@@ -40,7 +41,8 @@ export function createService(context: ServiceContext) {
     .route('/formulas', formulasRoutes(context))
     .route('/batches', batchesRoutes(context))
     .route('/sheets', sheetsRoutes(context))
-    .route('/emulsions', emulsionsRoutes(context));
+    .route('/emulsions', emulsionsRoutes(context))
+    .route('/trials', trialsRoutes(context));
   service.onError(answerProblem);
   service.notFound((c) =>
     answerProblem(

@@ -11,22 +11,26 @@ export interface BenchTool {
 export const TOOLS: readonly BenchTool[] = [
   { key: 'system', name: 'System', component: defineAsyncComponent(() => import('./SystemTool.vue')) },
   { key: 'optimise', name: 'Optimise', component: defineAsyncComponent(() => import('./OptimiseTool.vue')) },
-  { key: 'trials', name: 'Trials', component: defineAsyncComponent(() => import('./TrialsTool.vue')) },
-  { key: 'hlb', name: 'HLB', component: defineAsyncComponent(() => import('./calculators/HlbTool.vue')) },
-  { key: 'hld', name: 'HLD', component: defineAsyncComponent(() => import('./calculators/HldTool.vue')) },
+  {
+    key: 'trials',
+    name: 'Trials',
+    component: defineAsyncComponent(() => import('../trials/TrialsTool.vue')),
+  },
+  { key: 'hlb', name: 'HLB', component: defineAsyncComponent(() => import('../calculators/HlbTool.vue')) },
+  { key: 'hld', name: 'HLD', component: defineAsyncComponent(() => import('../calculators/HldTool.vue')) },
   {
     key: 'neutralise',
     name: 'Neutralise',
-    component: defineAsyncComponent(() => import('./calculators/NeutraliseTool.vue')),
+    component: defineAsyncComponent(() => import('../calculators/NeutraliseTool.vue')),
   },
   {
     key: 'preserve',
     name: 'Preservative acids',
-    component: defineAsyncComponent(() => import('./calculators/PreserveTool.vue')),
+    component: defineAsyncComponent(() => import('../calculators/PreserveTool.vue')),
   },
   {
     key: 'screening',
     name: 'Separation and ageing',
-    component: defineAsyncComponent(() => import('./calculators/ScreeningTool.vue')),
+    component: defineAsyncComponent(() => import('../calculators/ScreeningTool.vue')),
   },
 ];

@@ -5,7 +5,7 @@ import type {
   MarkLineComponentOption,
 } from 'echarts/components';
 import type { ComposeOption } from 'echarts/core';
-import { hldAt, type HldCalculated } from '../calculations/hld';
+import { hldAt, type HldCalculated } from '../calculators/hld';
 import { plotFigure, type PlotInk } from './plot-ink';
 
 export type HldLineOption = ComposeOption<

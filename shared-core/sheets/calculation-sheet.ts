@@ -1,4 +1,4 @@
-import type { Calculated, Given, Result } from '../calculations/calculated';
+import type { Calculated, Given, Result } from '../calculators/calculated';
 import type { Region } from '../locale/numbers';
 import { readableNumber } from '../locale/readable';
 import type { Source } from '../working/working';

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { calculationRequest } from '../calculations/calculation-request';
+import { calculationRequest } from '../calculators/calculation-request';
 import { benchState } from '../emulsions/bench/bench-state';
 import { id } from '../materials/material';
 import { fold } from '../quantities/fold';

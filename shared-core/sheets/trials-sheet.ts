@@ -1,5 +1,5 @@
-import type { Trial, TrialSeries } from '../emulsions/trials/trial-series';
-import { trialRows } from '../emulsions/bench/trial-rows';
+import type { Trial, TrialSeries } from '../trials/trial-series';
+import { trialRows } from '../trials/trial-rows';
 import { formatDate } from '../locale/dates';
 import { formatMass, formatMassIn } from '../locale/mass';
 import { formatNumber, type Region } from '../locale/numbers';

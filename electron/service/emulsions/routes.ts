@@ -3,11 +3,9 @@ import type { ServiceContext } from '../context';
 import { validBody } from '../problems/validated';
 import { optimiseFromLibrary, optimiseRequest } from './optimise-request';
 import { rankFromLibrary, systemsRequest } from './systems-request';
-import { trialsRoutes } from './trials-routes';
 
 export function emulsionsRoutes(context: ServiceContext) {
   return new Hono()
-    .route('/trials', trialsRoutes(context))
     .post('/optimise', validBody(optimiseRequest), async (c) =>
       c.json(await optimiseFromLibrary(context, c.req.valid('json'), c.req.raw.signal)),
     )

@@ -1,7 +1,7 @@
 import type { Batch } from '@core/batches/batch';
-import type { CalculationRequest } from '@core/calculations/calculation-request';
+import type { CalculationRequest } from '@core/calculators/calculation-request';
 import type { BenchState } from '@core/emulsions/bench/bench-state';
-import type { TrialSeries } from '@core/emulsions/trials/trial-series';
+import type { TrialSeries } from '@core/trials/trial-series';
 import type { FormulaVersion } from '@core/formulas/formula';
 import type { Material } from '@core/materials/material';
 import type { Settings } from '@core/settings/settings';

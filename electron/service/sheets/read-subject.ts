@@ -1,5 +1,5 @@
-import { materialsOf } from '@core/calculations/calculation-request';
-import { calculate } from '@core/calculations/calculation';
+import { materialsOf } from '@core/calculators/calculation-request';
+import { calculate } from '@core/calculators/calculation';
 import { formulaContent } from '@core/formulas/formula';
 import { formulaLines } from '@core/formulas/shares';
 import type { Material } from '@core/materials/material';

@@ -1,6 +1,6 @@
-import { calculate } from '@core/calculations/calculation';
-import type { CalculationRequest } from '@core/calculations/calculation-request';
-import { calculateHld, type HldCalculated } from '@core/calculations/hld';
+import { calculate } from '@core/calculators/calculation';
+import type { CalculationRequest } from '@core/calculators/calculation-request';
+import { calculateHld, type HldCalculated } from '@core/calculators/hld';
 import type { Material } from '@core/materials/material';
 import { HLD_LINE_HEIGHT, hldLineData, hldLineOption, hldLineWords } from '@core/plots/hld-line';
 import { PRINT_INK } from '@core/plots/plot-ink';

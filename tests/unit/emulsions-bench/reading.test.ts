@@ -1,5 +1,5 @@
 import { takeLines } from '@core/emulsions/bench/from-formula';
-import { planHlbSeries, planLevelSeries } from '@core/emulsions/bench/plan-series';
+import { planHlbSeries, planLevelSeries } from '@core/trials/plan-series';
 import { readBench, type BenchInput } from '@core/emulsions/bench/reading';
 import { refusals, withEmulsifiers } from '@core/emulsions/bench/use-in-formula';
 import { formulaLines, formulaShares } from '@core/formulas/shares';

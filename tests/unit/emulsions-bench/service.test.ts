@@ -1,6 +1,6 @@
 import type { OptimiseResult } from '@core/emulsions/optimise/result';
 import type { Ranking } from '@core/emulsions/systems/rank-systems';
-import type { TrialSeries } from '@core/emulsions/trials/trial-series';
+import type { TrialSeries } from '@core/trials/trial-series';
 import type { ProblemDetails } from '@service/problems/problem-details';
 import { beforeEach, describe, expect, it } from 'vitest';
 import { serviceWith, type Ask } from '../service/service-fixture';
@@ -123,12 +123,12 @@ describe('trial series', () => {
 
   it('are kept, edited under a revision check, printed and deleted', async () => {
     const content = series(idOf('Pibberley 60'));
-    const made = await ask<{ revision: number; series: TrialSeries }>('POST', '/emulsions/trials', content);
-    const path = `/emulsions/trials/${made.body.series.id}`;
+    const made = await ask<{ revision: number; series: TrialSeries }>('POST', '/trials', content);
+    const path = `/trials/${made.body.series.id}`;
     const edit = { revision: 1, content: { ...content, chosen: 0 } };
     expect((await ask('PUT', path, edit)).status).toBe(200);
     expect((await ask<ProblemDetails>('PUT', path, edit)).body.code).toBe('conflict');
-    expect((await ask<{ id: string }[]>('GET', '/emulsions/trials')).body).toHaveLength(1);
+    expect((await ask<{ id: string }[]>('GET', '/trials')).body).toHaveLength(1);
     const sheet = await served.service.request('/api/sheets', {
       method: 'POST',
       headers: { 'Content-Type': 'application/json' },
@@ -141,7 +141,7 @@ describe('trial series', () => {
 
   it('cannot choose a trial that is not there', async () => {
     const content = { ...series(idOf('Pibberley 60')), chosen: 3 };
-    const { body } = await ask<ProblemDetails>('POST', '/emulsions/trials', content);
+    const { body } = await ask<ProblemDetails>('POST', '/trials', content);
     expect(body.title).toBe('The chosen trial is not in the series.');
   });
 });
