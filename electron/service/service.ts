@@ -1,5 +1,4 @@
 import { Hono } from 'hono';
-import { bodyLimit } from 'hono/body-limit';
 import { Problem } from '@core/problems/problem';
 import { attachmentsRoutes } from './attachments/routes';
 import { batchesRoutes } from './batches/routes';
@@ -9,30 +8,17 @@ import { formulasRoutes } from './formulas/routes';
 import { libraryRoutes } from './library/routes';
 import { materialsRoutes } from './materials/routes';
 import { answerProblem } from './problems/problem-details';
+import { limitBodies } from './requests/body-sizes';
 import { searchesRoutes } from './searches/routes';
 import { settingsRoutes } from './settings/routes';
 import { sheetsRoutes } from './sheets/routes';
 import { trialsRoutes } from './trials/routes';
 
-/** The largest request: an attachment. */
-const LARGEST_BODY_BYTES = 25 * 1024 * 1024;
-
 /** The service: every route of Stillroom's, from web Request to web Response. Hosts only carry requests to it. */
 export function createService(context: ServiceContext) {
   const service = new Hono()
     .basePath('/api')
-    .use(
-      bodyLimit({
-        maxSize: LARGEST_BODY_BYTES,
-        onError: () => {
-          throw new Problem({
-            code: 'too-large',
-            title: 'This is more than 25 MB.',
-            advice: 'Attach a smaller file: a photo of 2,000 pixels or a scan at 200 dpi is enough.',
-          });
-        },
-      }),
-    )
+    .use(limitBodies())
     .route('/library', libraryRoutes(context))
     .route('/settings', settingsRoutes(context))
     .route('/materials', materialsRoutes(context))

@@ -2,9 +2,36 @@ import { zValidator } from '@hono/zod-validator';
 import { Problem } from '@core/problems/problem';
 import type { z } from 'zod';
 
-/** Turns zod's issues into field problems that a maker can read. */
+/** A body that is wrong throughout is told by each part’s first faults, not line by line. */
+const MOST_OF_A_PART = 5;
+const MOST_FIELDS = 200;
+
+/** The part of a body that an issue is in: its path up to the first place in a list, such as `content.figures`. */
+function partOf(path: readonly PropertyKey[]): string {
+  const index = path.findIndex((step) => typeof step === 'number');
+  return path
+    .slice(0, index < 0 ? 2 : Math.min(index, 2))
+    .map(String)
+    .join('.');
+}
+
+/** The first few issues of each part, so that every part at fault is named. */
+function listed(issues: readonly z.core.$ZodIssue[]): z.core.$ZodIssue[] {
+  const met = new Map<string, number>();
+  const kept: z.core.$ZodIssue[] = [];
+  for (const issue of issues) {
+    const part = partOf(issue.path);
+    const count = met.get(part) ?? 0;
+    met.set(part, count + 1);
+    if (count < MOST_OF_A_PART) kept.push(issue);
+    if (kept.length === MOST_FIELDS) break;
+  }
+  return kept;
+}
+
+/** Turns zod's issues into field problems that a maker can read: the first few of each part. */
 export function invalidInput(error: z.core.$ZodError): Problem {
-  const fields = error.issues.map((issue) => ({
+  const fields = listed(error.issues).map((issue) => ({
     path: issue.path.map(String).join('.'),
     message: issue.message,
   }));
