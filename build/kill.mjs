@@ -42,7 +42,7 @@ async function buildChild() {
         input: {
           child: join(ROOT, 'tests/durability/kill/child.ts'),
           verify: join(ROOT, 'tests/durability/kill/verify.ts'),
-          'rewrite-worker': join(ROOT, 'db/library/rewrite-worker.ts'),
+          'rewrite-worker': join(ROOT, 'db/library/folding/rewrite-worker.ts'),
         },
         output: { format: 'es', entryFileNames: '[name].js', chunkFileNames: '[name]-[hash].js' },
       },

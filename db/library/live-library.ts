@@ -1,19 +1,19 @@
 import { join } from 'node:path';
 import type { Problem } from '@core/problems/problem';
 import type { Database, SqlValue, Writer } from '../database';
-import { Attachments } from './attachments';
-import type { Backup } from './backup-file';
-import { listBackups } from './backups';
-import { diskProblem } from './disk-problem';
-import { fold, foldWithBackup, refreshLock, restoreBackup } from './folding';
-import type { Loaded } from './loading';
-import { LOCK_REFRESH_MS, type LibraryLock } from './lock';
-import type { ChangeLog } from './log';
+import { Attachments } from './attachments/attachments';
+import type { Backup } from './backups/backup-file';
+import { listBackups } from './backups/backups';
+import { diskProblem } from './file/disk-problem';
+import { fold, foldWithBackup, refreshLock, restoreBackup } from './folding/folding';
+import type { Loaded } from './opening/loading';
+import { LOCK_REFRESH_MS, type LibraryLock } from './lock/lock';
+import type { ChangeLog } from './log/log';
 import type { Settled } from './options';
-import { lookOutside, type Outside } from './outside';
-import { changedOutside } from './rewrite';
-import { RewriteSchedule } from './rewrite-schedule';
-import { saveCopy } from './save-copy';
+import { lookOutside, type Outside } from './file/outside';
+import { changedOutside } from './folding/rewrite';
+import { RewriteSchedule } from './folding/rewrite-schedule';
+import { saveCopy } from './file/save-copy';
 import {
   isReadOnly,
   libraryPath,
@@ -22,7 +22,7 @@ import {
   writableLog,
   type LibraryState,
 } from './state';
-import { runTransaction } from './transaction';
+import { runTransaction } from './sql/transaction';
 
 /** What a screen shows about the library's safety. */
 export interface LibraryStatus {

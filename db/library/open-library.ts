@@ -1,17 +1,17 @@
 import { join } from 'node:path';
 import { Problem } from '@core/problems/problem';
 import { migrate } from '../migrations/runner';
-import { diskProblem } from './disk-problem';
-import { Engine } from './engine';
-import { isMissing } from './file-system';
+import { diskProblem } from './file/disk-problem';
+import { Engine } from './sql/engine';
+import { isMissing } from './file/file-system';
 import { LiveLibrary, type OpenLibrary } from './live-library';
-import { loadFromDisk, migrateOnDisk, openLog, refuseOtherThanLibrary, type Loaded } from './loading';
-import { LibraryLock, lockedProblem, processIsRunning, type LockHolder } from './lock';
-import { chainAfter } from './log-format';
-import { createMeta, LIBRARY_FORMAT } from './meta';
+import { loadFromDisk, migrateOnDisk, openLog, refuseOtherThanLibrary, type Loaded } from './opening/loading';
+import { LibraryLock, lockedProblem, processIsRunning, type LockHolder } from './lock/lock';
+import { chainAfter } from './log/log-format';
+import { createMeta, LIBRARY_FORMAT } from './file/meta';
 import { settle, type LibraryOptions, type Settled } from './options';
-import { LIBRARY_FILE, LOG_FILE } from './rewrite';
-import { sweepTemporaryFiles, syncFolderNow, writeWholeFile } from './whole-file';
+import { LIBRARY_FILE, LOG_FILE } from './folding/rewrite';
+import { sweepTemporaryFiles, syncFolderNow, writeWholeFile } from './file/whole-file';
 
 export type { LibraryOptions } from './options';
 export type { LibraryStatus, OpenLibrary } from './live-library';

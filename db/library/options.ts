@@ -2,9 +2,9 @@ import { randomUUID } from 'node:crypto';
 import { join } from 'node:path';
 import type { Problem } from '@core/problems/problem';
 import type { Migration } from '../migrations/runner';
-import { nodeFileSystem, type FileSystem } from './file-system';
-import { createInlineRewriter, type Rewriter } from './rewrite';
-import { USUAL_LIMITS, type RotationLimits } from './rotation';
+import { nodeFileSystem, type FileSystem } from './file/file-system';
+import { createInlineRewriter, type Rewriter } from './folding/rewrite';
+import { USUAL_LIMITS, type RotationLimits } from './backups/rotation';
 
 export interface LibraryOptions {
   migrations: readonly Migration[];

@@ -1,12 +1,12 @@
 import { join } from 'node:path';
 import { Problem } from '@core/problems/problem';
-import type { Engine } from './engine';
-import type { LibraryLock } from './lock';
-import type { ChangeLog } from './log';
-import type { Position } from './log-format';
+import type { Engine } from './sql/engine';
+import type { LibraryLock } from './lock/lock';
+import type { ChangeLog } from './log/log';
+import type { Position } from './log/log-format';
 import type { Settled } from './options';
-import { changedOutside, LIBRARY_FILE } from './rewrite';
-import type { FileIdentity } from './whole-file';
+import { changedOutside, LIBRARY_FILE } from './folding/rewrite';
+import type { FileIdentity } from './file/whole-file';
 
 /** An open library: what is in memory, and how the disk was left. */
 export interface LibraryState {

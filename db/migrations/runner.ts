@@ -1,6 +1,6 @@
 import { createHash } from 'node:crypto';
 import { Problem } from '@core/problems/problem';
-import type { Engine } from '../library/engine';
+import type { Engine } from '../library/sql/engine';
 
 /** One step of the schema. Once shipped it is never edited: its checksum stands in every library it ran on. */
 export interface Migration {

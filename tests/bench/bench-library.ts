@@ -5,7 +5,7 @@ import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { writeFormula } from '@db/formulas/drafts';
-import { Engine } from '@db/library/engine';
+import { Engine } from '@db/library/sql/engine';
 import { insertMaterial } from '@db/materials/write';
 import { createLibraryOpener } from '@service/library/opener';
 import { Places } from '@service/library/places';

@@ -2,7 +2,7 @@ import { mkdirSync, readFileSync, truncateSync, unlinkSync, writeFileSync } from
 import { join } from 'node:path';
 import { beforeEach, describe, expect, it } from 'vitest';
 import { openLibrary } from '@db/library/open-library';
-import { recoverFromBackup } from '@db/library/recovery';
+import { recoverFromBackup } from '@db/library/opening/recovery';
 import { FaultyFileSystem } from './faulty-file-system';
 import {
   addJar,

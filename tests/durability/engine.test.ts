@@ -1,6 +1,6 @@
 import { beforeEach, describe, expect, it } from 'vitest';
-import { Engine } from '@db/library/engine';
-import { SqlError } from '@db/library/sql-error';
+import { Engine } from '@db/library/sql/engine';
+import { SqlError } from '@db/library/sql/sql-error';
 import { problemOf } from './sample-library';
 
 let engine: Engine;

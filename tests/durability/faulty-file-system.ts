@@ -1,4 +1,4 @@
-import { nodeFileSystem, type FileHandle, type FileSystem } from '@db/library/file-system';
+import { nodeFileSystem, type FileHandle, type FileSystem } from '@db/library/file/file-system';
 
 export const DISK_ERRORS = ['ENOSPC', 'EIO', 'EPERM', 'EBUSY', 'EACCES', 'EROFS'] as const;
 

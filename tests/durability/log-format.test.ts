@@ -8,7 +8,7 @@ import {
   encodeRecord,
   type LoggedStatement,
   type Position,
-} from '@db/library/log-format';
+} from '@db/library/log/log-format';
 import { problemOf } from './sample-library';
 
 const HEADER = { libraryId: 'lib-1', sequence: 4, chain: chainAfter('', 'lib-1') };

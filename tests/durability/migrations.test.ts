@@ -1,7 +1,7 @@
 import { readFileSync, unlinkSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { Engine } from '@db/library/engine';
+import { Engine } from '@db/library/sql/engine';
 import { openLibrary } from '@db/library/open-library';
 import { migrate, type Migration } from '@db/migrations/runner';
 import {

@@ -4,9 +4,9 @@ import { join, resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { build } from 'vite';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { nodeFileSystem } from '@db/library/file-system';
-import { createInlineRewriter, type Rewriter } from '@db/library/rewrite';
-import { createWorkerRewriter } from '@db/library/worker-rewriter';
+import { nodeFileSystem } from '@db/library/file/file-system';
+import { createInlineRewriter, type Rewriter } from '@db/library/folding/rewrite';
+import { createWorkerRewriter } from '@db/library/folding/worker-rewriter';
 import {
   addJar,
   createSample,
@@ -133,7 +133,7 @@ describe('rewriting in a worker thread', () => {
       logLevel: 'error',
       resolve: { alias: { '@core': join(root, 'shared-core'), '@db': join(root, 'db') } },
       build: {
-        ssr: join(root, 'db/library/rewrite-worker.ts'),
+        ssr: join(root, 'db/library/folding/rewrite-worker.ts'),
         outDir: out,
         emptyOutDir: true,
         rollupOptions: { output: { format: 'es', entryFileNames: 'rewrite-worker.js' } },

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { BACKUP_REASONS, type Backup } from '@db/library/backup-file';
-import { planRotation, USUAL_LIMITS } from '@db/library/rotation';
+import { BACKUP_REASONS, type Backup } from '@db/library/backups/backup-file';
+import { planRotation, USUAL_LIMITS } from '@db/library/backups/rotation';
 
 const NOW = new Date('2026-06-15T12:00:00.000Z');
 const DAY_MS = 86_400_000;

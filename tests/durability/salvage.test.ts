@@ -2,7 +2,7 @@ import { appendFileSync, existsSync, readFileSync, truncateSync, unlinkSync, wri
 import { dirname, join } from 'node:path';
 import { beforeEach, describe, expect, it } from 'vitest';
 import { openLibrary } from '@db/library/open-library';
-import { recoverFromLog } from '@db/library/recovery';
+import { recoverFromLog } from '@db/library/opening/recovery';
 import { DISK_ERRORS, FaultyFileSystem } from './faulty-file-system';
 import {
   addJar,

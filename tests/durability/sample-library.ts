@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { afterAll, expect } from 'vitest';
 import { Problem, type ProblemCode } from '@core/problems/problem';
 import type { Reader } from '@db/database';
-import type { FileSystem } from '@db/library/file-system';
+import type { FileSystem } from '@db/library/file/file-system';
 import { createLibrary, openLibrary, type LibraryOptions, type OpenLibrary } from '@db/library/open-library';
 import type { Migration } from '@db/migrations/runner';
 import { FaultyFileSystem } from './faulty-file-system';

@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import type { Writer } from '@db/database';
 import { openLibrary } from '@db/library/open-library';
-import { SqlError } from '@db/library/sql-error';
+import { SqlError } from '@db/library/sql/sql-error';
 import {
   addJar,
   createSample,

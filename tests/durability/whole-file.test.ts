@@ -12,8 +12,8 @@ import {
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { nodeFileSystem, type FileSystem } from '@db/library/file-system';
-import { writeWholeFile } from '@db/library/whole-file';
+import { nodeFileSystem, type FileSystem } from '@db/library/file/file-system';
+import { writeWholeFile } from '@db/library/file/whole-file';
 import { diskError, FaultyFileSystem } from './faulty-file-system';
 
 let folder: string;

@@ -1,8 +1,8 @@
-import { nodeFileSystem } from '@db/library/file-system';
+import { nodeFileSystem } from '@db/library/file/file-system';
 import { createLibrary, openLibrary, type LibraryOptions } from '@db/library/open-library';
-import { recoverFromBackup, recoverFromLog } from '@db/library/recovery';
-import { createInlineRewriter } from '@db/library/rewrite';
-import { createWorkerRewriter } from '@db/library/worker-rewriter';
+import { recoverFromBackup, recoverFromLog } from '@db/library/opening/recovery';
+import { createInlineRewriter } from '@db/library/folding/rewrite';
+import { createWorkerRewriter } from '@db/library/folding/worker-rewriter';
 import { migrations } from '@db/migrations/list';
 import { fillWithDemonstration } from './demonstration';
 import type { LibraryOpener } from './session';

@@ -1,6 +1,6 @@
 import { writeSync } from 'node:fs';
 import { setImmediate } from 'node:timers/promises';
-import { createWorkerRewriter } from '@db/library/worker-rewriter';
+import { createWorkerRewriter } from '@db/library/folding/worker-rewriter';
 import { openLibrary } from '@db/library/open-library';
 import { killOptions, makeEdit } from './edits';
 

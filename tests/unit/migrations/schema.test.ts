@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto';
 import { demoLibrary } from '@core/demo/demo-library';
 import * as vocabulary from '@core/materials/vocabulary';
-import { Engine } from '@db/library/engine';
+import { Engine } from '@db/library/sql/engine';
 import { readMaterial } from '@db/materials/read';
 import { insertMaterial } from '@db/materials/write';
 import { migrations } from '@db/migrations/list';

@@ -1,7 +1,7 @@
 import { join } from 'node:path';
-import type { FileSystem } from './file-system';
-import { openBytes } from './library-bytes';
-import { writeWholeFile } from './whole-file';
+import type { FileSystem } from '../file/file-system';
+import { openBytes } from '../file/library-bytes';
+import { writeWholeFile } from '../file/whole-file';
 
 export const BACKUP_REASONS = ['hourly', 'daily', 'migration', 'restore', 'request'] as const;
 export type BackupReason = (typeof BACKUP_REASONS)[number];

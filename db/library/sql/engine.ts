@@ -1,6 +1,6 @@
 import initSqlJs from 'sql.js';
 import { Problem } from '@core/problems/problem';
-import type { SqlValue, Writer } from '../database';
+import type { SqlValue, Writer } from '../../database';
 import { SqlError } from './sql-error';
 import { readSql } from './sql-text';
 

@@ -1,12 +1,12 @@
 import { Problem } from '@core/problems/problem';
-import { migrate } from '../migrations/runner';
+import { migrate } from '../../migrations/runner';
 import { readBackup } from './backups';
-import type { Engine } from './engine';
-import { openBytes } from './library-bytes';
-import { chainAfter, type Position } from './log-format';
-import { writePosition, writeRevision } from './meta';
-import type { Settled } from './options';
-import { sha256Of } from './whole-file';
+import type { Engine } from '../sql/engine';
+import { openBytes } from '../file/library-bytes';
+import { chainAfter, type Position } from '../log/log-format';
+import { writePosition, writeRevision } from '../file/meta';
+import type { Settled } from '../options';
+import { sha256Of } from '../file/whole-file';
 
 export interface Restored {
   engine: Engine;

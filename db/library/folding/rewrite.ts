@@ -1,13 +1,13 @@
 import { join } from 'node:path';
 import { Problem } from '@core/problems/problem';
-import { writeBackup, type Backup, type BackupOrder } from './backup-file';
-import { diskProblem } from './disk-problem';
-import type { FileSystem } from './file-system';
-import { checkContents, openBytes } from './library-bytes';
-import { decodeLog } from './log-format';
-import { writeRevision } from './meta';
-import { recordsBeyond, replay } from './replay';
-import { sha256Of, writeWholeFile, type FileIdentity } from './whole-file';
+import { writeBackup, type Backup, type BackupOrder } from '../backups/backup-file';
+import { diskProblem } from '../file/disk-problem';
+import type { FileSystem } from '../file/file-system';
+import { checkContents, openBytes } from '../file/library-bytes';
+import { decodeLog } from '../log/log-format';
+import { writeRevision } from '../file/meta';
+import { recordsBeyond, replay } from '../log/replay';
+import { sha256Of, writeWholeFile, type FileIdentity } from '../file/whole-file';
 
 export const LIBRARY_FILE = 'library.sqlite';
 export const LOG_FILE = 'library.log';

@@ -1,8 +1,8 @@
-import type { SqlValue, Writer } from '../database';
+import type { SqlValue, Writer } from '../../database';
 import type { Engine } from './engine';
-import type { ChangeLog } from './log';
-import { encodeRecord, type LoggedStatement, type Position } from './log-format';
-import { writePosition } from './meta';
+import type { ChangeLog } from '../log/log';
+import { encodeRecord, type LoggedStatement, type Position } from '../log/log-format';
+import { writePosition } from '../file/meta';
 
 export interface TransactionPlace {
   engine: Engine;

@@ -1,18 +1,18 @@
 import { join } from 'node:path';
 import { Problem } from '@core/problems/problem';
-import { pendingMigrations } from '../migrations/runner';
+import { pendingMigrations } from '../../migrations/runner';
 import { keepAside } from './aside';
-import { readBackup } from './backups';
-import { diskProblem } from './disk-problem';
-import { openBytes } from './library-bytes';
+import { readBackup } from '../backups/backups';
+import { diskProblem } from '../file/disk-problem';
+import { openBytes } from '../file/library-bytes';
 import { readIfThere, refuseOtherThanLibrary } from './loading';
-import { LibraryLock, lockedProblem } from './lock';
-import { openLibrary, type LibraryOptions, type OpenLibrary } from './open-library';
-import { settle, type Settled } from './options';
-import { followLog } from './replay';
-import { LIBRARY_FILE, LOG_FILE } from './rewrite';
-import { isAboutLog, salvageLog, type GoodLog, type Salvage } from './salvage';
-import { sha256Of, writeWholeFile } from './whole-file';
+import { LibraryLock, lockedProblem } from '../lock/lock';
+import { openLibrary, type LibraryOptions, type OpenLibrary } from '../open-library';
+import { settle, type Settled } from '../options';
+import { followLog } from '../log/replay';
+import { LIBRARY_FILE, LOG_FILE } from '../folding/rewrite';
+import { isAboutLog, salvageLog, type GoodLog, type Salvage } from '../log/salvage';
+import { sha256Of, writeWholeFile } from '../file/whole-file';
 
 /** What became of a log that could not be followed: how much of it was taken, and where all of it is kept. */
 export interface KeptLog extends GoodLog {

@@ -1,6 +1,6 @@
 import { parentPort, workerData } from 'node:worker_threads';
 import { Problem, type ProblemParts } from '@core/problems/problem';
-import { nodeFileSystem } from './file-system';
+import { nodeFileSystem } from '../file/file-system';
 import { performRewrite, type RewriteJob, type RewriteResult } from './rewrite';
 
 /** What a worker answers: a Problem does not survive the crossing, its parts do. */

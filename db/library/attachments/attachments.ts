@@ -1,8 +1,8 @@
 import { join } from 'node:path';
 import { Problem } from '@core/problems/problem';
-import { diskProblem } from './disk-problem';
-import { isMissing, type FileSystem } from './file-system';
-import { sha256Of, writeWholeFile } from './whole-file';
+import { diskProblem } from '../file/disk-problem';
+import { isMissing, type FileSystem } from '../file/file-system';
+import { sha256Of, writeWholeFile } from '../file/whole-file';
 
 const SHA256 = /^[0-9a-f]{64}$/;
 

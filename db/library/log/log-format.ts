@@ -1,6 +1,6 @@
 import { createHash } from 'node:crypto';
 import { Problem } from '@core/problems/problem';
-import type { SqlValue } from '../database';
+import type { SqlValue } from '../../database';
 
 /**
  * The change log as bytes. The first line says which library it belongs to and which state it continues:

@@ -1,8 +1,8 @@
 import { join } from 'node:path';
 import { Problem } from '@core/problems/problem';
 import { parseBackupName, type Backup } from './backup-file';
-import { isMissing, type FileSystem } from './file-system';
-import { headerProblem, openBytes } from './library-bytes';
+import { isMissing, type FileSystem } from '../file/file-system';
+import { headerProblem, openBytes } from '../file/library-bytes';
 import { planRotation, type RotationLimits } from './rotation';
 
 /** The backups in a folder, newest first. `good` says that the file has the length and marks of a library. */

@@ -1,14 +1,14 @@
 import { Problem } from '@core/problems/problem';
-import { dueBackup } from './backup-due';
-import type { Backup, BackupReason } from './backup-file';
-import { listBackups, rotateBackups } from './backups';
-import { diskProblem } from './disk-problem';
-import { lockedProblem } from './lock';
-import type { ChangeLog } from './log';
-import type { Position } from './log-format';
-import { writeRevision } from './meta';
-import { sameFile } from './outside';
-import { prepareRestore } from './restore';
+import { dueBackup } from '../backups/backup-due';
+import type { Backup, BackupReason } from '../backups/backup-file';
+import { listBackups, rotateBackups } from '../backups/backups';
+import { diskProblem } from '../file/disk-problem';
+import { lockedProblem } from '../lock/lock';
+import type { ChangeLog } from '../log/log';
+import type { Position } from '../log/log-format';
+import { writeRevision } from '../file/meta';
+import { sameFile } from '../file/outside';
+import { prepareRestore } from '../backups/restore';
 import { changedOutside, type RewriteResult } from './rewrite';
 import {
   isReadOnly,
@@ -17,8 +17,8 @@ import {
   refuseWhenClosed,
   writableLog,
   type LibraryState,
-} from './state';
-import { writeWholeFile } from './whole-file';
+} from '../state';
+import { writeWholeFile } from '../file/whole-file';
 
 /** Folds the log into the file, with a backup when one is due. Throws Problem; the log then still holds everything. */
 export async function fold(state: LibraryState): Promise<void> {

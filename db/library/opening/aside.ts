@@ -1,7 +1,7 @@
 import { join } from 'node:path';
-import { isMissing } from './file-system';
-import type { Settled } from './options';
-import { sha256Of, writeWholeFile } from './whole-file';
+import { isMissing } from '../file/file-system';
+import type { Settled } from '../options';
+import { sha256Of, writeWholeFile } from '../file/whole-file';
 
 /**
  * Keeps the bytes of a file that is about to be replaced, among the backups, under a name that is not taken yet.

@@ -1,5 +1,5 @@
-import type { Engine } from './engine';
-import type { Position } from './log-format';
+import type { Engine } from '../sql/engine';
+import type { Position } from '../log/log-format';
 
 /** "StLr": marks an SQLite file as a Stillroom library. */
 export const APPLICATION_ID = 0x53744c72;

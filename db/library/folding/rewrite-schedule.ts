@@ -1,5 +1,5 @@
 import type { Problem } from '@core/problems/problem';
-import { diskProblem } from './disk-problem';
+import { diskProblem } from '../file/disk-problem';
 
 interface Limits {
   rewriteAfterIdleMs: number;

@@ -1,8 +1,8 @@
 import { Problem } from '@core/problems/problem';
-import type { Engine } from './engine';
+import type { Engine } from '../sql/engine';
 import { damagedLog, decodeLog, type LogContents, type LogRecord, type Position } from './log-format';
-import { writePosition, type LibraryMeta } from './meta';
-import { SqlError } from './sql-error';
+import { writePosition, type LibraryMeta } from '../file/meta';
+import { SqlError } from '../sql/sql-error';
 
 /**
  * The records that the file does not hold yet. A record already in the file is passed over, so replaying twice

@@ -1,11 +1,11 @@
 import { join } from 'node:path';
 import { Problem } from '@core/problems/problem';
 import { diskProblem } from './disk-problem';
-import { Engine } from './engine';
+import { Engine } from '../sql/engine';
 import { isMissing, type FileSystem } from './file-system';
 import { writeId } from './meta';
-import type { Settled } from './options';
-import { LIBRARY_FILE, LOG_FILE } from './rewrite';
+import type { Settled } from '../options';
+import { LIBRARY_FILE, LOG_FILE } from '../folding/rewrite';
 import { writeWholeFile } from './whole-file';
 
 /**

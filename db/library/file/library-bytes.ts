@@ -1,7 +1,7 @@
 import { Problem } from '@core/problems/problem';
-import { Engine } from './engine';
+import { Engine } from '../sql/engine';
 import { APPLICATION_ID, LIBRARY_FORMAT, readMeta, type LibraryMeta } from './meta';
-import { SqlError } from './sql-error';
+import { SqlError } from '../sql/sql-error';
 
 // Places in the SQLite file header: https://www.sqlite.org/fileformat2.html#the_database_header
 const MAGIC = 'SQLite format 3\0';

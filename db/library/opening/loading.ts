@@ -1,20 +1,20 @@
 import { join } from 'node:path';
 import { Problem } from '@core/problems/problem';
-import { writeBackup } from './backup-file';
-import { newestGoodBackup } from './backups';
-import { diskProblem } from './disk-problem';
-import type { Engine } from './engine';
-import { isMissing, type FileFacts, type FileSystem } from './file-system';
-import { openBytes } from './library-bytes';
-import { ChangeLog } from './log';
-import type { LogContents } from './log-format';
-import { writeRevision, type LibraryMeta } from './meta';
-import type { Settled } from './options';
-import { followLog } from './replay';
-import { LIBRARY_FILE, LOG_FILE } from './rewrite';
-import { isAboutLog, salvageLog, withGoodPart } from './salvage';
-import { migrate, pendingMigrations } from '../migrations/runner';
-import { sha256Of, writeWholeFile, type FileIdentity } from './whole-file';
+import { writeBackup } from '../backups/backup-file';
+import { newestGoodBackup } from '../backups/backups';
+import { diskProblem } from '../file/disk-problem';
+import type { Engine } from '../sql/engine';
+import { isMissing, type FileFacts, type FileSystem } from '../file/file-system';
+import { openBytes } from '../file/library-bytes';
+import { ChangeLog } from '../log/log';
+import type { LogContents } from '../log/log-format';
+import { writeRevision, type LibraryMeta } from '../file/meta';
+import type { Settled } from '../options';
+import { followLog } from '../log/replay';
+import { LIBRARY_FILE, LOG_FILE } from '../folding/rewrite';
+import { isAboutLog, salvageLog, withGoodPart } from '../log/salvage';
+import { migrate, pendingMigrations } from '../../migrations/runner';
+import { sha256Of, writeWholeFile, type FileIdentity } from '../file/whole-file';
 
 export interface Loaded {
   engine: Engine;

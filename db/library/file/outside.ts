@@ -1,8 +1,8 @@
 import { join } from 'node:path';
 import { isMissing, type FileSystem } from './file-system';
-import type { ChangeLog } from './log';
-import { decodeLog, type Position } from './log-format';
-import { LIBRARY_FILE, LOG_FILE } from './rewrite';
+import type { ChangeLog } from '../log/log';
+import { decodeLog, type Position } from '../log/log-format';
+import { LIBRARY_FILE, LOG_FILE } from '../folding/rewrite';
 import { sha256Of, type FileIdentity } from './whole-file';
 
 /** Whether the files are as we left them; 'unknown' when they cannot be read just now. */

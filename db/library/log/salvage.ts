@@ -1,5 +1,5 @@
 import { Problem } from '@core/problems/problem';
-import type { Engine } from './engine';
+import type { Engine } from '../sql/engine';
 import {
   decodeRecord,
   encodeHeader,
@@ -10,7 +10,7 @@ import {
   type LogRecord,
   type Position,
 } from './log-format';
-import type { LibraryMeta } from './meta';
+import type { LibraryMeta } from '../file/meta';
 import { replay } from './replay';
 
 /** What can be had from a log that cannot be followed as a whole. */

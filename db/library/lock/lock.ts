@@ -1,7 +1,7 @@
 import { hostname } from 'node:os';
 import { join } from 'node:path';
 import { Problem } from '@core/problems/problem';
-import { errorCode, isMissing, type FileSystem } from './file-system';
+import { errorCode, isMissing, type FileSystem } from '../file/file-system';
 
 export const LOCK_FILE = 'library.lock';
 export const LOCK_REFRESH_MS = 30_000;

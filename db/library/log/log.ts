@@ -1,9 +1,9 @@
 import { dirname } from 'node:path';
 import { Problem } from '@core/problems/problem';
-import { diskProblem } from './disk-problem';
-import { isMissing, type FileSystem } from './file-system';
+import { diskProblem } from '../file/disk-problem';
+import { isMissing, type FileSystem } from '../file/file-system';
 import { encodeHeader, type LogHeader } from './log-format';
-import { syncFolderNow, temporaryPath } from './whole-file';
+import { syncFolderNow, temporaryPath } from '../file/whole-file';
 
 /**
  * The open change log. `append` returns once the bytes are on the disk; when it throws, the log is as before.
