@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { id } from '../materials/material';
+import { id } from '../record/id';
 import { LARGEST_BATCH_MG } from '../quantities/mass';
 import { sharePpm } from '../quantities/share';
 import { lineText, longText } from '../quantities/text';

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { DAVIES_GROUP_IDS } from '../emulsions/davies-groups';
-import { id } from '../materials/material';
+import { id } from '../record/id';
 import { CHARGES } from '../materials/vocabulary';
 import { lineText } from '../quantities/text';
 import { CHAINS, HEADS, type ChainId, type HeadId } from '../structure/chain-and-head';

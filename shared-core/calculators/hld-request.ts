@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { id } from '../materials/material';
+import { id } from '../record/id';
 import { lineText } from '../quantities/text';
 import { amount } from './amount';
 

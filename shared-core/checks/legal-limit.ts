@@ -1,4 +1,5 @@
-import { partPpm, type Material } from '../materials/material';
+import { partPpm } from '../materials/composition';
+import type { Material } from '../materials/material';
 import { fold } from '../quantities/fold';
 import { WHOLE_PPM } from '../quantities/share';
 import type { CheckRule, Finding } from './check';

@@ -1,4 +1,4 @@
-import type { Offer } from '../materials/material';
+import type { Offer } from '../materials/offer';
 import { MG_PER_KG } from '../quantities/mass';
 import type { Currency } from '../quantities/money';
 

@@ -1,4 +1,5 @@
-import { blankMaterial, type Material, type MaterialContent, type Offer } from '../materials/material';
+import { blankMaterial, type Material, type MaterialContent } from '../materials/material';
+import type { Offer } from '../materials/offer';
 import type { KeepFrom } from '../materials/vocabulary';
 import type { Currency } from '../quantities/money';
 import { ppmFromPercent } from '../quantities/share';

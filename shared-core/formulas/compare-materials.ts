@@ -1,5 +1,6 @@
 import { formatPercent, type Region } from '../locale/numbers';
-import type { InciPart, Material } from '../materials/material';
+import type { InciPart } from '../materials/composition';
+import type { Material } from '../materials/material';
 import type { Difference } from './compare-versions';
 
 /** Materials by id, as a version froze them or as the library holds them now. */

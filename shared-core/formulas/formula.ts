@@ -1,5 +1,6 @@
 import { z } from 'zod';
-import { id, material } from '../materials/material';
+import { id } from '../record/id';
+import { material } from '../materials/material';
 import { sharePpm } from '../quantities/share';
 import { lineText, longText, nameText } from '../quantities/text';
 

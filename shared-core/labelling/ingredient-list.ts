@@ -1,6 +1,6 @@
 import type { FormulaContent } from '../formulas/formula';
 import { formulaLines, formulaShares } from '../formulas/shares';
-import { partPpm } from '../materials/material';
+import { partPpm } from '../materials/composition';
 import type { Material } from '../materials/material';
 import { WHOLE_PPM } from '../quantities/share';
 import { declarableAllergens } from './allergens';

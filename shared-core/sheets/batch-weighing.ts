@@ -10,7 +10,7 @@ import type { Cell, SheetNode } from './kit/definition';
 import { blankCell, cell, figureCell, ruledTable } from './kit/tables';
 import type { Column } from './kit/tables';
 import { SIZE, SOFT_INK } from './kit/type-scale';
-import { inciWords } from './material-words';
+import { inciWords } from '../materials/words';
 
 /** One unit for the whole record, so that nobody reads kg for g: g up to 100 kg, then kg. */
 export function recordUnit(totalMg: number): MassUnit {

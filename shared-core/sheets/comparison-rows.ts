@@ -1,8 +1,9 @@
 import type { Region } from '../locale/numbers';
 import type { FigureKind } from '../materials/figure';
 import type { Material } from '../materials/material';
-import { bestUse, figureWords, inciWords, usageWords } from './material-words';
-import { capital, joined, yesNo } from './words';
+import { bestUse } from '../materials/best-use';
+import { figureWords, inciWords, usageWords } from '../materials/words';
+import { capital, joined, yesNo } from '../locale/words';
 
 /** One property of several materials, side by side. */
 export interface ComparisonRow {

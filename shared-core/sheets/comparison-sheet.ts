@@ -10,9 +10,10 @@ import type { Column } from './kit/tables';
 import { remark } from './kit/text';
 import { titleBlock } from './kit/title-block';
 import { SIZE, SOFT_INK } from './kit/type-scale';
-import { bestUse, figureWords, inciWords } from './material-words';
+import { bestUse } from '../materials/best-use';
+import { figureWords, inciWords } from '../materials/words';
 import { photoNode, type SheetPhoto } from './photo';
-import { capital } from './words';
+import { capital } from '../locale/words';
 
 /** Up to this many stand side by side; more become a list. */
 export const SIDE_BY_SIDE = 6;

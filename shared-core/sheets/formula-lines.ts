@@ -9,7 +9,7 @@ import type { Cell, SheetNode } from './kit/definition';
 import { cell, figureCell, ruledTable } from './kit/tables';
 import type { Column } from './kit/tables';
 import { SIZE, SOFT_INK } from './kit/type-scale';
-import { inciWords } from './material-words';
+import { inciWords } from '../materials/words';
 import { sheetName, type MaterialsById } from './sharing';
 
 /** What is printed for a line whose material has left the library. */

@@ -17,7 +17,7 @@ import { titleBlock } from './kit/title-block';
 import { procedureTable } from './procedure';
 import { forSharing, sheetName, type MaterialsById } from './sharing';
 import { targetFacts } from './target-words';
-import { capital } from './words';
+import { capital } from '../locale/words';
 
 /** A recorded version, or the draft as it stands. */
 export interface PrintedFormula {

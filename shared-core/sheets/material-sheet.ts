@@ -2,7 +2,7 @@ import { formatDate } from '../locale/dates';
 import { formatPercent } from '../locale/numbers';
 import type { Region } from '../locale/numbers';
 import { FIGURE_KINDS, FIGURE_NAMES } from '../materials/figure';
-import { partPpm } from '../materials/material';
+import { partPpm } from '../materials/composition';
 import type { Material } from '../materials/material';
 import { HAZARD_CAUTIONS } from './cautions';
 import { blanks } from './kit/by-hand';
@@ -15,9 +15,9 @@ import type { SheetFrame, SheetSettings } from './kit/page';
 import { blankCell, cell, figureCell, headed, ruledTable } from './kit/tables';
 import { heading, keptTogether, numberText, paragraph, remark } from './kit/text';
 import { titleBlock } from './kit/title-block';
-import { figureWords, offerWords, storageWords, usageWords } from './material-words';
+import { figureWords, offerWords, storageWords, usageWords } from '../materials/words';
 import { photoNode, type SheetPhoto } from './photo';
-import { capital, joined, yesNo } from './words';
+import { capital, joined, yesNo } from '../locale/words';
 
 function compositionSection(material: Material, region: Region, width: number): SheetNode[] {
   const ranges = material.composition.some((part) => part.lowPpm !== part.highPpm);

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { calculationRequest } from '../calculators/calculation-request';
 import { benchState } from '../emulsions/bench/bench-state';
-import { id } from '../materials/material';
+import { id } from '../record/id';
 import { fold } from '../quantities/fold';
 import { PAPER_SIZES } from '../settings/settings';
 

@@ -1,7 +1,7 @@
 import type { FormulaContent, TargetSpecification } from '../formulas/formula';
 import { formulaLines } from '../formulas/shares';
 import type { Material } from '../materials/material';
-import { inciWords } from './material-words';
+import { inciWords } from '../materials/words';
 
 export type MaterialsById = Readonly<Record<string, Material | undefined>>;
 

@@ -12,7 +12,7 @@ import { contentWidth, sheet, type SheetFrame, type SheetSettings } from './kit/
 import { cell, figureCell, headed, ruledTable } from './kit/tables';
 import { heading, keptTogether, paragraph } from './kit/text';
 import { titleBlock } from './kit/title-block';
-import { inciWords } from './material-words';
+import { inciWords } from '../materials/words';
 
 /** What is looked at, and when; common practice, no source. */
 const OBSERVED = ['After making', 'After 1 day', 'After 1 week', 'Centrifuge'];

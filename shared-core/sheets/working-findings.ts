@@ -1,7 +1,7 @@
 import type { BenchReading } from '../emulsions/bench/reading';
 import type { SheetNode } from './kit/definition';
 import { heading, paragraph, remark } from './kit/text';
-import { capital } from './words';
+import { capital } from '../locale/words';
 import { sourceWords } from './working-steps';
 
 /** Charges and climate as the bench tells them, in print. */

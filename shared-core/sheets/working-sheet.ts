@@ -12,7 +12,7 @@ import { cell, figureCell, headed, ruledTable } from './kit/tables';
 import { heading, keptTogether, paragraph, remark } from './kit/text';
 import { titleBlock } from './kit/title-block';
 import { SIZE } from './kit/type-scale';
-import { inciWords } from './material-words';
+import { inciWords } from '../materials/words';
 import { workingNodes } from './working-steps';
 import { findingNodes } from './working-findings';
 

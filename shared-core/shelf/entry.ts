@@ -1,6 +1,7 @@
 import { newestOffer, newestPrice, pricePerKgMinor } from '../costing/offers';
 import { figureValue } from '../materials/figure';
-import { partPpm, type Material } from '../materials/material';
+import { partPpm } from '../materials/composition';
+import type { Material } from '../materials/material';
 import type { ShelfEntry } from './query';
 
 /** A material as it stands in the list. */

@@ -1,5 +1,7 @@
 import type { Figure, Figures } from '@core/materials/figure';
-import { blankMaterial, type InciPart, type Material, type Offer } from '@core/materials/material';
+import { blankMaterial, type Material } from '@core/materials/material';
+import type { InciPart } from '@core/materials/composition';
+import type { Offer } from '@core/materials/offer';
 import { PROVENANCES, STATUSES } from '@core/materials/vocabulary';
 import { WHOLE_PPM } from '@core/quantities/share';
 import { FAMILIES, type Family } from './families';

@@ -1,4 +1,4 @@
-import type { MaterialDocument } from '@core/materials/material';
+import type { MaterialDocument } from '@core/materials/document';
 
 type MediaType = MaterialDocument['mediaType'];
 

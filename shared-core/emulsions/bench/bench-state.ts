@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import type { ProductType } from '../../formulas/formula';
-import { id } from '../../materials/material';
+import { id } from '../../record/id';
 import { lineText } from '../../quantities/text';
 
 export const BENCH_TYPES = ['o/w', 'w/o', 'cationic o/w'] as const;

@@ -1,6 +1,6 @@
 import { formulaCost } from '@core/costing/formula-cost';
 import { newestOffer, newestPrice } from '@core/costing/offers';
-import type { Offer } from '@core/materials/material';
+import type { Offer } from '@core/materials/offer';
 import { describe, expect, it } from 'vitest';
 import { MATERIALS, sampleMaterial, WATER } from '../sheets/sample-materials';
 import { CREAM, sampleLine } from '../sheets/samples';

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { checkFormula } from '@core/checks/all';
 import { formula, phaseLetter } from '@core/formulas/formula';
 import { formulaShares } from '@core/formulas/shares';
-import { partPpm } from '@core/materials/material';
+import { partPpm } from '@core/materials/composition';
 import { SOLID_FORMS } from '@core/materials/vocabulary';
 import { emulsifies, formulaByCode, library, lineCount, usedIn } from './demo-shelf';
 

@@ -1,5 +1,6 @@
 import { comparisonRows } from '@core/sheets/comparison-rows';
-import { bestUse, figureWords, storageWords, usageWords } from '@core/sheets/material-words';
+import { bestUse } from '@core/materials/best-use';
+import { figureWords, storageWords, usageWords } from '@core/materials/words';
 import { printable, unprintableCharacters } from '@core/sheets/printable-text';
 import { sheetFileName, sheetRequest } from '@core/sheets/requests';
 import { describe, expect, it } from 'vitest';

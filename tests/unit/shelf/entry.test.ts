@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { blankMaterial, material, type Material, type Offer } from '@core/materials/material';
+import { blankMaterial, material, type Material } from '@core/materials/material';
+import type { Offer } from '@core/materials/offer';
 import { shelfEntry } from '@core/shelf/entry';
 
 const offer = (known: Partial<Offer>): Offer => ({

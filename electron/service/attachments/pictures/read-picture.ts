@@ -1,4 +1,4 @@
-import type { MaterialDocument } from '@core/materials/material';
+import type { MaterialDocument } from '@core/materials/document';
 import { readJpeg } from './jpeg';
 import type { Picture, ReadPicture } from './picture';
 import { readPng } from './png';

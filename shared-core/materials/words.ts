@@ -3,11 +3,16 @@ import { formatMass } from '../locale/mass';
 import { formatMoney } from '../locale/money';
 import { formatNumber, formatPercent } from '../locale/numbers';
 import type { Region } from '../locale/numbers';
-import { FIGURE_KINDS } from '../materials/figure';
-import type { Figure, FigureKind } from '../materials/figure';
-import type { Material, MaterialContent, Offer } from '../materials/material';
+import { partPpm, type InciPart } from './composition';
+import type { MaterialDocument } from './document';
+import { FIGURE_KINDS, FIGURE_NAMES } from './figure';
+import type { Figure, FigureKind, Figures } from './figure';
+import type { LegalLimit } from './legal-limit';
+import type { Offer } from './offer';
+import type { Storage } from './storage';
+import type { Usage } from './usage';
 import { isPriced, pricePerKgMinor, type PricedOffer } from '../costing/offers';
-import { capital, joined } from './words';
+import { capital, joined } from '../locale/words';
 
 /** A figure as it is read: "9.8 (9.0–10.5)", "52–58 °C", "from 4.0". */
 export function figureWords(kind: FigureKind, figure: Figure | undefined, region: Region): string {
@@ -30,7 +35,7 @@ export function figureWords(kind: FigureKind, figure: Figure | undefined, region
 }
 
 /** A usage range: "2–8 %, typically 5 %", or an empty text when nothing is known. */
-export function usageWords(usage: Material['usage'], region: Region): string {
+export function usageWords(usage: Usage | null, region: Region): string {
   if (!usage) return '';
   const show = (ppm: number): string => formatPercent(ppm, region, ppm % 10_000 === 0 ? 0 : 2);
   const { minPpm, typicalPpm, maxPpm } = usage;
@@ -50,15 +55,15 @@ export function usageWords(usage: Material['usage'], region: Region): string {
  * INCI names of a material, largest share first, joined as on a data sheet.
  * @param most how many are named before the rest is counted
  */
-export function inciWords(material: Pick<Material, 'composition'>, most = Infinity): string {
-  const middle = (part: Material['composition'][number]): number => part.lowPpm + part.highPpm;
+export function inciWords(material: { composition: readonly InciPart[] }, most = Infinity): string {
+  const middle = (part: InciPart): number => part.lowPpm + part.highPpm;
   const names = [...material.composition].sort((a, b) => middle(b) - middle(a)).map((part) => part.inci);
   const named = names.slice(0, most).join(' (and) ');
   return names.length > most ? `${named} and ${names.length - most} more` : named;
 }
 
 /** How a material is kept: temperature, what to keep it from, how long. */
-export function storageWords(storage: Material['storage'], region: Region): string {
+export function storageWords(storage: Storage, region: Region): string {
   const show = (value: number): string => `${formatNumber(value, region, { min: 0, max: 1 })} °C`;
   const { minC, maxC, keepFrom, shelfLifeMonths, afterOpeningMonths } = storage;
   const range =
@@ -82,31 +87,6 @@ export function storageWords(storage: Material['storage'], region: Region): stri
   );
 }
 
-/** What a material is best for, in a line, from its recorded functions, emulsion type, body and usage. */
-export function bestUse(material: MaterialContent, region: Region): string {
-  const { functions, emulsionType, body, needsNeutralising, coldProcessable, phaseOfUse } = material;
-  const serves =
-    emulsionType === 'both' ? 'o/w and w/o emulsions' : emulsionType ? `${emulsionType} emulsions` : '';
-  const what = joined(functions) || (phaseOfUse && phaseOfUse !== 'any' ? `${phaseOfUse} phase` : '');
-  return capital(
-    [
-      serves ? `${what || 'emulsifier'} for ${serves}` : what,
-      body === 'strong'
-        ? 'builds body'
-        : body === 'some'
-          ? 'some body'
-          : body === 'none'
-            ? 'for fluid textures'
-            : '',
-      needsNeutralising ? 'needs neutralising' : '',
-      coldProcessable ? 'cold-processable' : '',
-      usageWords(material.usage, region),
-    ]
-      .filter(Boolean)
-      .join('; '),
-  );
-}
-
 /** An offer's price per kg, "€11.60". */
 export function perKgWords(offer: PricedOffer, region: Region): string {
   return formatMoney(pricePerKgMinor(offer), offer.currency, region);
@@ -122,4 +102,48 @@ export function offerWords(offer: Offer, region: Region): [string, string, strin
     isPriced(offer) ? perKgWords(offer, region) : '',
     formatDate(offer.date, region),
   ];
+}
+
+/** A composition, largest share first: "Cetearyl Alcohol 60 to 90 %, Aqua 10 %". */
+export function compositionWords(parts: readonly InciPart[], region: Region): string {
+  const share = (ppm: number): string => formatPercent(ppm, region);
+  return [...parts]
+    .sort((a, b) => partPpm(b) - partPpm(a))
+    .map(({ inci, lowPpm, highPpm }) =>
+      lowPpm === highPpm ? `${inci} ${share(lowPpm)}` : `${inci} ${share(lowPpm)} to ${share(highPpm)}`,
+    )
+    .join(', ');
+}
+
+/** Every figure with its name: "HLB 9.8; Density 0.92 g/mL". */
+export function figuresWords(figures: Figures, region: Region): string {
+  return FIGURE_NAMES.flatMap((kind) => {
+    const held = figures[kind];
+    return held ? [`${FIGURE_KINDS[kind].label} ${figureWords(kind, held, region)}`] : [];
+  }).join('; ');
+}
+
+/** A recorded limit with what it covers and where it stands. */
+export function legalLimitWords(limit: LegalLimit | null, region: Region): string {
+  if (!limit) return '';
+  const share = formatPercent(limit.ppm, region);
+  return `${share} of the ready product; ${[limit.note, limit.source].filter(Boolean).join('; ')}`;
+}
+
+/** Declarable allergens with their share of the material. */
+export function allergenWords(allergens: readonly { inci: string; ppm: number }[], region: Region): string {
+  return allergens.map(({ inci, ppm }) => `${inci} ${formatPercent(ppm, region)}`).join(', ');
+}
+
+/** Offers, newest first, each in a phrase. */
+export function offersWords(offers: readonly Offer[], region: Region): string {
+  return [...offers]
+    .sort((a, b) => b.date.localeCompare(a.date))
+    .map((offer) => offerWords(offer, region).filter(Boolean).join(' '))
+    .join('; ');
+}
+
+/** Attached documents by title and kind. */
+export function documentWords(documents: readonly MaterialDocument[]): string {
+  return documents.map(({ title, kind }) => `${title} (${kind})`).join('; ');
 }

@@ -1,0 +1,263 @@
+import { z } from 'zod';
+import {
+  attachment,
+  figuresField,
+  flag,
+  group,
+  line,
+  name,
+  number,
+  rows,
+  shareOrNone,
+  text,
+  word,
+  wordOrNone,
+  words,
+  yesOrNo,
+} from '../record/field';
+import { allergens, storedAllergens } from './allergens';
+import { composition } from './composition';
+import { materialDocument, sha256 } from './document';
+import { figures } from './figure';
+import { legalLimit } from './legal-limit';
+import { ALLERGEN_ROW, COMPOSITION_ROW, DOCUMENT_ROW, OFFER_ROW } from './row-fields';
+import { offer } from './offer';
+import { months, storage, storedStorage, temperature } from './storage';
+import { usage } from './usage';
+import {
+  ARCHITECTURES,
+  BODY,
+  CHARGES,
+  CONSISTENCIES,
+  EMULSION_TYPES,
+  FORMS,
+  FUNCTIONS,
+  HAZARDS,
+  KEEP_FROM,
+  ORIGINS,
+  PHASES_OF_USE,
+  PROVENANCES,
+  SOLUBILITIES,
+  STATUSES,
+  TOLERANCES,
+} from './vocabulary';
+import {
+  allergenWords,
+  compositionWords,
+  documentWords,
+  figuresWords,
+  legalLimitWords,
+  offersWords,
+  storageWords,
+  usageWords,
+} from './words';
+
+/** The parts of a material's form and sheet, in their order. */
+export const MATERIAL_SECTIONS = {
+  identity: 'What it is',
+  composition: 'Composition',
+  behaviour: 'How it behaves',
+  usage: 'Usage',
+  storage: 'Storage',
+  figures: 'Figures',
+  supply: 'Suppliers and prices',
+  safety: 'Safety and limits',
+  documents: 'Documents and photo',
+} as const;
+
+const BY_HAND = { form: 'by hand', sheet: 'by hand', compare: 'no' } as const;
+const degrees = (label: string) =>
+  number(temperature, { label, section: 'storage', unit: '°C', digits: 1, min: -80, max: 200 });
+const life = (label: string, column: string) =>
+  number(months, { label, section: 'storage', column, unit: 'months', whole: true, min: 0, max: 600 });
+
+/** Every property of a raw material, in the order in which form, sheet and comparison show them. */
+export const MATERIAL_FIELDS = {
+  tradeName: name('the trade name', {
+    label: 'Trade name',
+    section: 'identity',
+    places: { sheet: 'by hand', compare: 'by hand', list: { rem: 10, grow: 1.4 }, search: true },
+  }),
+  code: line({
+    label: 'Code',
+    section: 'identity',
+    max: 40,
+    places: { sheet: 'by hand', compare: 'no', list: { rem: 6 }, search: true },
+  }),
+  status: word(STATUSES, 'in use', {
+    label: 'Status',
+    section: 'identity',
+    places: { sheet: 'by hand', compare: 'no', list: { rem: 6 }, filter: true },
+  }),
+  composition: rows(COMPOSITION_ROW, composition, {
+    label: 'Composition',
+    section: 'composition',
+    column: 'inci',
+    places: { ...BY_HAND, compare: 'by hand', search: true },
+    tell: compositionWords,
+  }),
+  charge: wordOrNone(CHARGES, 'none', {
+    label: 'Charge',
+    section: 'behaviour',
+    places: { list: { rem: 7.2 }, filter: true, search: true },
+  }),
+  architecture: wordOrNone(ARCHITECTURES, 'not an emulsifier', {
+    label: 'Architecture',
+    section: 'behaviour',
+    places: { list: { rem: 7 }, filter: true, search: true },
+  }),
+  emulsionType: wordOrNone(EMULSION_TYPES, 'not said', {
+    label: 'Emulsion type',
+    section: 'behaviour',
+    names: { both: 'o/w and w/o' },
+    places: { list: { title: 'Serves', rem: 5 }, filter: true, search: true },
+  }),
+  functions: words(FUNCTIONS, {
+    label: 'Functions',
+    section: 'identity',
+    column: 'function',
+    places: { list: { rem: 8, grow: 1 }, filter: true, search: true },
+  }),
+  phaseOfUse: wordOrNone(PHASES_OF_USE, 'not said', {
+    label: 'Usual phase',
+    section: 'identity',
+    places: { list: { title: 'Phase', rem: 6 }, filter: true },
+  }),
+  form: wordOrNone(FORMS, 'not known', {
+    label: 'Form',
+    section: 'behaviour',
+    places: { list: { rem: 7 }, filter: true, search: true },
+  }),
+  consistency: wordOrNone(CONSISTENCIES, 'not known', {
+    label: 'Consistency when cold',
+    section: 'behaviour',
+    places: { list: { title: 'Consistency', rem: 7 }, filter: true, search: true },
+  }),
+  appearance: line({ label: 'Appearance', section: 'behaviour', max: 300 }),
+  body: wordOrNone(BODY, 'not said', {
+    label: 'Body it builds',
+    section: 'behaviour',
+  }),
+  electrolyteTolerance: wordOrNone(TOLERANCES, 'not known', {
+    label: 'Tolerance to electrolyte',
+    section: 'behaviour',
+  }),
+  needsNeutralising: flag({
+    label: 'Works only once a base has neutralised it',
+    section: 'behaviour',
+  }),
+  coldProcessable: yesOrNo({ label: 'Works cold', section: 'behaviour' }),
+  solubleIn: words(SOLUBILITIES, { label: 'Dissolves in', section: 'behaviour', column: 'soluble in' }),
+  origin: wordOrNone(ORIGINS, 'not known', {
+    label: 'Origin',
+    section: 'identity',
+    places: { list: { rem: 8 }, filter: true, search: true },
+  }),
+  certifiedOrganic: flag({ label: 'Certified organic', section: 'identity' }),
+  usage: group(
+    {
+      minPpm: shareOrNone({ label: 'Lowest', section: 'usage' }),
+      typicalPpm: shareOrNone({ label: 'Typical', section: 'usage' }),
+      maxPpm: shareOrNone({ label: 'Highest', section: 'usage' }),
+      provenance: word(PROVENANCES, 'supplier', { label: 'How known', section: 'usage' }),
+      source: line({ label: 'Source of the usage range', section: 'usage', max: 500 }),
+    },
+    usage.nullable(),
+    null,
+    {
+      label: 'Usage, % of the formula',
+      section: 'usage',
+      places: { form: 'by hand' },
+      tell: usageWords,
+    },
+  ),
+  figures: figuresField(figures, {
+    label: 'Figures',
+    section: 'figures',
+    column: 'figure',
+    places: { ...BY_HAND, compare: 'by hand' },
+    tell: figuresWords,
+  }),
+  storage: group(
+    {
+      minC: degrees('Not colder than'),
+      maxC: degrees('Not warmer than'),
+      keepFrom: words(KEEP_FROM, {
+        label: 'Keep from',
+        section: 'storage',
+        column: 'keep from',
+        places: { filter: true },
+      }),
+      shelfLifeMonths: life('Shelf life', 'shelf_life_months'),
+      afterOpeningMonths: life('After opening', 'after_opening_months'),
+    },
+    storedStorage,
+    { minC: null, maxC: null, keepFrom: [], shelfLifeMonths: null, afterOpeningMonths: null },
+    {
+      label: 'Storage',
+      section: 'storage',
+      entered: storage,
+      places: { sheet: 'by hand' },
+      tell: storageWords,
+    },
+  ),
+  hazards: words(HAZARDS, {
+    label: 'Handle with care',
+    section: 'safety',
+    column: 'hazard',
+    places: { form: 'by hand', sheet: 'by hand' },
+  }),
+  handling: text({
+    label: 'Handling',
+    section: 'safety',
+    max: 4000,
+    places: { form: 'by hand', sheet: 'by hand', compare: 'no' },
+  }),
+  legalLimit: group(
+    {
+      ppm: shareOrNone({ label: 'Legal limit in the ready product', section: 'safety' }),
+      note: line({ label: 'Applies to', section: 'safety', max: 300 }),
+      source: line({ label: 'Text and date of the limit', section: 'safety', max: 300 }),
+    },
+    legalLimit.nullable(),
+    null,
+    { label: 'Legal limit', section: 'safety', column: 'limit', places: BY_HAND, tell: legalLimitWords },
+  ),
+  allergens: rows(ALLERGEN_ROW, storedAllergens, {
+    label: 'Fragrance allergens',
+    section: 'safety',
+    column: 'allergen',
+    entered: allergens,
+    places: BY_HAND,
+    tell: allergenWords,
+  }),
+  offers: rows(OFFER_ROW, z.array(offer).max(60, 'A raw material can hold 60 offers at most.'), {
+    label: 'Suppliers and prices',
+    section: 'supply',
+    column: 'offer',
+    places: { ...BY_HAND, search: true },
+    tell: offersWords,
+  }),
+  documents: rows(
+    DOCUMENT_ROW,
+    z.array(materialDocument).max(60, 'A raw material can hold 60 documents at most.'),
+    {
+      label: 'Documents',
+      section: 'documents',
+      column: 'document',
+      places: BY_HAND,
+      tell: documentWords,
+    },
+  ),
+  photo: attachment(sha256.nullable(), {
+    label: 'Photo',
+    section: 'documents',
+    places: { form: 'by hand', sheet: 'by hand', compare: 'by hand' },
+    tell: (held) => (held === null ? '' : 'attached'),
+  }),
+  notes: text({
+    label: 'Notes',
+    section: 'identity',
+    places: { sheet: 'by hand', compare: 'no', search: true },
+  }),
+};
