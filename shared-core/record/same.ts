@@ -1,0 +1,19 @@
+/** A value of a record's state: what JSON can hold. A key that holds `undefined` counts as left out. */
+export type PlainObject = Readonly<Record<string, unknown>>;
+
+export function isPlainObject(value: unknown): value is PlainObject {
+  return typeof value === 'object' && value !== null && !Array.isArray(value);
+}
+
+function sameObjects(one: PlainObject, other: PlainObject): boolean {
+  const keys = new Set([...Object.keys(one), ...Object.keys(other)]);
+  return [...keys].every((key) => same(one[key], other[key]));
+}
+
+/** Whether two values of a state say the same; the order of keys says nothing, that of a list does. */
+export function same(one: unknown, other: unknown): boolean {
+  if (Object.is(one, other)) return true;
+  if (Array.isArray(one) && Array.isArray(other))
+    return one.length === other.length && one.every((item, at) => same(item, other[at]));
+  return isPlainObject(one) && isPlainObject(other) && sameObjects(one, other);
+}
