@@ -16,7 +16,14 @@ const { resolve } = await import('node:path');
 const { spawn } = await import('node:child_process');
 const { request } = await import('node:http');
 
-/** Runs the loopback host from its sources; `current()` is the address that it printed last. */
+/** Exchanges the key of a printed address, as a browser's first visit does, for the cookie of the run. */
+async function enter(address) {
+  const response = await fetch(address);
+  const [cookie] = (response.headers.get('set-cookie') ?? '').split(';');
+  return { origin: new URL(address).origin, host: new URL(address).host, cookie };
+}
+
+/** Runs the loopback host from its sources; `current()` is the one that printed its address last. */
 function startService(args) {
   const tsx = resolve(root, 'node_modules/tsx/dist/cli.mjs');
   const host = [tsx, 'watch', '--clear-screen=false', 'electron/loopback/index.ts', '--no-open', ...args];
@@ -26,15 +33,14 @@ function startService(args) {
     const text = chunk.toString();
     process.stdout.write(text.replace(/^Stillroom is at .*$/m, 'The service is up.'));
     const found = /Stillroom is at (\S+)/.exec(text);
-    if (found) address = new URL(found[1]);
+    if (found) enter(found[1]).then((entered) => (address = entered));
   });
   return { child, current: () => address };
 }
 
-/** Carries a request of the page to the service, with the key of the run. */
+/** Carries a request of the page to the service, with the cookie of the run. */
 function carry(address, from, to) {
-  const { origin, host, port } = address;
-  const cookie = `stillroom-${port}=${address.searchParams.get('key')}`;
+  const { origin, host, cookie } = address;
   const headers = { ...from.headers, host, cookie };
   if (from.headers.origin) headers.origin = origin;
   const sent = request(origin + from.originalUrl, { method: from.method, headers }, (answer) => {

@@ -6,8 +6,8 @@ import type { AskedAtStart } from '@service/open-at-start';
 export interface LoopbackArguments extends AskedAtStart {
   /** Where that library's backups are kept from now on, absolute. */
   backups: string | undefined;
-  /** 0 lets the system choose. */
-  port: number;
+  /** 0 lets the system choose; undefined takes the port of the last run where it is free. */
+  port: number | undefined;
   /** Open the default browser. */
   open: boolean;
 }
@@ -37,8 +37,8 @@ function parse(args: string[]) {
   }
 }
 
-function portOf(text: string | undefined): number {
-  if (text === undefined) return 0;
+function portOf(text: string | undefined): number | undefined {
+  if (text === undefined) return undefined;
   const port = /^\d{1,5}$/.test(text) ? Number(text) : Number.NaN;
   if (!(port <= 65_535)) refuse(`--port needs a whole number from 0 to 65535, not “${text}”.`);
   return port;

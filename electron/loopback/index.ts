@@ -1,14 +1,15 @@
-import { randomBytes } from 'node:crypto';
 import { homedir } from 'node:os';
 import { join } from 'node:path';
 import { Problem } from '@core/problems/problem';
 import { composeService } from '@service/compose';
 import { openAtStart } from '@service/open-at-start';
 import type { RequestHandler } from '@service/security/hosted-app';
-import { readArguments } from './arguments';
-import { machineFolders } from './machine-folders';
+import { RunKeys } from '@service/security/run-keys';
+import { readArguments, type LoopbackArguments } from './arguments';
+import { keepPort, keptPort } from './kept-port';
+import { machineFolders, type MachineFolders } from './machine-folders';
 import { openBrowser } from './open-browser';
-import { serveLoopback } from './serve';
+import { serveLoopback, type Loopback, type Serving } from './serve';
 
 const RENDERER_FOLDER = join(import.meta.dirname, '../renderer');
 
@@ -27,17 +28,40 @@ function stopSignal(): Promise<void> {
   });
 }
 
+/** Serves on the port asked for, or on the kept one while it is free, or on any. */
+async function serve(asked: number | undefined, config: string, serving: Omit<Serving, 'port'>) {
+  if (asked !== undefined) return serveLoopback({ ...serving, port: asked });
+  const kept = keptPort(config);
+  const onKept = kept && (await serveLoopback({ ...serving, port: kept }).catch(() => undefined));
+  const loopback = onKept || (await serveLoopback({ ...serving, port: 0 }));
+  keepPort(config, loopback.port);
+  return loopback;
+}
+
+/** Says where Stillroom is; where someone sits at the terminal, Enter gives another address. */
+function tellAddress(loopback: Loopback): string {
+  const address = loopback.newAddress();
+  console.log(`Stillroom is at ${address}`);
+  if (process.stdin.isTTY) {
+    console.log('That address works once. Press Enter for another.');
+    process.stdin.on('data', () => console.log(`Stillroom is at ${loopback.newAddress()}`));
+  }
+  return address;
+}
+
 async function serveUntil(
   stop: Promise<void>,
   service: RequestHandler,
-  port: number,
-  open: boolean,
+  asked: LoopbackArguments,
+  { config, documents }: MachineFolders,
 ): Promise<void> {
-  const key = randomBytes(32).toString('base64url');
-  const loopback = await serveLoopback({ service, rendererFolder: RENDERER_FOLDER, port, key });
-  console.log(`Stillroom is at ${loopback.address}`);
-  if (open) openBrowser(loopback.address);
+  let tidy = (): void => undefined;
+  const serving = { service, rendererFolder: RENDERER_FOLDER, keys: new RunKeys(), opened: () => tidy() };
+  const loopback = await serve(asked.port, config, serving);
+  const address = tellAddress(loopback);
+  if (asked.open) tidy = openBrowser(address, documents);
   await stop;
+  tidy();
   await loopback.close();
 }
 
@@ -46,10 +70,8 @@ async function main(): Promise<void> {
   // From here on a signal waits for the library to be open, and then closes it.
   const stop = stopSignal();
   const machine = { platform: process.platform, home: homedir(), env: process.env };
-  const { service, session } = composeService({
-    ...machineFolders(machine),
-    workersFolder: import.meta.dirname,
-  });
+  const folders = machineFolders(machine);
+  const { service, session } = composeService({ ...folders, workersFolder: import.meta.dirname });
   try {
     if (asked.library !== undefined && asked.backups !== undefined)
       session.places.chooseBackupFolder(asked.library, asked.backups);
@@ -57,7 +79,7 @@ async function main(): Promise<void> {
     if (demonstration) console.log(`A fresh demonstration library is in ${demonstration}`);
     // The first screen tells it too; whoever looks at the terminal should not have to wonder.
     if (session.trouble) console.error(`${session.trouble.message}\n${session.trouble.advice}`);
-    await serveUntil(stop, service, asked.port, asked.open);
+    await serveUntil(stop, service, asked, folders);
   } finally {
     await session.close();
   }

@@ -1,13 +1,14 @@
 import { createAdaptorServer } from '@hono/node-server';
 import { Problem } from '@core/problems/problem';
 import { loopbackGate } from '@service/security/loopback-gate';
+import type { RunKeys } from '@service/security/run-keys';
 import { hostedApp, type RequestHandler } from '@service/security/hosted-app';
 import type { AddressInfo } from 'node:net';
 import type { Server } from 'node:http';
 
 export interface Loopback {
-  /** `http://127.0.0.1:PORT/?key=…`, good for this run only. */
-  address: string;
+  /** `http://127.0.0.1:PORT/?key=…` with a new key, which works once; one not used yet is void. */
+  newAddress(): string;
   port: number;
   /** Takes no more requests, lets those under way finish (five seconds at most), and lets the port go. */
   close(): Promise<void>;
@@ -46,18 +47,20 @@ export interface Serving {
   rendererFolder: string;
   /** 0 lets the system choose. */
   port: number;
-  key: string;
+  keys: RunKeys;
+  /** Called when an address was used. */
+  opened?: () => void;
 }
 
 /** Serves the page and the service behind the loopback gate. Throws `conflict` when the port cannot be had. */
-export async function serveLoopback({ service, rendererFolder, port, key }: Serving): Promise<Loopback> {
+export async function serveLoopback({ service, rendererFolder, port, ...doors }: Serving): Promise<Loopback> {
   let listening = port;
-  const gate = loopbackGate({ port: () => listening, key });
+  const gate = loopbackGate({ port: () => listening, ...doors });
   const app = hostedApp({ service, rendererFolder, gate });
   const server = createAdaptorServer({ fetch: app.fetch }) as Server;
   listening = await listen(server, port);
   return {
-    address: `http://127.0.0.1:${listening}/?key=${key}`,
+    newAddress: () => `http://127.0.0.1:${listening}/?key=${doors.keys.issue()}`,
     port: listening,
     close: () => closeServer(server),
   };

@@ -3,6 +3,7 @@ import { formulaShares } from '@core/formulas/shares';
 import type { Material } from '@core/materials/material';
 import { computed, inject, ref, shallowReactive, shallowRef, triggerRef, type InjectionKey } from 'vue';
 import { answer, problemOf, service, type ProblemDetails } from '../service/client';
+import { useKeptText } from '../shell/kept-text';
 import { useSaving } from '../shell/saving';
 import { takeBefore } from './changed-elsewhere';
 import { draftSaver } from './draft-saver';
@@ -34,7 +35,12 @@ export function useFormulaDraft(id: string) {
         throw error;
       }
     },
-    (whole) => saving.track(whole),
+    (whole) => saving.track(whole).finally(() => kept.settle()),
+  );
+  const kept = useKeptText(
+    { kind: 'formula', id, schema: formulaContent },
+    () => (content.value && saver.unsaved() ? { name: content.value.name, content: content.value } : null),
+    () => void saver.now(),
   );
 
   async function fetched(): Promise<FormulaContent> {
@@ -47,6 +53,7 @@ export function useFormulaDraft(id: string) {
 
   async function load(): Promise<void> {
     content.value = await fetched();
+    kept.look(content.value);
     const before = takeBefore(id);
     if (!before) return;
     for (const [key, material] of Object.entries(before.materials)) materials.set(key, material);
@@ -110,6 +117,15 @@ export function useFormulaDraft(id: string) {
     return found;
   }
 
+  /** Takes up what an earlier visit could not save; what stands now is one Undo away. */
+  async function takeKept(): Promise<void> {
+    const text = kept.offered.value?.content;
+    if (!text) return;
+    await Promise.all(text.phases.flatMap((phase) => phase.lines.map((line) => need(line.materialId))));
+    kept.dismiss();
+    edit(() => text);
+  }
+
   /** What the service said is wrong at a place of the draft, such as `name` or `line.<id>`. */
   function faultAt(path: string): string | null {
     const fields = problem.value?.fields ?? [];
@@ -132,9 +148,12 @@ export function useFormulaDraft(id: string) {
     edit,
     leaveField,
     need,
+    kept,
+    takeKept,
     faultAt,
     saveNow: saver.now,
     unsaved: saver.unsaved,
+    stuck: () => problem.value !== null,
   };
 }
 

@@ -2,6 +2,7 @@ import type { Material, MaterialContent } from '@core/materials/material';
 import { materialContent, storedContent } from '@core/materials/material';
 import { computed, ref, shallowRef } from 'vue';
 import { answer, problemOf, service, type ProblemDetails } from '../service/client';
+import { useKeptText } from '../shell/kept-text';
 import { useSaving } from '../shell/saving';
 
 const DEEPEST_UNDO = 200;
@@ -36,6 +37,11 @@ export function useMaterialDraft(id: string, saved: () => void) {
   /** What was refused of each part; once it is put right, the part goes out again. */
   const refused = new Map<Part, unknown>();
   let queue: Promise<void> = Promise.resolve();
+  const kept = useKeptText(
+    { kind: 'material', id, schema: storedContent },
+    () => (content.value && unsaved() ? { name: content.value.tradeName, content: content.value } : null),
+    () => void save(),
+  );
 
   async function fetched(): Promise<MaterialContent> {
     const found = await answer(service.materials[':id'].$get({ param: { id } }));
@@ -48,6 +54,7 @@ export function useMaterialDraft(id: string, saved: () => void) {
   async function load(): Promise<void> {
     try {
       content.value = await fetched();
+      kept.look(content.value);
       problem.value = null;
     } catch (error) {
       problem.value = problemOf(error);
@@ -110,7 +117,7 @@ export function useMaterialDraft(id: string, saved: () => void) {
 
   // Changes go out one by one, so that an earlier one can never land on a later one.
   function save(): Promise<void> {
-    queue = queue.then(put);
+    queue = queue.then(put).finally(kept.settle);
     return queue;
   }
 
@@ -121,6 +128,13 @@ export function useMaterialDraft(id: string, saved: () => void) {
     future.value = [];
     content.value = { ...content.value, ...part };
     void save();
+  }
+
+  /** Takes up what an earlier visit could not save; what stands now is one Undo away. */
+  function takeKept(): void {
+    const text = kept.offered.value?.content;
+    kept.dismiss();
+    if (text) change(text);
   }
 
   function step(from: typeof past, to: typeof past): void {
@@ -160,6 +174,8 @@ export function useMaterialDraft(id: string, saved: () => void) {
     change,
     saveNow,
     unsaved,
+    kept,
+    takeKept,
     fault,
     faultsUnder,
     undo: () => step(past, future),

@@ -1,4 +1,4 @@
-import { onBeforeUnmount, onMounted, ref } from 'vue';
+import { onBeforeUnmount, onMounted, ref, watch } from 'vue';
 import {
   onBeforeRouteLeave,
   onBeforeRouteUpdate,
@@ -6,15 +6,21 @@ import {
   type RouteLocationNormalized,
   type RouteLocationRaw,
 } from 'vue-router';
+import { reach } from '../service/reach';
 
 /** What is being written on a screen. */
 export interface Writing {
   /** Saves what is not saved yet; false when some of it was refused. */
   saveNow(): Promise<boolean>;
   unsaved(): boolean;
+  /** Whether something was refused, or cannot be read, and so will not be saved as it stands. */
+  stuck(): boolean;
 }
 
-/** Saves on the way out. When that fails the maker is asked, so that nothing typed is lost without a word. */
+/**
+ * Saves on the way out, and when Stillroom answers again. When that fails the maker is asked, so that nothing typed is
+ * lost without a word.
+ */
 export function useLeaveGuard(writing: Writing) {
   const router = useRouter();
   const asking = ref(false);
@@ -40,8 +46,10 @@ export function useLeaveGuard(writing: Writing) {
   function unloading(event: BeforeUnloadEvent): void {
     if (!writing.unsaved()) return;
     void writing.saveNow();
-    event.preventDefault();
+    // What is only on its way is saved after the page has gone.
+    if (writing.stuck()) event.preventDefault();
   }
+  watch(reach, (now) => now === 'answers' && writing.unsaved() && void writing.saveNow());
   onMounted(() => window.addEventListener('beforeunload', unloading));
   onBeforeUnmount(() => window.removeEventListener('beforeunload', unloading));
   return { asking, leave };

@@ -5,6 +5,7 @@ export const PROBLEM_CODES = [
   'in-use',
   'conflict',
   'not-allowed',
+  'key-needed',
   'too-large',
   'no-library',
   'library-locked',

@@ -58,7 +58,7 @@ async function openList(browser: Browser, host: HostProcess): Promise<Page> {
   const context = await browser.newContext({ viewport: { width: 1440, height: 900 } });
   const page = await context.newPage();
   // The first visit changes the key for a cookie; the page that is measured then starts from an empty tab.
-  await page.goto(host.address);
+  await host.visit(page);
   await page.goto('about:blank');
   await page.waitForTimeout(BROWSER_SETTLES_MS);
   // The runner's compiler names functions through a helper of its own, which the page does not have.

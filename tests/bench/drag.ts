@@ -71,7 +71,7 @@ export async function benchDrag(settings: BenchSettings): Promise<BenchFigure[]>
   const browser = await chromium.launch({ executablePath: program, args: BROWSER_ARGUMENTS });
   try {
     const page = await browser.newPage({ viewport: { width: 1440, height: 900 } });
-    await page.goto(host.address);
+    await host.visit(page);
     await page.getByRole('heading', { level: 1 }).waitFor();
     await setBench(page, host.origin);
     const times = await steps(page, settings.quick ? 40 : 120);

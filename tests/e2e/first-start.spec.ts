@@ -41,7 +41,7 @@ test('a second opener gets the library read-only, is told why, and can take over
   const folder = temporaryFolder();
   const second = await HostProcess.start({ args: ['--library', stillroom.library], folder });
   const other = await browser.newPage();
-  await other.goto(second.address);
+  await second.visit(other);
   await expect(other.getByRole('contentinfo')).toContainText('Read only');
   await other.getByRole('contentinfo').getByRole('link', { name: 'Go to the library' }).click();
   await expect(other.getByRole('button', { name: 'Back up now' })).toBeDisabled();
@@ -71,7 +71,7 @@ test('a file that is no library is refused with what to do, and left alone', asy
   writeFileSync(join(place, 'library.sqlite'), 'this is a letter to a friend');
   const host = await HostProcess.start({ args: ['--library', place], folder });
   const page = await browser.newPage();
-  await page.goto(host.address);
+  await host.visit(page);
   await expect(page.getByRole('alert')).toBeVisible();
   await expect(page.getByRole('button', { name: 'Open the demonstration library' })).toBeVisible();
   await page.close();
@@ -105,7 +105,7 @@ test('a damaged log without a backup: opens with the changes before the damage, 
   const host = await HostProcess.start({ args: ['--library', library], folder });
   const page = await browser.newPage();
   const errors = watchErrors(page);
-  await page.goto(host.address);
+  await host.visit(page);
   await expect(page.getByRole('alert')).toContainText('change log of this library is damaged');
   await expect(page.getByRole('button', { name: /backup of/ })).toHaveCount(0);
   expect(readFileSync(join(library, 'library.log')).equals(damaged)).toBe(true);
@@ -132,7 +132,7 @@ test('a damaged library chosen from the list of recent ones is offered with the 
   await libraryWithDamagedLog(folder, join(folder, 'library'));
   const host = await HostProcess.start({ args: ['--library', join(folder, 'other')], folder });
   const page = await browser.newPage();
-  await page.goto(host.address);
+  await host.visit(page);
   await page.getByRole('button', { name: 'library', exact: true }).click();
   await expect(page.getByRole('alert')).toHaveCount(1);
   await expect(

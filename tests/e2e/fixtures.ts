@@ -79,7 +79,7 @@ export const test = base.extend<Fixtures & Options>({
 
   page: async ({ page, stillroom, expectedErrors }, use) => {
     const errors = watchErrors(page);
-    await page.goto(stillroom.host.address);
+    await stillroom.host.visit(page);
     // The router hears of a new address only once its first screen is there.
     await page.getByRole('heading', { level: 1 }).first().waitFor();
     await use(page);

@@ -1,3 +1,4 @@
+import type { Page } from '@playwright/test';
 import { spawn, type ChildProcess } from 'node:child_process';
 import { once } from 'node:events';
 import { mkdtempSync, readdirSync, realpathSync, rmSync } from 'node:fs';
@@ -16,18 +17,22 @@ export interface HostStart {
   args: string[];
   /** A folder of this run's own: home, configuration and temporary files all go there. */
   folder: string;
+  /** Chosen by the system when left out. */
+  port?: string;
 }
 
 /** The real, built loopback host as a process of its own, as `npm start` runs it. */
 export class HostProcess {
+  private entered: Promise<string> | undefined;
+
   private constructor(
     private readonly child: ChildProcess,
-    /** `http://127.0.0.1:PORT/?key=…` */
+    /** `http://127.0.0.1:PORT/?key=…`, which works once: {@link visit} and {@link post} use it up. */
     readonly address: string,
     readonly output: () => string,
   ) {}
 
-  static async start({ args, folder }: HostStart): Promise<HostProcess> {
+  static async start({ args, folder, port = '0' }: HostStart): Promise<HostProcess> {
     const home = {
       HOME: folder,
       USERPROFILE: folder,
@@ -35,7 +40,7 @@ export class HostProcess {
       XDG_CONFIG_HOME: join(folder, 'config'),
     };
     const temporary = { TMPDIR: folder, TMP: folder, TEMP: folder };
-    const child = spawn(process.execPath, [HOST_PROGRAM, '--no-open', '--port', '0', ...args], {
+    const child = spawn(process.execPath, [HOST_PROGRAM, '--no-open', '--port', port, ...args], {
       env: { ...process.env, ...home, ...temporary },
       stdio: ['ignore', 'pipe', 'pipe'],
     });
@@ -70,14 +75,27 @@ export class HostProcess {
   }
 
   /**
-   * The value of a Cookie header that carries this run's key: as the first visit of a browser gets it.
+   * The value of a Cookie header that carries this run's secret: as the first visit of a browser gets it.
    * For requests that a test makes itself, with {@link origin} as their Origin.
    */
-  async cookie(): Promise<string> {
-    const response = await fetch(this.address, { redirect: 'manual' });
+  cookie(): Promise<string> {
+    this.entered ??= this.enter();
+    return this.entered;
+  }
+
+  private async enter(): Promise<string> {
+    const response = await fetch(this.address);
     const [cookie] = (response.headers.get('set-cookie') ?? '').split(';');
     if (!cookie) throw new Error(`The host gave no cookie for its own address: ${response.status}`);
     return cookie;
+  }
+
+  /** Opens a screen, or goes to another, in a browser that has used the printed address. */
+  async visit(page: Page, screen = '/'): Promise<void> {
+    const [name = '', value = ''] = (await this.cookie()).split('=');
+    const cookie = { name, value, url: this.origin, httpOnly: true, sameSite: 'Strict' as const };
+    await page.context().addCookies([cookie]);
+    await page.goto(`${this.origin}/#${screen}`);
   }
 
   /** Sends JSON to the service as the page would; throws what it answers to a refused request. */

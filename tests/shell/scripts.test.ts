@@ -136,7 +136,7 @@ describe('systems', () => {
 
 describe('the host’s own command line', () => {
   test('is read', () => {
-    expect(readArguments([])).toEqual({ library: undefined, demo: false, port: 0, open: true });
+    expect(readArguments([])).toEqual({ library: undefined, demo: false, port: undefined, open: true });
     expect(readArguments(['--library', '/a b', '--port', '8080', '--no-open'])).toEqual({
       library: '/a b',
       demo: false,

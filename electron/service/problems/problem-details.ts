@@ -9,6 +9,7 @@ const STATUS: Record<ProblemCode, ContentfulStatusCode> = {
   'in-use': 409,
   conflict: 409,
   'not-allowed': 403,
+  'key-needed': 403,
   'too-large': 413,
   'no-library': 409,
   'library-locked': 423,

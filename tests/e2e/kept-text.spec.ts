@@ -1,0 +1,118 @@
+import type { Page } from '@playwright/test';
+import { expect, test } from './fixtures';
+import { HostProcess } from './host-process';
+
+// Each test starts Stillroom again, with its library, in the run's own folder.
+test.use({ opening: 'demo', expectedErrors: /Failed to load resource|ERR_CONNECTION_REFUSED/ });
+
+const glycerin = (page: Page) => page.getByRole('textbox', { name: /^Share of .*Glycerin.*, per cent/ });
+
+async function openFormula(page: Page): Promise<void> {
+  await page.getByRole('link', { name: 'Hedgerow Day Cream' }).first().click();
+  await expect(glycerin(page)).toBeVisible();
+}
+
+/** Stops a host as Ctrl-C does and starts it again at the same port. */
+async function startAgain(host: HostProcess, folder: string, library: string): Promise<HostProcess> {
+  await host.stop();
+  return HostProcess.start({ args: ['--library', library], folder, port: new URL(host.origin).port });
+}
+
+test('after a restart an open page takes the new key, and saves what was typed meanwhile', async ({
+  page,
+  stillroom,
+}) => {
+  await openFormula(page);
+  await stillroom.host.stop();
+  await glycerin(page).fill('7.25');
+  await expect(page.getByRole('alert', { name: 'No connection' })).toContainText('does not answer');
+  const again = await startAgain(stillroom.host, stillroom.folder, stillroom.library);
+  const note = page.getByRole('alert', { name: 'No connection' });
+  await expect(note).toContainText('started again');
+  await expect(glycerin(page)).toHaveValue('7.25');
+
+  await note.getByRole('textbox').fill('http://127.0.0.1:1/?key=someone-elses-key-of-another');
+  await note.getByRole('button', { name: 'Go on' }).click();
+  await expect(note).toContainText('--port');
+  await note.getByRole('textbox').fill(again.address);
+  await note.getByRole('button', { name: 'Go on' }).click();
+  await expect(note).toHaveCount(0);
+  await expect(page.getByRole('contentinfo')).toContainText('Saved at');
+  await page.reload();
+  await expect(glycerin(page)).toHaveValue(/^7[.,]25/);
+  expect(await again.stop()).toBe(0);
+});
+
+test('a tab opened at the new address lets the open page go on by itself', async ({ page, stillroom }) => {
+  await openFormula(page);
+  const again = await startAgain(stillroom.host, stillroom.folder, stillroom.library);
+  await glycerin(page).fill('6.5');
+  await expect(page.getByRole('alert', { name: 'No connection' })).toContainText('started again');
+  const other = await page.context().newPage();
+  await other.goto(again.address);
+  await expect(other.getByRole('heading', { level: 1 })).toBeVisible();
+  expect(other.url()).not.toContain('key=');
+  await other.close();
+  await expect(page.getByRole('contentinfo')).toContainText('Saved at');
+  await expect(page.getByRole('alert', { name: 'No connection' })).toHaveCount(0);
+  expect(await again.stop()).toBe(0);
+});
+
+test('what could not be saved outlives a reload, and is offered again', async ({ page, stillroom }) => {
+  page.on('dialog', (dialog) => void dialog.accept());
+  await openFormula(page);
+  await stillroom.host.stop();
+  await page.getByLabel('Purpose').fill('For the spring stall');
+  await expect(page.getByRole('contentinfo')).toContainText('Not saved.');
+  const again = await startAgain(stillroom.host, stillroom.folder, stillroom.library);
+  await page.reload();
+  await expect(page.getByRole('heading', { level: 1 })).toContainText('needs its new address');
+  await page.goto(again.address);
+  const waiting = page.getByRole('region', { name: 'Not saved yet' });
+  await waiting.getByRole('link', { name: 'Hedgerow Day Cream' }).click();
+  await expect(page.getByLabel('Purpose')).not.toHaveValue('For the spring stall');
+  await page.getByRole('button', { name: 'Take it up' }).click();
+  await expect(page.getByLabel('Purpose')).toHaveValue('For the spring stall');
+  await expect(page.getByRole('contentinfo')).toContainText('Saved at');
+  await page.getByRole('link', { name: 'Today' }).click();
+  await expect(page.getByRole('heading', { level: 1 })).toBeVisible();
+  await expect(waiting).toHaveCount(0);
+  expect(await again.stop()).toBe(0);
+});
+
+test('a share typed just before the tab closes is kept', async ({ page, stillroom }) => {
+  await openFormula(page);
+  const address = page.url();
+  const other = await page.context().newPage();
+  await other.goto(address);
+  await expect(glycerin(other)).toBeVisible();
+  await glycerin(other).fill('8.125');
+  await other.close({ runBeforeUnload: true });
+  await expect
+    .poll(async () => {
+      await page.reload();
+      await glycerin(page).waitFor();
+      return glycerin(page).inputValue();
+    })
+    .toMatch(/^8[.,]125/);
+  await expect(page.getByRole('button', { name: 'Take it up' })).toHaveCount(0);
+  expect(stillroom.host.output()).not.toContain('error');
+});
+
+test('a field of a material left by closing the tab is kept', async ({ page }) => {
+  await page.goto(`${new URL(page.url()).origin}/#/materials`);
+  await page.locator('[data-index="3"]').click();
+  const code = page.getByRole('textbox', { name: 'Code', exact: true });
+  await code.waitFor();
+  const other = await page.context().newPage();
+  await other.goto(page.url());
+  await other.getByRole('textbox', { name: 'Code', exact: true }).fill('SHELF-9');
+  await other.close({ runBeforeUnload: true });
+  await expect
+    .poll(async () => {
+      await page.reload();
+      await code.waitFor();
+      return code.inputValue();
+    })
+    .toBe('SHELF-9');
+});
