@@ -5,6 +5,8 @@ import type { Worked } from '../working/working';
 import { GRIFFIN_1949, GRIFFIN_1954 } from './sources';
 
 const NON_IONIC_ONLY = 'Griffin’s scale (0 to 20) describes non-ionic emulsifiers only.';
+const POLYOLS_ONLY =
+  'S and A describe esters of polyols (glycerol, sorbitan) with fatty acids; for an ester of a simple alcohol, such as isopropyl myristate, the figure means nothing.';
 
 /**
  * HLB of an emulsifier whose hydrophile is polyoxyethylene alone: E/5.
@@ -47,7 +49,7 @@ export function griffinEster(saponificationNumber: number, acidNumber: number): 
     result: 20 * (1 - saponificationNumber / acidNumber),
     unit: '',
   };
-  return oneStep(step, [GRIFFIN_1954], [NON_IONIC_ONLY]);
+  return oneStep(step, [GRIFFIN_1954], [NON_IONIC_ONLY, POLYOLS_ONLY]);
 }
 
 /**

@@ -1,18 +1,18 @@
 import type { Atom } from './atom';
 import type { Graph } from './graph';
 
-/** A run of carbons between two oxygens that can be a unit of a polyether. */
+/** A run of carbons between two oxygens, or a nitrogen and an oxygen, that can be a unit of a polyether. */
 export interface AlkoxyUnit {
   kind: 'oxyethylene' | 'oxypropylene';
   carbons: number[];
-  /** The oxygens at its ends. */
+  /** The oxygens at its ends; one, where it hangs on nitrogen. */
   oxygens: number[];
   /** The ether oxygen counted with it; null when its oxygens belong to other groups. */
   etherOxygen: number | null;
 }
 
 /**
- * Finds -CH2CH2- and propylene runs between two oxygens and pairs each with an ether oxygen of its own.
+ * Finds -CH2CH2- runs between an oxygen and an oxygen or nitrogen, and propylene runs between two oxygens, and pairs each with an ether oxygen of its own.
  *
  * @param etherOxygens oxygens between two carbons that no head claims
  */
@@ -27,8 +27,10 @@ function ethylenes(graph: Graph): AlkoxyUnit[] {
   for (const first of graph.atoms) {
     if (!isChainCh2(graph, first)) continue;
     const [second] = graph.bonded(first, 'C', 1);
-    if (!second || second.index < first.index || !isChainCh2(graph, second)) continue;
-    units.push(unit(graph, 'oxyethylene', [first, second]));
+    if (!second) continue;
+    const twice = second.index < first.index && isChainCh2(graph, second);
+    if (!twice && (isChainCh2(graph, second) || isOnNitrogen(graph, second)))
+      units.push(unit(graph, 'oxyethylene', [first, second]));
   }
   return units;
 }
@@ -48,6 +50,17 @@ function propylenes(graph: Graph): AlkoxyUnit[] {
       units.push(unit(graph, 'oxypropylene', [middle, ...ends]));
   }
   return units;
+}
+
+/** The CH2 by which the first unit of an ethoxylated amine or amide hangs on its nitrogen. */
+function isOnNitrogen(graph: Graph, atom: Atom): boolean {
+  return (
+    atom.element === 'C' &&
+    !atom.inRing &&
+    atom.hydrogens === 2 &&
+    atom.bonds.length === 2 &&
+    graph.bonded(atom, 'N', 1).length === 1
+  );
 }
 
 /** A CH2 in a chain with an oxygen on one side and a carbon on the other. */

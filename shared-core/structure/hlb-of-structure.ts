@@ -23,9 +23,8 @@ export function hlbInputOf(reading: StructureReading, known: HlbInput['known'] =
 }
 
 /** S and A describe esters of a polyol with fatty acids; null where they do. */
-function whyNoEster({ notFattyEster, ester, oxyethyleneUnits }: StructureReading): string | null {
-  if (notFattyEster !== null)
-    return `One of its acids ${notFattyEster}, so it is no fatty acid: S and A describe esters of fatty acids only.`;
+function whyNoEster({ notPolyolEster, ester, oxyethyleneUnits }: StructureReading): string | null {
+  if (notPolyolEster !== null) return notPolyolEster;
   if (ester && oxyethyleneUnits > 1)
     return 'It holds an oxyethylene chain, which S and A would count as polyol.';
   return null;

@@ -24,8 +24,8 @@ export interface StructureReading {
   hydrophilicMolarMass: number;
   /** Theoretical saponification number of the ester and acid number of its acid, mg KOH/g; null for none. */
   ester: { saponificationNumber: number; acidNumber: number } | null;
-  /** Why its acids do not let S and A describe it; null where they do, or where it is no ester. */
-  notFattyEster: string | null;
+  /** Why S and A do not describe it; null where they do, or where it is no ester. */
+  notPolyolEster: string | null;
   /** Davies' groups as found; the user may correct them. */
   groups: GroupCounts;
   /** Parts without a group number, with why. */
@@ -59,8 +59,8 @@ export function readStructure(smiles: string): StructureReading {
     oxyethylenePercent: (100 * hydrophile.oxyethyleneMass) / whole,
     polyolPercent: (100 * hydrophile.polyolMass) / whole,
     hydrophilicMolarMass: hydrophile.oxyethyleneMass + hydrophile.polyolMass,
-    ester: 'notFatty' in acids ? null : esterNumbers(acids, whole),
-    notFattyEster: 'notFatty' in acids ? acids.notFatty : null,
+    ester: 'notPolyolEster' in acids ? null : esterNumbers(acids, whole),
+    notPolyolEster: 'notPolyolEster' in acids ? acids.notPolyolEster : null,
     groups: found.counts,
     withoutNumber: found.withoutNumber,
     cautions: [...found.cautions, ...wetCaution(structure)],

@@ -24,7 +24,8 @@ function ofSorbitanRing(graph: Graph, ring: readonly number[]): number[] {
   );
   const ringOxygens = outside.filter((atom) => atom.element === 'O');
   const [side, ...moreSides] = outside.filter((atom) => atom.element === 'C');
-  if (ringOxygens.length !== 2 || !side || moreSides.length > 0) return [];
+  // A side chain that closes a ring of its own makes an isosorbide, for which Davies has no numbers.
+  if (ringOxygens.length !== 2 || !side || side.inRing || moreSides.length > 0) return [];
   const end = graph.bonded(side, 'C', 1).find((carbon) => !members.has(carbon.index));
   if (!end || end.hydrogens !== 2) return [];
   const sideOxygens = [...graph.bonded(side, 'O', 1), ...graph.bonded(end, 'O', 1)];
