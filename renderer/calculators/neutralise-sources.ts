@@ -13,17 +13,26 @@ export interface Taken {
 export const ACID_NAMES = KNOWN_ACIDS.map((one) => one.inci);
 export const BASE_NAMES = KNOWN_BASES.map((one) => one.inci);
 
-export function acidOfMaterial({ tradeName, figures }: Material): Taken {
+const inciOf = ({ composition }: Material): string => composition.map((part) => part.inci).join(', ');
+const range = (low: number | null | undefined, high: number | null | undefined): string =>
+  low !== null && high !== null && low !== undefined && high !== undefined
+    ? ` (${low} to ${high} %, their middle)`
+    : '';
+
+export function acidOfMaterial(material: Material): Taken {
+  const { tradeName, figures, hazards } = material;
   const acidValue = figureValue(figures.acidValue);
   const acidMolarMass = figureValue(figures.molarMass);
   return {
     part: {
       acidName: tradeName,
+      acidInci: inciOf(material),
+      acidHazards: hazards,
       acidKnownBy: acidValue !== null ? 'acid value' : 'molar mass',
       acidValue,
       acidMolarMass,
       acidEquivalents: figureValue(figures.equivalents),
-      acidActivePercent: figureValue(figures.activePercent) ?? 100,
+      acidActivePercent: figureValue(figures.activePercent),
       acidPKas: [figureValue(figures.pKa)],
     },
     says:
@@ -33,21 +42,31 @@ export function acidOfMaterial({ tradeName, figures }: Material): Taken {
   };
 }
 
-export function baseOfMaterial({ tradeName, figures, hazards }: Material): Taken {
+/** The strength is the recorded one, with its range; where none is recorded it is asked for. */
+export function baseOfMaterial(material: Material): Taken {
+  const { tradeName, figures, hazards } = material;
   const baseMolarMass = figureValue(figures.molarMass);
+  const basePercent = figureValue(figures.activePercent);
+  const strength =
+    basePercent === null
+      ? ' No strength is recorded: enter that of the lot.'
+      : ` Strength ${basePercent} %${range(figures.activePercent?.low, figures.activePercent?.high)}; the certificate of the lot goes before it.`;
   return {
     part: {
       baseName: tradeName,
+      baseInci: inciOf(material),
+      baseHazards: hazards,
       baseMolarMass,
       baseEquivalents: figureValue(figures.equivalents),
-      basePercent: figureValue(figures.activePercent) ?? 100,
+      basePercent,
+      basePercentLow: figures.activePercent?.low ?? null,
+      basePercentHigh: figures.activePercent?.high ?? null,
       basePKa: figureValue(figures.pKa),
-      caustic: hazards.includes('caustic'),
     },
     says:
       baseMolarMass === null
-        ? `${tradeName} has no molar mass recorded: enter it here.`
-        : `${tradeName}: ${figures.molarMass?.source || 'no source recorded'}.`,
+        ? `${tradeName} has no molar mass recorded: enter it here.${strength}`
+        : `${tradeName}: ${figures.molarMass?.source || 'no source recorded'}.${strength}`,
   };
 }
 
@@ -59,25 +78,37 @@ export function acidOfList(inci: string): Taken | null {
   return {
     part: {
       acidName: inci,
+      acidInci: inci,
+      acidHazards: [],
       acidKnownBy: acidValueRange ? 'acid value' : 'molar mass',
       acidValue: null,
       acidMolarMass: molarMass,
       acidEquivalents: equivalents,
-      acidActivePercent: 100,
+      acidActivePercent: null,
       acidPKas: pKas.length > 0 ? [...pKas] : [null],
     },
     says: acidValueRange
       ? `${inci}: ${acidValueRange.join(' to ')} mg KOH/g (${source.text}${basis}). Enter the acid value of the lot’s certificate.`
-      : `${inci}: ${molarMass} g/mol by IUPAC weights, ${equivalents} acid groups.`,
+      : `${inci}: ${molarMass} g/mol by IUPAC weights, ${equivalents} acid ${equivalents === 1 ? 'group' : 'groups'}. Enter the strength of what you weigh.`,
   };
 }
 
 export function baseOfList(inci: string): Taken | null {
   const found = KNOWN_BASES.find((one) => one.inci === inci);
   if (!found) return null;
-  const { molarMass, equivalents, caustic, pKaConjugateAcid: basePKa } = found;
+  const { molarMass, equivalents, soldAs, pKaConjugateAcid: basePKa } = found;
   return {
-    part: { baseName: inci, baseMolarMass: molarMass, baseEquivalents: equivalents, caustic, basePKa },
-    says: `${inci}: ${molarMass} g/mol by IUPAC weights. Enter the concentration that you weigh.`,
+    part: {
+      baseName: inci,
+      baseInci: inci,
+      baseHazards: [],
+      baseMolarMass: molarMass,
+      baseEquivalents: equivalents,
+      basePercent: null,
+      basePercentLow: null,
+      basePercentHigh: null,
+      basePKa,
+    },
+    says: `${inci}: ${molarMass} g/mol by IUPAC weights. It is sold as ${soldAs} (common practice, no source): enter the strength of yours.`,
   };
 }

@@ -1,11 +1,13 @@
-import { KNOWN_ACIDS } from '../neutralisation/acids-and-bases';
-import { amineUptake, neutralisedFraction } from '../neutralisation/at-ph';
-import { neutralise, theoreticalAcidValue, type AcidStrength } from '../neutralisation/neutralise';
-import { badInput, between, positive } from '../working/inputs';
+import { acidHandling, baseHandling } from '../neutralisation/handling';
+import { baseToWeigh, theoreticalAcidValue, type BaseSolution } from '../neutralisation/neutralise';
+import { usualShare } from '../neutralisation/usual-shares';
+import { positive } from '../working/inputs';
 import { worked } from '../working/one-step';
 import { show } from '../working/show';
-import type { Source, Worked, WorkingStep } from '../working/working';
+import { COMMON_PRACTICE, type Worked, type WorkingStep } from '../working/working';
 import { entered, givens, type Calculated, type Result } from './calculated';
+import { acidMass, strength } from './neutralise-acid';
+import { howFar } from './neutralise-ph';
 import type { NeutraliseRequest } from './neutralise-request';
 
 /**
@@ -15,87 +17,79 @@ import type { NeutraliseRequest } from './neutralise-request';
  */
 export function calculateNeutralise(request: NeutraliseRequest): Calculated {
   const far = howFar(request);
-  const { worked: share } = neutralise({
+  const wish = {
     acidMass: acidMass(request),
     acid: strength(request),
-    base: {
-      molarMass: entered(request.baseMolarMass, 'Molar mass of the base', 'Molar mass of the base'),
-      equivalents: entered(request.baseEquivalents, 'Equivalents of the base', 'Equivalents of the base'),
-      concentrationPercent: entered(
-        request.basePercent,
-        'Concentration of the base',
-        'Concentration of the base',
-      ),
-      caustic: request.caustic,
-    },
-    fraction: far.fraction,
+    fraction: far.perGroup,
     uptake: far.uptake,
     formulaMass: 100,
-  });
+  };
+  const base = baseOf(request);
+  const { worked: share } = baseToWeigh({ ...wish, base });
   const named = request.baseName || 'base';
-  const formula: Worked = { ...share, unit: '%', steps: share.steps.map(inPercent) };
+  const formula = withUsualShare({ ...share, unit: '%', steps: share.steps.map(inPercent) }, request);
+  const at = (percent: number): number =>
+    baseToWeigh({ ...wish, base: { ...base, concentrationPercent: percent } }).solutionMass;
   const results: Result[] = [
-    { key: 'percent', label: `${named}, as weighed`, worked: formula, digits: 3, says: 'of the formula' },
+    {
+      key: 'percent',
+      label: `${named}, as weighed`,
+      worked: formula,
+      digits: 3,
+      says: `of the formula${overStrengths(request, at)}`,
+    },
     ...batchResults(request, formula, named),
     ...far.results,
     ...acidValueResults(request),
   ];
-  return { title: 'Neutralising an acid', given: givenOf(request), results, withheld: [], notes: [] };
-}
-
-interface HowFar {
-  fraction: number;
-  uptake: number;
-  results: Result[];
-}
-
-function howFar(request: NeutraliseRequest): HowFar {
-  if (request.neutraliseTo === 'share') {
-    const percent = entered(request.neutralisedPercent, 'Share to neutralise', 'Fraction to neutralise');
-    return { fraction: percent / 100, uptake: 1, results: [] };
-  }
-  const pH = entered(request.pH, 'pH to reach', 'pH to reach');
-  const share = neutralisedFraction(pKasOf(request), pH);
-  const acid: Result = {
-    key: 'fraction',
-    label: `Acid groups neutralised at pH ${show(pH)}`,
-    worked: { ...share, sources: [...share.sources, pKaSource(request)] },
-    digits: 3,
-    says: 'of all, as a fraction',
+  return {
+    title: 'Neutralising an acid',
+    given: givenOf(request),
+    results,
+    withheld: far.withheld,
+    notes: [],
   };
-  if (request.basePKa === null) return { fraction: share.value, uptake: 1, results: [acid] };
-  const taken = amineUptake(request.basePKa, pH);
-  const amine: Result = {
-    key: 'uptake',
-    label: `Amine that takes up acid at pH ${show(pH)}`,
-    worked: taken,
-    digits: 3,
-    says: 'of all, as a fraction',
+}
+
+/** The substance says how it is handled, not the maker. */
+function baseOf(request: NeutraliseRequest): BaseSolution {
+  const acid = acidHandling({
+    names: [request.acidName, request.acidInci],
+    hazards: request.acidHazards,
+  });
+  const base = baseHandling(
+    { names: [request.baseName, request.baseInci], hazards: request.baseHazards },
+    request.basePKa,
+  );
+  return {
+    molarMass: entered(request.baseMolarMass, 'Molar mass of the base', 'Molar mass of the base'),
+    equivalents: entered(request.baseEquivalents, 'Equivalents of the base', 'Equivalents of the base'),
+    concentrationPercent: entered(request.basePercent, 'Strength of the base', 'Concentration of the base'),
+    handling: acid ? [base, acid] : [base],
   };
-  return { fraction: share.value, uptake: taken.value, results: [acid, amine] };
 }
 
-/** By molar mass the number of groups is known, and each needs its pKa. */
-function pKasOf(request: NeutraliseRequest): number[] {
-  entered(request.acidPKas[0] ?? null, 'pKa of the acid', 'pKa of the acid');
-  const pKas = request.acidPKas.filter((pKa) => pKa !== null);
-  const groups = request.acidKnownBy === 'molar mass' ? request.acidEquivalents : null;
-  if (groups !== null && groups !== pKas.length)
-    throw badInput(
-      `The acid has ${show(groups)} acid ${groups === 1 ? 'group' : 'groups'} a molecule, but ${pKas.length} pKa ${pKas.length === 1 ? 'is' : 'are'} given.`,
-      'Give one pKa for each acid group, or neutralise to a stated share.',
-      'pKa of the acid',
-    );
-  return pKas;
+/** A supplier's range of strength, carried into the base to weigh. */
+function overStrengths(request: NeutraliseRequest, at: (percent: number) => number): string {
+  const { basePercentLow: low, basePercentHigh: high, basePercent } = request;
+  if (low === null || high === null || !(low > 0) || !(low < high)) return '';
+  if (basePercent === null || basePercent < low || basePercent > high) return '';
+  return `; ${at(high).toFixed(3)} to ${at(low).toFixed(3)} % over its strengths of ${show(high)} to ${show(low)} %`;
 }
 
-/** The list's own source where its pKas stand unchanged. */
-function pKaSource({ acidName, acidPKas }: NeutraliseRequest): Source {
-  const listed = KNOWN_ACIDS.find((one) => one.inci === acidName);
-  const same = listed && listed.pKas.length === acidPKas.filter((pKa) => pKa !== null).length;
-  return same && listed.pKas.every((pKa, index) => pKa === acidPKas[index])
-    ? listed.source
-    : { text: 'pKa as entered', basis: 'user' };
+function withUsualShare(formula: Worked, request: NeutraliseRequest): Worked {
+  if (request.usualShare === null || request.neutraliseTo !== 'share') return formula;
+  const { label, low, high } = usualShare(request.usualShare);
+  const percent = request.neutralisedPercent ?? 0;
+  const range = `${label}: ${low} to ${high} % of the acid is usual`;
+  const beyond = percent < low || percent > high;
+  return {
+    ...formula,
+    sources: [...formula.sources, { ...COMMON_PRACTICE, text: `${range} (${COMMON_PRACTICE.text})` }],
+    cautions: beyond
+      ? [...formula.cautions, `${range}; ${show(percent)} % lies outside.`]
+      : [...formula.cautions, 'The share is a starting point: find yours by trials.'],
+  };
 }
 
 /** What a certificate would show of the pure acid: to hold against the lot's. */
@@ -104,29 +98,6 @@ function acidValueResults(request: NeutraliseRequest): Result[] {
   if (acidKnownBy !== 'molar mass' || acidMolarMass === null || acidEquivalents === null) return [];
   const value = theoreticalAcidValue(acidMolarMass, acidEquivalents);
   return [{ key: 'acid-value', label: 'Acid value of the pure acid', worked: value, digits: 1, says: '' }];
-}
-
-/** Mass of acid in 100 parts of formula; an acid value already tells of the material as weighed. */
-function acidMass(request: NeutraliseRequest): number {
-  const percent = between(
-    entered(request.acidPercent, 'Level of the acid', 'Level of the acid'),
-    0,
-    100,
-    'Level of the acid',
-    '%',
-  );
-  if (request.acidKnownBy === 'acid value') return percent;
-  const active = entered(request.acidActivePercent, 'Acid in what is weighed', 'Acid in what is weighed');
-  return (percent * between(active, 0, 100, 'Acid in what is weighed', '%')) / 100;
-}
-
-function strength(request: NeutraliseRequest): AcidStrength {
-  if (request.acidKnownBy === 'acid value')
-    return { acidValue: entered(request.acidValue, 'Acid value', 'Acid value') };
-  return {
-    molarMass: entered(request.acidMolarMass, 'Molar mass of the acid', 'Molar mass of the acid'),
-    equivalents: entered(request.acidEquivalents, 'Acid groups per molecule', 'Acid groups per molecule'),
-  };
 }
 
 /** The masses are per 100 g of formula, so they read as per cent. */
@@ -163,11 +134,14 @@ function givenOf(request: NeutraliseRequest) {
     ['Base', request.baseName, ''],
     ['Molar mass of the base', request.baseMolarMass, 'g/mol'],
     ['Equivalents of the base', request.baseEquivalents, 'per molecule'],
-    ['Concentration of the base', request.basePercent, '%'],
+    ['Strength of the base', request.basePercent, '%'],
+    ['Strength of the base, lowest', request.basePercentLow, '%'],
+    ['Strength of the base, highest', request.basePercentHigh, '%'],
     ['Share to neutralise', toPh ? null : request.neutralisedPercent, '%'],
     ['pH to reach', toPh ? request.pH : null, ''],
-    ['pKa of the acid', toPh ? pKas.map(show).join(', ') : null, ''],
-    ['pKa of the base, as its conjugate acid', toPh ? request.basePKa : null, ''],
+    ['pKa of the acid', pKas.map(show).join(', '), ''],
+    ['pKa of the base, as its conjugate acid', pKas.length > 0 ? request.basePKa : null, ''],
+    ['Water that holds them', pKas.length > 0 ? request.waterPercent : null, '% of the formula'],
     ['Batch', request.batchGrams, 'g'],
   ]);
 }

@@ -121,7 +121,7 @@ export function neutralisationWish(i: z.infer<typeof neutralisation>): Neutralis
     molarMass: i.baseMolarMass,
     equivalents: i.baseEquivalents,
     concentrationPercent: i.baseConcentrationPercent,
-    caustic: false,
+    handling: [],
   };
   return { acidMass: i.acidMass, acid, base, fraction: i.fraction };
 }

@@ -17,7 +17,8 @@ export interface KnownBase {
   inci: string;
   molarMass: number;
   equivalents: number;
-  caustic: boolean;
+  /** The form that it is sold in, with the lowest and highest strength of that, %; common practice, no source. */
+  soldAs: string;
   /** pKa of the conjugate acid of an amine; null for an alkali. */
   pKaConjugateAcid: number | null;
 }
@@ -60,15 +61,15 @@ function polyacid(inci: string, molarMass: number, equivalents: number, pKas: nu
   return { inci, molarMass, equivalents, acidValueRange: null, pKas, source: CRC };
 }
 
-function base(inci: string, molarMass: number, caustic: boolean, pKa: number | null): KnownBase {
-  return { inci, molarMass, equivalents: 1, caustic, pKaConjugateAcid: pKa };
+function base(inci: string, molarMass: number, soldAs: string, pKa: number | null): KnownBase {
+  return { inci, molarMass, equivalents: 1, soldAs, pKaConjugateAcid: pKa };
 }
 
 /** Molar masses by IUPAC weights; pKas of the amines from the CRC Handbook, from memory. */
 export const KNOWN_BASES: readonly KnownBase[] = [
-  base('Sodium Hydroxide', 39.997, true, null),
-  base('Potassium Hydroxide', 56.105, true, null),
-  base('Triethanolamine', 149.19, false, 7.76),
-  base('Tromethamine', 121.136, false, 8.07),
-  base('Aminomethyl Propanol', 89.138, false, 9.69),
+  base('Sodium Hydroxide', 39.997, 'beads of 97 to 99 %, or a solution', null),
+  base('Potassium Hydroxide', 56.105, 'flakes of 88 to 91 %, pellets of 85 % and more, or a solution', null),
+  base('Triethanolamine', 149.19, '99 or 85 %', 7.76),
+  base('Tromethamine', 121.136, 'crystals of 99 % and more', 8.07),
+  base('Aminomethyl Propanol', 89.138, '95 % with 5 % of water', 9.69),
 ];

@@ -18,8 +18,8 @@ export interface BaseSolution {
   equivalents: number;
   /** Mass % of base in what is weighed: 10 for a 10 % solution, 100 for the pure base. */
   concentrationPercent: number;
-  /** Strong alkali such as NaOH or KOH: adds the caution. */
-  caustic: boolean;
+  /** How the substance is handled, said beside the result. */
+  handling: readonly string[];
 }
 
 export interface Neutralisation {
@@ -36,7 +36,7 @@ export interface NeutralisationWish {
   acidMass: number;
   acid: AcidStrength;
   base: BaseSolution;
-  /** Share of the acid groups to neutralise, 0 to 1. */
+  /** Share of the acid groups to neutralise, 0 to 1; for `baseToWeigh`, base for each acid group. */
   fraction: number;
   /** Share of the base that takes up acid, above 0 to 1; less than 1 for an amine near its pKa. 1 when left out. */
   uptake?: number;
@@ -51,8 +51,18 @@ export interface NeutralisationWish {
  * Source: definition of the acid value.
  */
 export function neutralise(wish: NeutralisationWish): Neutralisation {
-  nonNegative(wish.acidMass, 'Mass of the acid');
   between(wish.fraction, 0, 1, 'Fraction to neutralise');
+  return baseToWeigh(wish);
+}
+
+/**
+ * The same for any amount of base for each acid group: more than 1 where a pH asks for free alkali.
+ *
+ * @throws Problem `invalid-input`
+ */
+export function baseToWeigh(wish: NeutralisationWish): Neutralisation {
+  nonNegative(wish.acidMass, 'Mass of the acid');
+  nonNegative(wish.fraction, 'Base for each acid group');
   positive(wish.base.molarMass, 'Molar mass of the base');
   positive(wish.base.equivalents, 'Equivalents of the base');
   positive(wish.base.concentrationPercent, 'Concentration of the base');
@@ -65,7 +75,9 @@ export function neutralise(wish: NeutralisationWish): Neutralisation {
   const steps: WorkingStep[] = [
     groups,
     {
-      says: 'pure base: acid groups × fraction × molar mass of the base / its equivalents' + partly.says,
+      says:
+        'pure base: acid groups × base for each of them × molar mass of the base / its equivalents' +
+        partly.says,
       shows: `${show(groups.result)} × ${show(wish.fraction)} × ${show(wish.base.molarMass)} / ${show(wish.base.equivalents)}${partly.shows}`,
       result: pureBaseMass,
       unit: '',
@@ -86,7 +98,8 @@ export function neutralise(wish: NeutralisationWish): Neutralisation {
   };
 }
 
-function acidGroups(acidMass: number, acid: AcidStrength): WorkingStep {
+/** Acid groups in a mass of acid, mol where the mass is in g. @throws Problem `invalid-input` */
+export function acidGroups(acidMass: number, acid: AcidStrength): WorkingStep {
   if ('acidValue' in acid) {
     const value = between(acid.acidValue, 0, 2000, 'Acid value', 'mg KOH/g');
     return {
@@ -107,14 +120,10 @@ function acidGroups(acidMass: number, acid: AcidStrength): WorkingStep {
 }
 
 function cautionsOf(wish: NeutralisationWish): string[] {
-  const cautions = [
+  return [
+    ...wish.base.handling,
     'Add the last tenth by pH: acid values vary by lot, and other acids and bases in the formula take part.',
   ];
-  if (wish.base.caustic)
-    cautions.push(
-      'Caustic: wear goggles and gloves, add the alkali to water and never the reverse, and mind the heat of solution. Follow local codes.',
-    );
-  return cautions;
 }
 
 /** The acid value that a pure acid would have, mg KOH/g: 56106 × groups / M. */

@@ -151,7 +151,7 @@ describe('acids', () => {
   it('take the same base whether known by acid value or by molar mass', () => {
     fc.assert(
       fc.property(mass, fc.double({ min: 60, max: 400, noNaN: true }), (acidMass, molarMass) => {
-        const base = { molarMass: 39.997, equivalents: 1, concentrationPercent: 10, caustic: true };
+        const base = { molarMass: 39.997, equivalents: 1, concentrationPercent: 10, handling: [] };
         const byMass = neutralise({ acidMass, acid: { molarMass, equivalents: 1 }, base, fraction: 0.5 });
         const byValue = neutralise({
           acidMass,
