@@ -1,5 +1,7 @@
 import { formula, type Formula, type FormulaLine } from '@core/formulas/formula';
+import { FORMULA, type FormulaRecord } from '@core/formulas/noun';
 import type { Reader, SqlValue, Writer } from '../database';
+import type { Repository } from '../record/repository';
 
 type Row = Record<string, SqlValue>;
 
@@ -102,3 +104,11 @@ function writeLine(tx: Writer, formulaId: string, phaseId: string, at: number, l
 export function deleteFormula(tx: Writer, id: string): void {
   tx.run('DELETE FROM formula WHERE id = ?', id);
 }
+
+export const formulaRecords: Repository<Formula, FormulaRecord> = {
+  noun: FORMULA,
+  read: readFormula,
+  insert: writeFormula,
+  update: (tx, _before, after) => writeFormula(tx, after),
+  remove: deleteFormula,
+};

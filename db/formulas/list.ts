@@ -25,19 +25,3 @@ export function listFormulas(db: Reader): FormulaSummary[] {
      FROM formula f ORDER BY f.name COLLATE NOCASE, f.id`,
   );
 }
-
-/** The next running number behind a prefix, counting every code ever given with it: F-001, F-002… */
-export function nextCode(
-  db: Reader,
-  table: 'formula' | 'batch',
-  column: 'code' | 'number',
-  prefix: string,
-): string {
-  const codes = db.all<{ code: string }>(
-    `SELECT ${column} AS code FROM ${table} WHERE substr(${column}, 1, ?) = ?`,
-    prefix.length,
-    prefix,
-  );
-  const used = codes.map(({ code }) => Number(code.slice(prefix.length))).filter(Number.isInteger);
-  return `${prefix}${String(Math.max(0, ...used) + 1).padStart(3, '0')}`;
-}

@@ -1,5 +1,8 @@
-import { formulaVersion, type FormulaVersion } from '@core/formulas/formula';
+import { FORMULA } from '@core/formulas/noun';
+import { formulaContent, formulaVersion, type FormulaVersion } from '@core/formulas/formula';
+import { MATERIAL } from '@core/materials/noun';
 import type { Reader, Writer } from '../database';
+import { putState, readState, stateRow, type StateRow } from '../record/state';
 
 export interface VersionSummary {
   id: string;
@@ -20,37 +23,54 @@ export function listVersions(db: Reader, formulaId: string): VersionSummary[] {
   );
 }
 
-/** A recorded version with its formula and materials as they were, or undefined. */
+/** The states of a version's materials, put together as materials of the moment when it was recorded. */
+function frozenMaterials(db: Reader, seq: number, at: string): FormulaVersion['materials'] {
+  const rows = db.all<StateRow & { revision: number }>(
+    `SELECT s.id, s.hash, s.kind, s.record, s.format, s.content, v.revision
+     FROM formula_version_state v JOIN state s ON s.id = v.state WHERE v.version = ?`,
+    seq,
+  );
+  return Object.fromEntries(
+    rows.map((row) => [
+      row.record,
+      { ...readState(MATERIAL, row), id: row.record, revision: row.revision, createdAt: at, updatedAt: at },
+    ]),
+  );
+}
+
+/**
+ * A recorded version with its formula and materials as they were, or undefined.
+ * @throws Problem library-damaged where a state is not what was recorded
+ */
 export function readVersion(db: Reader, id: string): FormulaVersion | undefined {
-  const row = db.get<VersionSummary & { content: string }>(
-    `SELECT ${SUMMARY}, content FROM formula_version WHERE id = ?`,
+  const row = db.get<VersionSummary & { seq: number; state: number }>(
+    `SELECT seq, state, ${SUMMARY} FROM formula_version WHERE id = ?`,
     id,
   );
-  if (!row) return undefined;
-  const materials = db.all<{ id: string; content: string }>(
-    'SELECT material_id AS id, content FROM formula_version_material WHERE version_id = ?',
-    id,
-  );
+  const state = row && stateRow(db, row.state);
+  if (!state) return undefined;
+  const { seq, state: _state, ...summary } = row;
   return formulaVersion.parse({
-    ...row,
-    content: JSON.parse(row.content) as unknown,
-    materials: Object.fromEntries(materials.map((m) => [m.id, JSON.parse(m.content) as unknown])),
+    ...summary,
+    content: formulaContent.parse(readState(FORMULA, state)),
+    materials: frozenMaterials(db, seq, row.recordedAt),
   });
 }
 
-/** Records a version. Nothing can change it afterwards. */
+/** Records a version: it points at the state of its formula and of each material. Nothing can change it afterwards. */
 export function insertVersion(tx: Writer, version: FormulaVersion): void {
+  const seq =
+    (tx.get<{ last: number | null }>('SELECT max(seq) AS last FROM formula_version')?.last ?? 0) + 1;
+  const state = putState(tx, FORMULA, version.formulaId, { ...version.content, archived: false });
   tx.run(
-    `INSERT INTO formula_version (id, formula_id, number, recorded_at, recorded_by, reason, content)
-     VALUES (?, ?, ?, ?, ?, ?, ?)`,
-    ...[version.id, version.formulaId, version.number, version.recordedAt, version.recordedBy],
-    ...[version.reason, JSON.stringify(version.content)],
+    `INSERT INTO formula_version (seq, id, formula_id, number, recorded_at, recorded_by, reason, state)
+     VALUES (?, ?, ?, ?, ?, ?, ?, ?)`,
+    ...[seq, version.id, version.formulaId, version.number, version.recordedAt],
+    ...[version.recordedBy, version.reason, state],
   );
   for (const [materialId, frozen] of Object.entries(version.materials))
     tx.run(
-      'INSERT INTO formula_version_material (version_id, material_id, content) VALUES (?, ?, ?)',
-      version.id,
-      materialId,
-      JSON.stringify(frozen),
+      'INSERT INTO formula_version_state (version, state, revision) VALUES (?, ?, ?)',
+      ...[seq, putState(tx, MATERIAL, materialId, MATERIAL.read(frozen)), frozen.revision],
     );
 }

@@ -14,9 +14,9 @@ export function materialUses(db: Reader, materialId: string): MaterialUse[] {
     `SELECT DISTINCT f.id AS formulaId, f.name AS formulaName, NULL AS versionNumber
        FROM formula_line l JOIN formula f ON f.id = l.formula_id WHERE l.material_id = ?
      UNION ALL
-     SELECT f.id, f.name, v.number FROM formula_version_material m
-       JOIN formula_version v ON v.id = m.version_id JOIN formula f ON f.id = v.formula_id
-       WHERE m.material_id = ? ORDER BY 2, 3`,
+     SELECT DISTINCT f.id, f.name, v.number FROM state s JOIN formula_version_state m ON m.state = s.id
+       JOIN formula_version v ON v.seq = m.version JOIN formula f ON f.id = v.formula_id
+       WHERE s.record = ? ORDER BY 2, 3`,
     materialId,
     materialId,
   );

@@ -2,9 +2,21 @@ import { batchesSchema } from './0001-batches';
 import { formulasSchema } from './0001-formulas';
 import { materialsSchema } from './0001-materials';
 import { offersWithoutPriceSchema } from './0002-offers-without-price';
+import { recordSchema, recordSchemaEnd, versionsToStates } from './0003-record';
+import { countryOfOriginSchema } from './0004-country-of-origin';
+import type { Migration } from './runner';
 
 /** The library's schema, in the order it grew. Append only: a migration that has shipped is never edited. */
-export const migrations = [
+export const migrations: Migration[] = [
   { number: 1, name: 'materials, formulas, batches', sql: materialsSchema + formulasSchema + batchesSchema },
   { number: 2, name: 'offers without a price', sql: offersWithoutPriceSchema },
+  {
+    number: 3,
+    name: 'the record',
+    sql: recordSchema,
+    convert: versionsToStates,
+    thenSql: recordSchemaEnd,
+    rebuildsTables: true,
+  },
+  { number: 4, name: 'country of origin', sql: countryOfOriginSchema },
 ];

@@ -1,5 +1,6 @@
 import { createHash } from 'node:crypto';
 import { Problem } from '@core/problems/problem';
+import type { Writer } from '../database';
 import type { Engine } from '../library/sql/engine';
 
 /** One step of the schema. Once shipped it is never edited: its checksum stands in every library it ran on. */
@@ -9,6 +10,12 @@ export interface Migration {
   name: string;
   /** Statements without BEGIN and COMMIT. */
   sql: string;
+  /**
+   * Between `sql` and `thenSql`: what SQL cannot do, such as hashing. It sees the statements only, and makes up
+   * neither times nor ids.
+   */
+  convert?: (tx: Writer) => void;
+  thenSql?: string;
   /**
    * For rebuilding a table that others refer to: foreign keys are off while it runs and checked before COMMIT.
    */
@@ -37,7 +44,11 @@ const UNREPEATABLE = /\brandom(?:blob)?\s*\(|\bcurrent_(?:date|time|timestamp)\b
 
 /** SHA-256 of the statements, blind to line endings so that a checkout on Windows agrees. */
 export function checksumOf(migration: Migration): string {
-  return createHash('sha256').update(migration.sql.replaceAll('\r\n', '\n')).digest('hex');
+  return createHash('sha256').update(allSql(migration).replaceAll('\r\n', '\n')).digest('hex');
+}
+
+function allSql({ sql, thenSql }: Migration): string {
+  return thenSql === undefined ? sql : `${sql}\n${thenSql}`;
 }
 
 /** Migrations that the database has not seen. Throws Problem library-newer or library-damaged when it has seen others. */
@@ -75,6 +86,8 @@ function applyOne(engine: Engine, migration: Migration, now: Date): void {
   try {
     engine.script(APPLIED_TABLE);
     engine.script(migration.sql);
+    migration.convert?.(engine);
+    if (migration.thenSql !== undefined) engine.script(migration.thenSql);
     engine.run(
       'INSERT INTO applied_migration (number, name, checksum, applied_at) VALUES (?, ?, ?, ?)',
       migration.number,
@@ -116,9 +129,9 @@ function checkList(migrations: readonly Migration[]): void {
   migrations.forEach((migration, index) => {
     if (migration.number !== index + 1)
       throw new Error(`Migration ${migration.number} stands at place ${index + 1}.`);
-    if (FORBIDDEN.test(migration.sql))
+    if (FORBIDDEN.test(allSql(migration)))
       throw new Error(`Migration ${migration.number} uses a deferred or rolling-back rule.`);
-    if (UNREPEATABLE.test(migration.sql))
+    if (UNREPEATABLE.test(allSql(migration)))
       throw new Error(`Migration ${migration.number} makes up values in SQL.`);
   });
 }

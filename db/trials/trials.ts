@@ -1,12 +1,11 @@
+import { fillBlanks } from '@core/record/blanks';
+import { TRIAL_SERIES, TRIAL_SERIES_FIELDS, type SeriesContent } from '@core/trials/noun';
 import { trialSeries, type TrialSeries } from '@core/trials/trial-series';
 import type { Reader, Writer } from '../database';
+import type { Repository } from '../record/repository';
 
 /** A series with the count of its edits, so that two windows cannot overwrite each other. */
-export interface KeptSeries {
-  revision: number;
-  updatedAt: string;
-  series: TrialSeries;
-}
+export type SeriesRecord = TrialSeries & { revision: number; updatedAt: string };
 
 export interface SeriesSummary {
   id: string;
@@ -32,18 +31,18 @@ export function listSeries(db: Reader): SeriesSummary[] {
 }
 
 /** One series, or undefined. */
-export function readSeries(db: Reader, id: string): KeptSeries | undefined {
+export function readSeries(db: Reader, id: string): SeriesRecord | undefined {
   const row = db.get<Row>(
     'SELECT revision, updated_at AS updatedAt, content FROM trial_series WHERE id = ?',
     id,
   );
   if (!row) return undefined;
-  const series = trialSeries.parse(JSON.parse(row.content));
-  return { revision: row.revision, updatedAt: row.updatedAt, series };
+  const held = fillBlanks(TRIAL_SERIES_FIELDS, JSON.parse(row.content) as Record<string, unknown>);
+  return { ...trialSeries.parse(held), revision: row.revision, updatedAt: row.updatedAt };
 }
 
 /** Adds a series, or writes a newer state of it. */
-export function writeSeries(tx: Writer, { revision, updatedAt, series }: KeptSeries): void {
+function writeSeries(tx: Writer, { revision, updatedAt, ...series }: SeriesRecord): void {
   tx.run(
     `INSERT INTO trial_series (id, revision, title, created_at, updated_at, content) VALUES (?, ?, ?, ?, ?, ?)
      ON CONFLICT (id) DO UPDATE SET revision = excluded.revision, title = excluded.title,
@@ -52,6 +51,10 @@ export function writeSeries(tx: Writer, { revision, updatedAt, series }: KeptSer
   );
 }
 
-export function deleteSeries(tx: Writer, id: string): void {
-  tx.run('DELETE FROM trial_series WHERE id = ?', id);
-}
+export const seriesRecords: Repository<SeriesRecord, SeriesContent> = {
+  noun: TRIAL_SERIES,
+  read: readSeries,
+  insert: writeSeries,
+  update: (tx, _before, after) => writeSeries(tx, after),
+  remove: (tx, id) => tx.run('DELETE FROM trial_series WHERE id = ?', id),
+};

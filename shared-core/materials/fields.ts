@@ -153,6 +153,12 @@ export const MATERIAL_FIELDS = {
     section: 'identity',
     places: { list: { rem: 8 }, filter: true, search: true },
   }),
+  countryOfOrigin: line({
+    label: 'Country of origin',
+    section: 'identity',
+    max: 100,
+    places: { list: { rem: 8 }, filter: true, search: true },
+  }),
   certifiedOrganic: flag({ label: 'Certified organic', section: 'identity' }),
   usage: group(
     {

@@ -6,7 +6,7 @@ import { join, resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { writeFormula } from '@db/formulas/drafts';
 import { Engine } from '@db/library/sql/engine';
-import { insertMaterial } from '@db/materials/write';
+import { materials as shelf } from '@db/materials/materials';
 import { createLibraryOpener } from '@service/library/opener';
 import { Places } from '@service/library/places';
 import { LibrarySession, type LibraryOpener } from '@service/library/session';
@@ -45,7 +45,7 @@ export async function makeLibrary(materials: number, formulas: number): Promise<
   const file = join(folder, LIBRARY_FILE);
   const engine = await Engine.open(await readFile(file));
   engine.control('BEGIN');
-  for (const each of generateMaterials(materials)) insertMaterial(engine, each);
+  for (const each of generateMaterials(materials)) shelf.insert(engine, each);
   for (const each of generateFormulas(formulas, materials)) writeFormula(engine, each);
   engine.control('COMMIT');
   await writeFile(file, engine.exportBytes());

@@ -4,8 +4,7 @@ import { join } from 'node:path';
 import { materialContent, type Material } from '@core/materials/material';
 import type { Reader } from '@db/database';
 import { writeFormula } from '@db/formulas/drafts';
-import { readMaterial } from '@db/materials/read';
-import { insertMaterial, updateMaterial } from '@db/materials/write';
+import { materials as shelf, readMaterial } from '@db/materials/materials';
 import { migrations } from '@db/migrations/list';
 import { makeLibrary, openBenchLibrary, type BenchLibrary } from './bench-library';
 import { generateFormulas } from './formula-generator';
@@ -62,7 +61,7 @@ function fillPeer(peer: PeerDatabase, materials: number, formulas: number): void
   for (const migration of migrations) peer.exec(migration.sql);
   const writer = peerWriter(peer);
   peer.exec('BEGIN');
-  for (const each of generateMaterials(materials)) insertMaterial(writer, each);
+  for (const each of generateMaterials(materials)) shelf.insert(writer, each);
   for (const each of generateFormulas(formulas, materials)) writeFormula(writer, each);
   peer.exec('COMMIT');
 }
@@ -84,7 +83,7 @@ function makePeerLibrary(peerFolder: string, materials: number, formulas: number
       const after = { ...edited(before, number), revision: before.revision + 1 };
       return timeOf(() => {
         peer.exec('BEGIN IMMEDIATE');
-        updateMaterial(writer, after);
+        shelf.update(writer, before, after);
         peer.exec('COMMIT');
       });
     },

@@ -1,6 +1,5 @@
 import { monitorEventLoopDelay } from 'node:perf_hooks';
-import { readMaterial } from '@db/materials/read';
-import { updateMaterial } from '@db/materials/write';
+import { materials, readMaterial } from '@db/materials/materials';
 import { makeLibrary, openBenchLibrary, type BenchLibrary } from './bench-library';
 import { materialId } from './library-generator';
 import { figureFrom, type BenchFigure, type BenchSettings } from './measure';
@@ -22,7 +21,7 @@ async function rewriteOnce(library: BenchLibrary, number: number): Promise<Rewri
   const db = library.session.current().library;
   const before = readMaterial(db, materialId(number));
   if (!before) throw new Error('The first materials were not generated.');
-  db.transaction((tx) => updateMaterial(tx, { ...before, notes: `${before.notes} rewrite` }));
+  db.transaction((tx) => materials.update(tx, before, { ...before, notes: `${before.notes} rewrite` }));
   const held = monitorEventLoopDelay({ resolution: 1 });
   held.enable();
   // The monitor sees a stall by a timer that comes late, so it needs to have ticked before.

@@ -1,28 +1,28 @@
 import { batchPlan, type Batch, type BatchPlan } from '@core/batches/batch';
 import { batchLines } from '@core/batches/plan-batch';
 import { insertBatch, listBatches, readBatch } from '@db/batches/batches';
-import { nextCode } from '@db/formulas/list';
+import { drawBatchNumber } from '@db/batches/numbers';
 import { readVersion } from '@db/formulas/versions';
 import { readSettings } from '@db/settings/settings';
 import { Hono } from 'hono';
 import type { ServiceContext } from '../context';
 import { found } from '../problems/found';
 import { validBody } from '../problems/validated';
+import { tellChange } from '../record/tell-change';
 
 function planned(context: ServiceContext, plan: BatchPlan): Batch {
   const { library } = context.session.current();
   const version = found(readVersion(library, plan.versionId), 'version');
   const { batchPrefix, languageRegion } = readSettings(library);
   const { totalMg, lines } = batchLines(version.content, plan, languageRegion);
-  const added: Batch = {
-    ...plan,
-    id: context.newId(),
-    number: nextCode(library, 'batch', 'number', batchPrefix),
-    createdAt: context.now().toISOString(),
-    totalMg,
-    lines,
-  };
-  library.transaction((tx) => insertBatch(tx, added));
+  const at = context.now().toISOString();
+  const added = library.transaction((tx) => {
+    const number = drawBatchNumber(tx, batchPrefix);
+    const made: Batch = { ...plan, id: context.newId(), number, createdAt: at, totalMg, lines };
+    insertBatch(tx, made);
+    return made;
+  });
+  tellChange(context, 'batch', { id: added.id, revision: 1 });
   return added;
 }
 

@@ -1,13 +1,14 @@
 import { optimise, type OptimiseInput } from '@core/emulsions/optimise/optimise';
 import type { OptimiseResult } from '@core/emulsions/optimise/result';
 import { rankSystems, type Ranking, type RankInput } from '@core/emulsions/systems/rank-systems';
-import { assembleMaterials, type MaterialRows } from '@db/materials/read-many';
+import { materials } from '@db/materials/materials';
+import type { RecordRows } from '@db/record/record-table';
 import { solveWithHighs } from './optimiser';
 
 /** Work of the bench that may take long, as plain data. */
 export type Job =
   | { kind: 'optimise'; input: OptimiseInput }
-  | { kind: 'systems'; rows: MaterialRows[]; input: Omit<RankInput, 'materials'> };
+  | { kind: 'systems'; rows: RecordRows[]; input: Omit<RankInput, 'materials'> };
 
 /** What each kind of work gives. */
 export interface JobResults {
@@ -21,6 +22,6 @@ export async function perform(job: Job): Promise<JobResults[Job['kind']]> {
     case 'optimise':
       return optimise(job.input, solveWithHighs);
     case 'systems':
-      return rankSystems({ ...job.input, materials: job.rows.flatMap(assembleMaterials) });
+      return rankSystems({ ...job.input, materials: job.rows.flatMap((rows) => materials.assemble(rows)) });
   }
 }

@@ -3,8 +3,8 @@ import { benchLine, benchState } from '@core/emulsions/bench/bench-state';
 import type { Ranking } from '@core/emulsions/systems/rank-systems';
 import { systemWish } from '@core/emulsions/systems/wish';
 import { Problem } from '@core/problems/problem';
-import { readMaterials } from '@db/materials/read';
-import { idsWithFunction, idsWithInciEnding, readRows, type MaterialRows } from '@db/materials/read-many';
+import { idsWithFunction, idsWithInciEnding, materials, readMaterials } from '@db/materials/materials';
+import type { RecordRows } from '@db/record/record-table';
 import { readSettings } from '@db/settings/settings';
 import { z } from 'zod';
 import type { ServiceContext } from '../context';
@@ -31,14 +31,14 @@ export const systemsRequest = z.object({
 /** Materials read before other requests have their turn: each such reading takes a few milliseconds. */
 const AT_ONCE = 200;
 
-async function emulsifierRows(context: ServiceContext): Promise<MaterialRows[]> {
+async function emulsifierRows(context: ServiceContext): Promise<RecordRows[]> {
   const { library } = context.session.current();
   // Fatty alcohols build body beside an emulsifier, whatever function their maker gave them.
   const alcohols = idsWithInciEnding(library, ' alcohol');
   const ids = [...new Set([...idsWithFunction(library, ['emulsifier', 'co-emulsifier']), ...alcohols])];
-  const rows: MaterialRows[] = [];
+  const rows: RecordRows[] = [];
   for (let from = 0; from < ids.length; from += AT_ONCE) {
-    rows.push(readRows(library, ids.slice(from, from + AT_ONCE)));
+    rows.push(materials.readRows(library, ids.slice(from, from + AT_ONCE)));
     await setImmediate();
   }
   return rows;

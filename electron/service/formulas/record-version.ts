@@ -6,7 +6,7 @@ import { WHOLE_PPM } from '@core/quantities/share';
 import { lineText } from '@core/quantities/text';
 import { readFormula } from '@db/formulas/drafts';
 import { insertVersion, listVersions, type VersionSummary } from '@db/formulas/versions';
-import { readMaterials } from '@db/materials/read';
+import { readMaterials } from '@db/materials/materials';
 import { readSettings } from '@db/settings/settings';
 import { z } from 'zod';
 import type { ServiceContext } from '../context';

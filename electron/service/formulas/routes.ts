@@ -1,18 +1,28 @@
-import { blankTarget, enteredFormula, PRODUCT_TYPES, USES, type Formula } from '@core/formulas/formula';
+import {
+  blankTarget,
+  enteredFormula,
+  PRODUCT_TYPES,
+  USES,
+  type Formula,
+  type FormulaContent,
+} from '@core/formulas/formula';
+import type { FormulaRecord } from '@core/formulas/noun';
 import { formulaLines } from '@core/formulas/shares';
 import type { Material } from '@core/materials/material';
 import { Problem } from '@core/problems/problem';
 import { nameText } from '@core/quantities/text';
-import { deleteFormula, readFormula, writeFormula } from '@db/formulas/drafts';
-import { listFormulas, nextCode } from '@db/formulas/list';
+import { formulaRecords } from '@db/formulas/drafts';
+import { listFormulas } from '@db/formulas/list';
+import { drawFormulaCode } from '@db/formulas/numbers';
 import { listVersions, readVersion } from '@db/formulas/versions';
-import { readMaterials } from '@db/materials/read';
+import { readMaterials } from '@db/materials/materials';
 import { readSettings } from '@db/settings/settings';
 import { Hono } from 'hono';
 import { z } from 'zod';
 import type { ServiceContext } from '../context';
-import { found, sameRevision } from '../problems/found';
+import { found } from '../problems/found';
 import { validBody } from '../problems/validated';
+import { addRecord, changeRecord, record, removeRecord } from '../record/records';
 import { recordVersion, versionRequest } from './record-version';
 
 const start = z.object({
@@ -34,16 +44,14 @@ function withMaterials(
 }
 
 function draft(context: ServiceContext, id: string): Formula {
-  return found(readFormula(context.session.current().library, id), 'formula');
+  return record(context, formulaRecords, id);
 }
 
 function startFormula(context: ServiceContext, wanted: z.infer<typeof start>): Formula {
-  const { library } = context.session.current();
-  const at = context.now().toISOString();
-  const added: Formula = {
+  const { formulaPrefix } = readSettings(context.session.current().library);
+  return addRecord(context, formulaRecords, (tx) => ({
     ...wanted,
-    id: context.newId(),
-    code: nextCode(library, 'formula', 'code', readSettings(library).formulaPrefix),
+    code: drawFormulaCode(tx, formulaPrefix),
     purpose: '',
     phases: ['Water phase', 'Oil phase', 'Cool-down'].map((title) => ({
       id: context.newId(),
@@ -55,74 +63,59 @@ function startFormula(context: ServiceContext, wanted: z.infer<typeof start>): F
     target: blankTarget(),
     notes: '',
     archived: false,
-    revision: 1,
-    createdAt: at,
-    updatedAt: at,
-  };
-  library.transaction((tx) => writeFormula(tx, added));
-  return added;
+  }));
+}
+
+/** Refuses lines of materials that were deleted meanwhile. @throws Problem invalid-input, naming the lines */
+function refuseGone(context: ServiceContext, content: FormulaContent): void {
+  const lines = formulaLines(content);
+  const ids = lines.map((line) => line.materialId);
+  const known = readMaterials(context.session.current().library, ids);
+  const gone = ids.filter((materialId) => !known.has(materialId));
+  if (gone.length === 0) return;
+  throw new Problem({
+    code: 'invalid-input',
+    title: `${gone.length === 1 ? 'A line names a material that is' : `${gone.length} lines name materials that are`} no longer in the library.`,
+    advice: 'Replace or remove the marked lines; the rest of your draft is kept as it stands.',
+    fields: lines
+      .filter((line) => gone.includes(line.materialId))
+      .map((line) => ({ path: `line.${line.id}`, message: 'This material was deleted.' })),
+  });
 }
 
 function changeFormula(
   context: ServiceContext,
   id: string,
   revision: number,
-  change: Partial<Formula>,
+  change: Partial<FormulaRecord>,
 ): Formula {
-  const { library } = context.session.current();
-  const before = draft(context, id);
-  sameRevision(revision, before.revision, 'formula');
-  const after = {
-    ...before,
-    ...change,
-    revision: before.revision + 1,
-    updatedAt: context.now().toISOString(),
-  };
-  const ids = formulaLines(after).map((line) => line.materialId);
-  const known = readMaterials(library, ids);
-  const gone = ids.filter((materialId) => !known.has(materialId));
-  if (gone.length > 0)
-    throw new Problem({
-      code: 'invalid-input',
-      title: `${gone.length === 1 ? 'A line names a material that is' : `${gone.length} lines name materials that are`} no longer in the library.`,
-      advice: 'Replace or remove the marked lines; the rest of your draft is kept as it stands.',
-      fields: formulaLines(after)
-        .filter((line) => gone.includes(line.materialId))
-        .map((line) => ({ path: `line.${line.id}`, message: 'This material was deleted.' })),
-    });
-  library.transaction((tx) => writeFormula(tx, after));
-  return after;
+  return changeRecord(context, formulaRecords, id, revision, (before) => {
+    refuseGone(context, { ...before, ...change });
+    return change;
+  });
 }
 
 function copyFormula(context: ServiceContext, id: string): Formula {
-  const { library } = context.session.current();
   const original = draft(context, id);
-  const at = context.now().toISOString();
-  const copy: Formula = {
+  const { formulaPrefix } = readSettings(context.session.current().library);
+  return addRecord(context, formulaRecords, (tx) => ({
     ...original,
-    id: context.newId(),
     name: `${original.name.slice(0, 190)} (copy)`,
-    code: nextCode(library, 'formula', 'code', readSettings(library).formulaPrefix),
+    code: drawFormulaCode(tx, formulaPrefix),
     archived: false,
-    revision: 1,
-    createdAt: at,
-    updatedAt: at,
-  };
-  library.transaction((tx) => writeFormula(tx, copy));
-  return copy;
+  }));
 }
 
 function removeFormula(context: ServiceContext, id: string): void {
-  const { library } = context.session.current();
   const known = draft(context, id);
-  if (listVersions(library, id).length > 0)
+  if (listVersions(context.session.current().library, id).length > 0)
     throw new Problem({
       code: 'in-use',
       title: `${known.name} has recorded versions, which are kept for good.`,
       advice:
         'Archive the formula instead: it leaves the lists, and its versions and batches stay traceable.',
     });
-  library.transaction((tx) => deleteFormula(tx, id));
+  removeRecord(context, formulaRecords, id);
 }
 
 export function formulasRoutes(context: ServiceContext) {

@@ -5,44 +5,34 @@ import {
   type MaterialContent,
 } from '@core/materials/material';
 import { Problem } from '@core/problems/problem';
-import { shelfEntry } from '@core/shelf/entry';
 import { fromParams } from '@core/shelf/query-params';
-import { readMaterial, readMaterialState } from '@db/materials/read';
+import { materialRecords } from '@db/materials/materials';
 import { materialUses } from '@db/materials/uses';
-import { deleteMaterial, insertMaterial, updateMaterial } from '@db/materials/write';
 import { Hono } from 'hono';
 import { z } from 'zod';
 import type { ServiceContext } from '../context';
-import { found, sameRevision } from '../problems/found';
 import { validBody } from '../problems/validated';
+import { addRecord, changeRecord, record, removeRecord } from '../record/records';
 
 const edit = z.object({ revision: z.int(), content: materialContent });
 
-/** Adds a material to the library and its shelf. */
-export function addMaterial(context: ServiceContext, content: MaterialContent): Material {
-  const { library, shelf } = context.session.current();
-  const at = context.now().toISOString();
-  const added: Material = { ...content, id: context.newId(), revision: 1, createdAt: at, updatedAt: at };
-  library.transaction((tx) => insertMaterial(tx, added));
-  shelf.put(shelfEntry(added));
-  return added;
+function material(context: ServiceContext, id: string): Material {
+  return record(context, materialRecords, id);
 }
 
-function changeMaterial(context: ServiceContext, id: string, change: z.infer<typeof edit>): Material {
-  const { library, shelf } = context.session.current();
-  const { revision, createdAt } = found(readMaterialState(library, id), 'raw material');
-  sameRevision(change.revision, revision, 'raw material');
-  const updatedAt = context.now().toISOString();
-  const after: Material = { ...change.content, id, revision: revision + 1, createdAt, updatedAt };
-  library.transaction((tx) => updateMaterial(tx, after));
-  shelf.put(shelfEntry(after));
-  return after;
+function addMaterial(context: ServiceContext, content: MaterialContent): Material {
+  return addRecord(context, materialRecords, () => content);
+}
+
+function copyMaterial(context: ServiceContext, id: string): Material {
+  const original = material(context, id);
+  const tradeName = `${original.tradeName.slice(0, 190)} (copy)`;
+  return addMaterial(context, storedContent.parse({ ...original, tradeName, code: '' }));
 }
 
 function removeMaterial(context: ServiceContext, id: string): void {
-  const { library, shelf } = context.session.current();
-  const known = found(readMaterial(library, id), 'raw material');
-  const uses = materialUses(library, id);
+  const known = material(context, id);
+  const uses = materialUses(context.session.current().library, id);
   if (uses.length > 0) {
     const names = [...new Set(uses.map((use) => use.formulaName))];
     const shown = names.slice(0, 3).join(', ') + (names.length > 3 ? ` and ${names.length - 3} more` : '');
@@ -53,8 +43,7 @@ function removeMaterial(context: ServiceContext, id: string): void {
       facts: { uses },
     });
   }
-  library.transaction((tx) => deleteMaterial(tx, id));
-  shelf.remove(id);
+  removeRecord(context, materialRecords, id);
 }
 
 export function materialsRoutes(context: ServiceContext) {
@@ -63,21 +52,13 @@ export function materialsRoutes(context: ServiceContext) {
       c.json(context.session.current().shelf.search(fromParams(new URL(c.req.url).searchParams))),
     )
     .post('/', validBody(materialContent), (c) => c.json(addMaterial(context, c.req.valid('json')), 201))
-    .get('/:id', (c) =>
-      c.json(found(readMaterial(context.session.current().library, c.req.param('id')), 'raw material')),
-    )
+    .get('/:id', (c) => c.json(material(context, c.req.param('id'))))
     .get('/:id/uses', (c) => c.json(materialUses(context.session.current().library, c.req.param('id'))))
-    .put('/:id', validBody(edit), (c) =>
-      c.json(changeMaterial(context, c.req.param('id'), c.req.valid('json'))),
-    )
-    .post('/:id/copy', (c) => {
-      const original = found(
-        readMaterial(context.session.current().library, c.req.param('id')),
-        'raw material',
-      );
-      const tradeName = `${original.tradeName.slice(0, 190)} (copy)`;
-      return c.json(addMaterial(context, storedContent.parse({ ...original, tradeName, code: '' })), 201);
+    .put('/:id', validBody(edit), (c) => {
+      const { revision, content } = c.req.valid('json');
+      return c.json(changeRecord(context, materialRecords, c.req.param('id'), revision, () => content));
     })
+    .post('/:id/copy', (c) => c.json(copyMaterial(context, c.req.param('id')), 201))
     .delete('/:id', (c) => {
       removeMaterial(context, c.req.param('id'));
       return c.body(null, 204);

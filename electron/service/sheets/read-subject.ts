@@ -10,7 +10,7 @@ import { sheetFileName, type SheetRequest } from '@core/sheets/requests';
 import { readBatch } from '@db/batches/batches';
 import { readFormula } from '@db/formulas/drafts';
 import { readVersion } from '@db/formulas/versions';
-import { readMaterial, readMaterials } from '@db/materials/read';
+import { readMaterial, readMaterials } from '@db/materials/materials';
 import { readSeries } from '@db/trials/trials';
 import type { ServiceContext } from '../context';
 import { found } from '../problems/found';
@@ -116,7 +116,7 @@ async function readComparison(
 
 function readTrials(context: ServiceContext, request: RequestOf<'trials'>): ReadSubject {
   const { library } = context.session.current();
-  const { series } = found(readSeries(library, request.seriesId), 'trial series');
+  const series = found(readSeries(library, request.seriesId), 'trial series');
   const ids = series.trials.flatMap((trial) => trial.lines.map((line) => line.materialId));
   const materials = Object.fromEntries(readMaterials(library, ids));
   return {

@@ -1,12 +1,12 @@
-import { trialSeries } from '@core/trials/trial-series';
+import { trialSeries, type TrialSeries } from '@core/trials/trial-series';
 import type { Material } from '@core/materials/material';
-import { readMaterials } from '@db/materials/read';
-import { deleteSeries, listSeries, readSeries, writeSeries, type KeptSeries } from '@db/trials/trials';
+import { readMaterials } from '@db/materials/materials';
+import { listSeries, seriesRecords, type SeriesRecord } from '@db/trials/trials';
 import { Hono } from 'hono';
 import { z } from 'zod';
 import type { ServiceContext } from '../context';
-import { found, sameRevision } from '../problems/found';
 import { validBody } from '../problems/validated';
+import { addRecord, changeRecord, record, removeRecord } from '../record/records';
 
 const content = z
   .object(trialSeries.shape)
@@ -17,51 +17,42 @@ const content = z
   });
 const edit = z.object({ revision: z.int(), content });
 
-function known(context: ServiceContext, id: string): KeptSeries {
-  return found(readSeries(context.session.current().library, id), 'trial series');
+/** A series with the count of its edits, so that two windows cannot overwrite each other. */
+interface KeptSeries {
+  revision: number;
+  updatedAt: string;
+  series: TrialSeries;
 }
 
-function keep(context: ServiceContext, kept: KeptSeries): KeptSeries {
-  context.session.current().library.transaction((tx) => writeSeries(tx, kept));
-  return kept;
+/** A series as the screens take it: with the count of its edits beside it. */
+function shown({ revision, updatedAt, ...series }: SeriesRecord): KeptSeries {
+  return { revision, updatedAt, series };
 }
 
 /** A series with the materials that its lines name; one deleted since is missing there. */
 function withMaterials(
   context: ServiceContext,
-  kept: KeptSeries,
+  kept: SeriesRecord,
 ): KeptSeries & { materials: Record<string, Material> } {
-  const ids = kept.series.trials.flatMap((trial) => trial.lines.map((line) => line.materialId));
+  const ids = kept.trials.flatMap((trial) => trial.lines.map((line) => line.materialId));
   const materials = Object.fromEntries(readMaterials(context.session.current().library, ids));
-  return { ...kept, materials };
-}
-
-function change(context: ServiceContext, id: string, wanted: z.infer<typeof edit>): KeptSeries {
-  const before = known(context, id);
-  sameRevision(wanted.revision, before.revision, 'trial series');
-  const { createdAt } = before.series;
-  const updatedAt = context.now().toISOString();
-  return keep(context, {
-    revision: before.revision + 1,
-    updatedAt,
-    series: { ...wanted.content, id, createdAt },
-  });
+  return { ...shown(kept), materials };
 }
 
 /** Trial series: planned at the bench, kept with what came of them. */
 export function trialsRoutes(context: ServiceContext) {
   return new Hono()
     .get('/', (c) => c.json(listSeries(context.session.current().library)))
-    .post('/', validBody(content), (c) => {
-      const at = context.now().toISOString();
-      const series = { ...c.req.valid('json'), id: context.newId(), createdAt: at };
-      return c.json(keep(context, { revision: 1, updatedAt: at, series }), 201);
+    .post('/', validBody(content), (c) =>
+      c.json(shown(addRecord(context, seriesRecords, () => c.req.valid('json'))), 201),
+    )
+    .get('/:id', (c) => c.json(withMaterials(context, record(context, seriesRecords, c.req.param('id')))))
+    .put('/:id', validBody(edit), (c) => {
+      const { revision, content: wanted } = c.req.valid('json');
+      return c.json(shown(changeRecord(context, seriesRecords, c.req.param('id'), revision, () => wanted)));
     })
-    .get('/:id', (c) => c.json(withMaterials(context, known(context, c.req.param('id')))))
-    .put('/:id', validBody(edit), (c) => c.json(change(context, c.req.param('id'), c.req.valid('json'))))
     .delete('/:id', (c) => {
-      const { id } = known(context, c.req.param('id')).series;
-      context.session.current().library.transaction((tx) => deleteSeries(tx, id));
+      removeRecord(context, seriesRecords, c.req.param('id'));
       return c.body(null, 204);
     });
 }

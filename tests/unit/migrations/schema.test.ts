@@ -1,11 +1,7 @@
 import { createHash } from 'node:crypto';
-import { demoLibrary } from '@core/demo/demo-library';
 import * as vocabulary from '@core/materials/vocabulary';
 import { Engine } from '@db/library/sql/engine';
-import { readMaterial } from '@db/materials/read';
-import { insertMaterial } from '@db/materials/write';
 import { migrations } from '@db/migrations/list';
-import { migrate } from '@db/migrations/runner';
 import { describe, expect, it } from 'vitest';
 
 /** The SHA-256 of every migration that a library of ours may have been made with. Add lines; never change one. */
@@ -49,22 +45,5 @@ describe('the library’s schema', () => {
       const allowed = new RegExp(`CHECK \\(${column} IN \\(([^)]*)\\)`).exec(sql)?.[1] ?? '';
       expect(allowed.split(', ').map((word) => word.slice(1, -1))).toEqual([...words]);
     }
-  });
-
-  it('a library of the first version is brought up to date with every supplier and price it had', async () => {
-    const engine = await Engine.open();
-    const now = new Date('2026-01-01T00:00:00.000Z');
-    const offered = demoLibrary().materials.filter(({ offers }) => offers.length > 0);
-    migrate(engine, migrations.slice(0, 1), now);
-    for (const each of offered) insertMaterial(engine, each);
-    migrate(engine, migrations, now);
-    expect(offered.length).toBeGreaterThan(50);
-    for (const each of offered) expect(readMaterial(engine, each.id)).toEqual(each);
-    const [first] = offered;
-    const supplier = { ...first!.offers[0]!, packMg: null, priceMinor: null };
-    const unpriced = { ...first!, id: '018f0000-0000-7000-8000-0000000000ff', offers: [supplier] };
-    insertMaterial(engine, unpriced);
-    expect(readMaterial(engine, unpriced.id)?.offers).toEqual([supplier]);
-    engine.close();
   });
 });

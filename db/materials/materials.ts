@@ -1,0 +1,50 @@
+import { MATERIAL_FIELDS } from '@core/materials/fields';
+import { material, type Material, type MaterialContent } from '@core/materials/material';
+import { MATERIAL } from '@core/materials/noun';
+import type { Reader } from '../database';
+import type { Repository } from '../record/repository';
+import { RecordTable } from '../record/record-table';
+
+/** The raw materials of the library. */
+export const materials = new RecordTable<Material>('material', MATERIAL_FIELDS, (read) =>
+  material.parse(read),
+);
+
+export const materialRecords: Repository<Material, MaterialContent> = {
+  noun: MATERIAL,
+  read: (db, id) => materials.read(db, id),
+  insert: (tx, added) => materials.insert(tx, added),
+  update: (tx, before, after) => materials.update(tx, before, after),
+  remove: (tx, id) => materials.remove(tx, id),
+};
+
+/** One material, or undefined when there is none with that id. */
+export function readMaterial(db: Reader, id: string): Material | undefined {
+  return materials.read(db, id);
+}
+
+/** The materials with these ids that exist, by id. */
+export function readMaterials(db: Reader, ids: Iterable<string>): Map<string, Material> {
+  return materials.readMany(db, ids);
+}
+
+/** The ids of every material that is not archived and has one of these functions, by trade name. */
+export function idsWithFunction(db: Reader, functions: readonly string[]): string[] {
+  const marks = functions.map(() => '?').join(', ');
+  const rows = db.all<{ id: string }>(
+    `SELECT DISTINCT m.id, m.trade_name FROM material m JOIN material_word w ON w.material_id = m.id
+     WHERE w.list = 'function' AND w.word IN (${marks}) AND m.status <> 'archived' ORDER BY m.trade_name, m.id`,
+    ...functions,
+  );
+  return rows.map((row) => row.id);
+}
+
+/** The ids of every material that is not archived and has an INCI name with this ending, case ignored. */
+export function idsWithInciEnding(db: Reader, ending: string): string[] {
+  const rows = db.all<{ id: string }>(
+    `SELECT DISTINCT m.id FROM material m JOIN material_inci i ON i.material_id = m.id
+     WHERE i.inci LIKE '%' || ? AND m.status <> 'archived' ORDER BY m.id`,
+    ending,
+  );
+  return rows.map((row) => row.id);
+}

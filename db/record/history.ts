@@ -1,0 +1,128 @@
+import type { Noun } from '@core/record/noun';
+import type { Reader, Writer } from '../database';
+import type { Kept } from './record-table';
+import { putState, readState, stateHash, type StateRow } from './state';
+
+/** Who changed a record, when, and why beyond the change itself. */
+export interface Doing {
+  by: string;
+  /** ISO 8601. */
+  at: string;
+  why: string;
+  /** The library in which it was done. */
+  library: string;
+}
+
+/** A state that a record has been in, and who left it so. */
+export interface HistoryEntry {
+  n: number;
+  hash: string;
+  at: string;
+  by: string;
+  library: string;
+  why: string;
+}
+
+/** Edits of one author that follow each other this closely are one sitting, but none lasts longer than that. */
+const PAUSE_MS = 20 * 60_000;
+const LONGEST_MS = 4 * 3_600_000;
+
+interface Sitting {
+  by: string;
+  began: string;
+  why: string;
+  library: string;
+}
+
+const SITTING = 'SELECT by, began, why, library FROM sitting WHERE kind = ? AND record = ?';
+
+/** Whether a change belongs to the sitting that is going on: time that seems to run backwards ends it. */
+function continues(sitting: Sitting, last: string, { by, at, why }: Doing): boolean {
+  if (sitting.by !== by || why !== '') return false;
+  const now = Date.parse(at);
+  const since = [now - Date.parse(last), now - Date.parse(sitting.began)] as const;
+  return since[0] >= 0 && since[0] <= PAUSE_MS && since[1] >= 0 && since[1] <= LONGEST_MS;
+}
+
+/** Notes who begins a record. */
+export function beginHistory(tx: Writer, kind: string, record: string, doing: Doing): void {
+  tx.run(
+    `INSERT INTO sitting (kind, record, by, began, why, library) VALUES (?, ?, ?, ?, ?, ?)
+     ON CONFLICT (kind, record) DO UPDATE SET by = excluded.by, began = excluded.began, why = excluded.why,
+       library = excluded.library`,
+    ...[kind, record, doing.by, doing.at, doing.why, doing.library],
+  );
+}
+
+/** The newest entry of a record's history, or undefined. */
+export function lastEntry(db: Reader, kind: string, record: string): HistoryEntry | undefined {
+  return db.get<HistoryEntry>(`${ENTRIES} ORDER BY h.n DESC LIMIT 1`, kind, record);
+}
+
+const ENTRIES = `SELECT h.n, s.hash, h.at, h.by, h.library, h.why FROM history h JOIN state s ON s.id = h.state
+  WHERE h.kind = ? AND h.record = ?`;
+
+/** Adds a state to a record's history, unless it is the one that stands there last. */
+function enter<C extends object>(tx: Writer, noun: Noun<C>, before: Kept & C, sitting?: Sitting): void {
+  const content = noun.read(before);
+  const last = lastEntry(tx, noun.kind, before.id);
+  if (last?.hash === stateHash(noun, before.id, content)) return;
+  const state = putState(tx, noun, before.id, content);
+  tx.run(
+    'INSERT INTO history (kind, record, n, state, at, by, library, why) VALUES (?, ?, ?, ?, ?, ?, ?, ?)',
+    ...[noun.kind, before.id, (last?.n ?? 0) + 1, state, before.updatedAt],
+    ...[sitting?.by ?? '', sitting?.library ?? '', sitting?.why ?? ''],
+  );
+}
+
+/**
+ * To be called in the transaction that changes a record, with what it was before: keeps that state where a sitting
+ * ends with it, and says who changes it now.
+ */
+export function keepBefore<C extends object>(
+  tx: Writer,
+  noun: Noun<C>,
+  before: Kept & C,
+  doing: Doing,
+): void {
+  const sitting = tx.get<Sitting>(SITTING, noun.kind, before.id);
+  if (sitting && continues(sitting, before.updatedAt, doing)) return;
+  enter(tx, noun, before, sitting);
+  beginHistory(tx, noun.kind, before.id, doing);
+}
+
+/** To be called in the transaction that deletes a record: what it was stays in its history, and can be brought back. */
+export function keepDeleted<C extends object>(
+  tx: Writer,
+  noun: Noun<C>,
+  before: Kept & C,
+  doing: Doing,
+): void {
+  enter(tx, noun, before, tx.get<Sitting>(SITTING, noun.kind, before.id));
+  beginHistory(tx, noun.kind, before.id, { ...doing, why: 'deleted' });
+}
+
+/** The states that a record has left, oldest first; the present one is not among them. */
+export function readHistory(db: Reader, kind: string, record: string): HistoryEntry[] {
+  return db.all<HistoryEntry>(`${ENTRIES} ORDER BY h.n`, kind, record);
+}
+
+/** Who last changed a record, and why; undefined for one that nobody has touched since it came. */
+export function presentDoing(db: Reader, kind: string, record: string): Omit<Doing, 'at'> | undefined {
+  return db.get<Sitting>(SITTING, kind, record);
+}
+
+/** What an entry of a record's history says, in today's format; undefined when there is none of that number. */
+export function readEntry<C extends object>(
+  db: Reader,
+  noun: Noun<C>,
+  record: string,
+  n: number,
+): C | undefined {
+  const row = db.get<StateRow>(
+    `SELECT s.id, s.hash, s.kind, s.record, s.format, s.content FROM history h JOIN state s ON s.id = h.state
+     WHERE h.kind = ? AND h.record = ? AND h.n = ?`,
+    ...[noun.kind, record, n],
+  );
+  return row && readState(noun, row);
+}

@@ -1,0 +1,14 @@
+import type { Noun } from '@core/record/noun';
+import type { Reader, Writer } from '../database';
+import type { Kept } from './record-table';
+
+/** How the records of a noun are read and written: its present, in tables of its own. */
+export interface Repository<R extends Kept & C, C extends object> {
+  noun: Noun<C>;
+  /** The one with that id, or undefined. */
+  read(db: Reader, id: string): R | undefined;
+  insert(tx: Writer, added: R): void;
+  update(tx: Writer, before: R, after: R): void;
+  /** Takes one away; the database refuses where something points at it. */
+  remove(tx: Writer, id: string): void;
+}

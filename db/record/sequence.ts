@@ -1,0 +1,33 @@
+import type { Writer } from '../database';
+
+/** What running numbers are drawn for. */
+export interface Numbering {
+  /** Each prefix counts for itself. */
+  prefix: string;
+  /** Every number in use that begins so: looked at once, when the first is drawn. */
+  inUse(): readonly string[];
+  /** Whether one bears this number already, such as one that was written by hand. */
+  isTaken(number: string): boolean;
+}
+
+/**
+ * The next running number behind a prefix: F-001, F-002… None is given twice, also after what bore it was deleted.
+ * @param name of what is numbered
+ */
+export function drawNumber(tx: Writer, name: string, { prefix, inUse, isTaken }: Numbering): string {
+  const key = `${name} ${prefix}`;
+  const drawn = tx.get<{ last: number }>('SELECT last FROM sequence WHERE name = ?', key)?.last;
+  const written = (next: number): string => `${prefix}${String(next).padStart(3, '0')}`;
+  let next = (drawn ?? highest(inUse(), prefix)) + 1;
+  while (isTaken(written(next))) next += 1;
+  tx.run(
+    'INSERT INTO sequence (name, last) VALUES (?, ?) ON CONFLICT (name) DO UPDATE SET last = excluded.last',
+    ...[key, next],
+  );
+  return written(next);
+}
+
+function highest(numbers: readonly string[], prefix: string): number {
+  const used = numbers.map((number) => Number(number.slice(prefix.length))).filter(Number.isSafeInteger);
+  return used.reduce((most, number) => Math.max(most, number), 0);
+}

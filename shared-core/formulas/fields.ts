@@ -1,0 +1,106 @@
+import { z } from 'zod';
+import { flag, group, line, name, number, rows, share, text, word, type Fields } from '../record/field';
+import {
+  blankTarget,
+  formulaContent,
+  PRODUCT_TYPES,
+  targetSpecification,
+  USES,
+  type TargetSpecification,
+} from './formula';
+
+const BY_HAND = { form: 'by hand', sheet: 'by hand', compare: 'by hand' } as const;
+const inRow = { section: '' };
+const { phases, steps } = formulaContent.shape;
+
+const TARGET_LABELS: Record<keyof TargetSpecification, string> = {
+  appearance: 'Appearance',
+  odour: 'Odour',
+  colour: 'Colour',
+  phLow: 'pH from',
+  phHigh: 'pH to',
+  viscosityLow: 'Viscosity from, mPa·s',
+  viscosityHigh: 'Viscosity to, mPa·s',
+  viscosityMethod: 'Viscosity, how measured',
+  densityLow: 'Density from, g/mL',
+  densityHigh: 'Density to, g/mL',
+  microbiology: 'Microbiology',
+};
+
+const TARGET_FIELDS: Fields = Object.fromEntries(
+  Object.entries(TARGET_LABELS).map(([key, label]) => {
+    const spec = { label, section: 'target' };
+    const isText = typeof blankTarget()[key as keyof TargetSpecification] === 'string';
+    return [
+      key,
+      isText ? line({ ...spec, max: 500 }) : number(z.number().nullable(), { ...spec, min: 0, max: 1e9 }),
+    ];
+  }),
+);
+
+const temperature = { label: 'Temperature', ...inRow, unit: '°C', min: -20, max: 200 };
+
+const LINE_ROW: Fields = {
+  id: line({ label: 'Line', ...inRow }),
+  materialId: line({ label: 'Material', ...inRow }),
+  ppm: share({ label: 'Share', ...inRow }),
+  toHundred: flag({ label: 'q.s. to 100 %', ...inRow }),
+  note: line({ label: 'Note', ...inRow, max: 300 }),
+};
+
+const PHASE_ROW: Fields = {
+  id: line({ label: 'Phase', ...inRow }),
+  title: line({ label: 'Title', ...inRow, max: 80 }),
+  temperatureC: number(z.number().nullable(), temperature),
+  lines: rows(LINE_ROW, z.array(z.unknown()), { label: 'Lines', ...inRow }),
+};
+
+const STEP_ROW: Fields = {
+  id: line({ label: 'Step', ...inRow }),
+  instruction: text({ label: 'Instruction', ...inRow, max: 2000 }),
+  temperatureC: number(z.number().nullable(), temperature),
+  speedRpm: number(z.number().nullable(), { label: 'Speed', ...inRow, unit: 'rpm', min: 0, max: 50_000 }),
+  minutes: number(z.number().nullable(), { label: 'Time', ...inRow, unit: 'min', min: 0, max: 100_000 }),
+  lookFor: line({ label: 'Look for', ...inRow, max: 300 }),
+  caution: line({ label: 'Caution', ...inRow, max: 300 }),
+};
+
+/** Every property of a formula. Its ledger, procedure and target are drawn by hand. */
+export const FORMULA_FIELDS = {
+  name: name('the formula’s name', {
+    label: 'Name',
+    section: 'head',
+    places: { ...BY_HAND, list: { rem: 12, grow: 2 }, search: true },
+  }),
+  code: line({
+    label: 'Code',
+    section: 'head',
+    max: 40,
+    places: { ...BY_HAND, list: { rem: 6 }, search: true },
+  }),
+  productType: word(PRODUCT_TYPES, 'o/w emulsion', {
+    label: 'Product type',
+    section: 'head',
+    places: { ...BY_HAND, list: { rem: 9 }, filter: true, search: true },
+  }),
+  use: word(USES, 'leave-on', {
+    label: 'Use',
+    section: 'head',
+    places: { ...BY_HAND, list: { rem: 6 }, filter: true, search: true },
+  }),
+  purpose: line({
+    label: 'Purpose',
+    section: 'head',
+    max: 500,
+    places: { ...BY_HAND, list: { rem: 10, grow: 2 }, search: true },
+  }),
+  phases: rows(PHASE_ROW, phases, { label: 'Phases and lines', section: 'ledger', places: BY_HAND }),
+  steps: rows(STEP_ROW, steps, { label: 'Procedure', section: 'procedure', places: BY_HAND }),
+  target: group(TARGET_FIELDS, targetSpecification, blankTarget(), {
+    label: 'Target',
+    section: 'target',
+    places: BY_HAND,
+  }),
+  notes: text({ label: 'Notes', section: 'notes', places: { ...BY_HAND, search: true } }),
+  archived: flag({ label: 'Archived', section: 'head', places: { ...BY_HAND, filter: true } }),
+};

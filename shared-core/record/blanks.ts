@@ -1,0 +1,35 @@
+import { sameValue } from './canonical';
+import type { Field, Fields } from './field';
+
+type Content = Record<string, unknown>;
+
+function isObject(value: unknown): value is Content {
+  return typeof value === 'object' && value !== null && !Array.isArray(value);
+}
+
+/** Leaves out what is blank, in groups too; a row of a list is kept as it is. */
+export function withoutBlanks(fields: Fields, content: Content): Content {
+  return Object.fromEntries(
+    Object.entries(content).flatMap(([key, value]) => {
+      const field = fields[key];
+      if (value === undefined || (field && sameValue(value, field.blank))) return [];
+      if (field?.shape.kind !== 'group' || !isObject(value)) return [[key, value]];
+      return [[key, withoutBlanks(field.shape.fields, value)]];
+    }),
+  );
+}
+
+function filled(field: Field, value: unknown): unknown {
+  if (value === undefined) return field.blank;
+  const { shape } = field;
+  if (shape.kind === 'group' && isObject(value)) return fillBlanks(shape.fields, value);
+  if (shape.kind === 'rows' && Array.isArray(value))
+    return value.map((row: unknown) => (isObject(row) ? fillBlanks(shape.row, row) : row));
+  return value;
+}
+
+/** Puts in what was left out as blank, and what a field that was added later is blank as. */
+export function fillBlanks(fields: Fields, content: Content): Content {
+  const known = Object.entries(fields).map(([key, field]) => [key, filled(field, content[key])]);
+  return { ...content, ...Object.fromEntries(known) };
+}
