@@ -1,6 +1,5 @@
 import { createHash } from 'node:crypto';
 import * as vocabulary from '@core/materials/vocabulary';
-import { Engine } from '@db/library/sql/engine';
 import { migrations } from '@db/migrations/list';
 import { describe, expect, it } from 'vitest';
 
