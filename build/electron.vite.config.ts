@@ -25,6 +25,7 @@ export default defineConfig({
         input: {
           index: resolve(root, 'electron/main/index.ts'),
           loopback: resolve(root, 'electron/loopback/index.ts'),
+          'service-process': resolve(root, 'electron/main/service-process.ts'),
           'rewrite-worker': resolve(root, 'db/library/folding/rewrite-worker.ts'),
           'sheets-worker': resolve(root, 'electron/service/sheets/sheets-worker.ts'),
           'emulsions-worker': resolve(root, 'electron/service/emulsions/emulsions-worker.ts'),

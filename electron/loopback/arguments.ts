@@ -1,6 +1,6 @@
 import { resolve } from 'node:path';
 import { parseArgs } from 'node:util';
-import { Problem } from '@core/problems/problem';
+import { Problem } from '@service/problems/problem';
 import type { AskedAtStart } from '@service/open-at-start';
 
 export interface LoopbackArguments extends AskedAtStart {

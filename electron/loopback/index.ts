@@ -1,6 +1,6 @@
 import { homedir } from 'node:os';
 import { join } from 'node:path';
-import { Problem } from '@core/problems/problem';
+import { Problem } from '@service/problems/problem';
 import { composeService } from '@service/compose';
 import { openAtStart } from '@service/open-at-start';
 import type { RequestHandler } from '@service/security/hosted-app';

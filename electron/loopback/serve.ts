@@ -1,5 +1,5 @@
 import { createAdaptorServer } from '@hono/node-server';
-import { Problem } from '@core/problems/problem';
+import { Problem } from '@service/problems/problem';
 import { loopbackGate } from '@service/security/loopback-gate';
 import type { RunKeys } from '@service/security/run-keys';
 import { hostedApp, type RequestHandler } from '@service/security/hosted-app';

@@ -1,5 +1,5 @@
 import type { WebContents } from 'electron';
-import { openVettedLink } from './external-links';
+import { isAttachment } from './attached-documents';
 import { isOurs } from './origin';
 
 interface Navigation {
@@ -7,8 +7,11 @@ interface Navigation {
   preventDefault(): void;
 }
 
-/** Rules for every page that Electron ever makes: it stays ours, makes no windows, and embeds nothing. */
-export function ruleContents(contents: WebContents, openLink: (url: string) => Promise<void>): void {
+/**
+ * Rules for every page that Electron ever makes: it stays ours, makes no windows, and embeds nothing. Of the links that
+ * ask for a window only an attached document leads anywhere: to the system's program for it, by `openDocument`.
+ */
+export function ruleContents(contents: WebContents, openDocument: (url: string) => void): void {
   const stay = (event: Navigation) => {
     if (!isOurs(event.url)) event.preventDefault();
   };
@@ -17,7 +20,7 @@ export function ruleContents(contents: WebContents, openLink: (url: string) => P
   contents.on('will-redirect', stay);
   contents.on('will-attach-webview', (event) => event.preventDefault());
   contents.setWindowOpenHandler(({ url }) => {
-    openVettedLink(url, openLink);
+    if (isAttachment(url)) openDocument(url);
     return { action: 'deny' };
   });
 }

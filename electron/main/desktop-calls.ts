@@ -9,8 +9,9 @@ export interface Desktop {
   /** Asks the user for a folder; undefined when they cancel. */
   chooseFolder(): Promise<string | undefined>;
   /** Makes a folder known under a token. */
-  offer(folder: string): string;
-  folder(token: string): string | undefined;
+  offer(folder: string): Promise<string>;
+  /** The folder behind a token, or null. */
+  folder(token: string): Promise<string | null>;
   reveal(path: string): void;
   setTitle(title: string): void;
   /** Whether this sender is a window of ours. */
@@ -36,9 +37,9 @@ export function isRevealable(path: string): boolean {
   return isAbsolute(path) && !/^[\\/]{2}/.test(path);
 }
 
-function showInFolder(desktop: Desktop, given: string): Reply<null> {
-  const path = desktop.folder(given);
-  if (path === undefined || !isRevealable(path)) {
+async function showInFolder(desktop: Desktop, given: string): Promise<Reply<null>> {
+  const path = await desktop.folder(given);
+  if (path === null || !isRevealable(path)) {
     return refuse('not-found', 'This folder is not known here. Open the library again.');
   }
   desktop.reveal(path);
@@ -68,7 +69,7 @@ export function answerDesktopCalls(ipcMain: IpcMain, desktop: Desktop): void {
 
   answer(CHANNELS.chooseLibraryFolder, z.tuple([]), async () => {
     const folder = await desktop.chooseFolder();
-    return { ok: true, value: folder === undefined ? null : desktop.offer(folder) };
+    return { ok: true, value: folder === undefined ? null : await desktop.offer(folder) };
   });
   answer(CHANNELS.showInFolder, z.tuple([token]), (given) => showInFolder(desktop, given));
   answer(CHANNELS.setTitle, z.tuple([title]), (text) => {

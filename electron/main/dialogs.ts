@@ -1,10 +1,23 @@
-import { Problem } from '@core/problems/problem';
-import type { BrowserWindow, Dialog } from 'electron';
+import { basename } from 'node:path';
+import { errorWords } from '@service/problems/words';
+import type { BrowserWindow, Dialog, MessageBoxOptions } from 'electron';
+
+type Window = BrowserWindow | undefined;
+
+function show(dialog: Dialog, window: Window, options: MessageBoxOptions) {
+  return window ? dialog.showMessageBox(window, options) : dialog.showMessageBox(options);
+}
+
+/** Whether the user chose the first of the two buttons. */
+async function isFirst(dialog: Dialog, window: Window, options: MessageBoxOptions): Promise<boolean> {
+  const { response } = await show(dialog, window, { defaultId: 0, cancelId: 1, ...options });
+  return response === 0;
+}
 
 /** Asks for a folder, of a library or for its backups, beginning in `documents`; undefined when the user cancels. */
 export async function chooseFolder(
   dialog: Dialog,
-  window: BrowserWindow | undefined,
+  window: Window,
   documents: string,
 ): Promise<string | undefined> {
   const options = {
@@ -19,27 +32,58 @@ export async function chooseFolder(
 }
 
 /** Tells that the page stopped, and asks whether to load it again. */
-export async function askToReload(dialog: Dialog, window: BrowserWindow, what: string): Promise<boolean> {
-  const { response } = await dialog.showMessageBox(window, {
+export function askToReload(dialog: Dialog, window: BrowserWindow, what: string): Promise<boolean> {
+  return isFirst(dialog, window, {
     type: 'warning',
     message: what,
     detail: 'What was saved is safe in the library. Loading the page again does not change it.',
     buttons: ['Load again', 'Leave it'],
-    defaultId: 0,
-    cancelId: 1,
   });
-  return response === 0;
 }
 
-function wordsFor(error: unknown): { message: string; detail: string } {
-  if (error instanceof Problem) return { message: error.message, detail: error.advice };
-  return { message: 'Stillroom met an error of its own.', detail: String(error) };
+/** Asks whether a library, asked for by starting Stillroom once more, is opened in place of the present one. */
+export function askToOpenOther(dialog: Dialog, window: Window, folder: string): Promise<boolean> {
+  return isFirst(dialog, window, {
+    type: 'question',
+    message: `Open “${basename(folder)}” instead of the library that is open?`,
+    detail: `${folder}\n\nThe present library is closed; what is marked “Saved” is in it.`,
+    buttons: ['Open it', 'Stay here'],
+    defaultId: 1,
+  });
+}
+
+/** Tells that the process that keeps the library was lost and is there again. */
+export async function tellStartedAgain(dialog: Dialog, window: Window): Promise<void> {
+  await show(dialog, window, {
+    type: 'warning',
+    message: 'The part of Stillroom that keeps your library stopped, and was started again.',
+    detail:
+      'Everything that was shown as saved is in the library. Look whether your last change is there, and make it again if not.',
+    buttons: ['Go on'],
+  });
+}
+
+/** Tells that it stopped too often to be started again unasked; true to try once more, false to quit. */
+export function askToStartAgain(dialog: Dialog, window: Window): Promise<boolean> {
+  return isFirst(dialog, window, {
+    type: 'error',
+    message: 'The part of Stillroom that keeps your library stops again and again.',
+    detail:
+      'Everything that was shown as saved is in the library’s folder. Close other programs to free memory, then try again.',
+    buttons: ['Try again', 'Quit Stillroom'],
+  });
+}
+
+/** Tells why something could not be done; the window goes on. */
+export async function reportTrouble(dialog: Dialog, window: Window, error: unknown): Promise<void> {
+  console.error(error);
+  await show(dialog, window, { type: 'warning', ...errorWords(error), buttons: ['OK'] });
 }
 
 /** Tells why the library could not be closed as usual. */
 export async function reportClosing(dialog: Dialog, error: unknown): Promise<void> {
   console.error(error);
-  const { message, detail } = wordsFor(error);
+  const { message, detail } = errorWords(error);
   const safe = 'Every acknowledged change stands in the library’s log and is read when you open it next.';
   await dialog.showMessageBox({ type: 'warning', message, detail: `${detail}\n\n${safe}`, buttons: ['OK'] });
 }
@@ -47,6 +91,6 @@ export async function reportClosing(dialog: Dialog, error: unknown): Promise<voi
 /** Tells why Stillroom could not start. */
 export function reportStart(dialog: Dialog, error: unknown): void {
   console.error(error);
-  const { message, detail } = wordsFor(error);
+  const { message, detail } = errorWords(error);
   dialog.showErrorBox(message, detail);
 }

@@ -3,6 +3,7 @@ import { mkdtempSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type * as Electron from 'electron';
+import { UtilityProcessDouble } from './utility-process-double';
 
 /**
  * Stands in for the `electron` module where its runtime is not. Each part implements the calls of the real
@@ -19,6 +20,8 @@ export const answers = {
   ready: Promise.resolve(),
   chosenFolder: undefined as string | undefined,
   messageBox: 1,
+  /** Why the system cannot open a file; empty when it can. */
+  openPath: '',
 };
 
 type AppCalls = Pick<
@@ -41,7 +44,10 @@ class AppDouble extends EventEmitter implements AppCalls {
   getPath: Electron.App['getPath'] = (name) => this.paths.get(name) ?? join(folder, name);
   setPath: Electron.App['setPath'] = (name, path) => void this.paths.set(name, path);
   enableSandbox: Electron.App['enableSandbox'] = () => void done.push('app.enableSandbox');
-  requestSingleInstanceLock: Electron.App['requestSingleInstanceLock'] = () => answers.lock;
+  requestSingleInstanceLock: Electron.App['requestSingleInstanceLock'] = (data) => {
+    done.push(`app.requestSingleInstanceLock ${this.getPath('userData')} ${JSON.stringify(data)}`);
+    return answers.lock;
+  };
   whenReady: Electron.App['whenReady'] = async () => {
     done.push('app.whenReady');
     await answers.ready;
@@ -76,7 +82,7 @@ export class ContentsDouble extends EventEmitter {
 
 type WindowCalls = Pick<
   Electron.BrowserWindow,
-  'loadURL' | 'show' | 'focus' | 'isMinimized' | 'restore' | 'setTitle' | 'isDestroyed'
+  'loadURL' | 'reload' | 'show' | 'focus' | 'isMinimized' | 'restore' | 'setTitle' | 'isDestroyed'
 >;
 
 export class BrowserWindowDouble extends EventEmitter implements WindowCalls {
@@ -91,6 +97,7 @@ export class BrowserWindowDouble extends EventEmitter implements WindowCalls {
     app.emit('web-contents-created', new EventDouble(), this.webContents);
   }
   loadURL: Electron.BrowserWindow['loadURL'] = async (url) => void done.push(`window.loadURL ${url}`);
+  reload: Electron.BrowserWindow['reload'] = () => void done.push('window.reload');
   show: Electron.BrowserWindow['show'] = () => void done.push('window.show');
   focus: Electron.BrowserWindow['focus'] = () => void done.push('window.focus');
   isMinimized: Electron.BrowserWindow['isMinimized'] = () => this.minimized;
@@ -167,7 +174,11 @@ export const dialog = {
     const chosen = answers.chosenFolder;
     return { canceled: chosen === undefined, filePaths: chosen === undefined ? [] : [chosen] };
   },
-  async showMessageBox() {
+  /** What was said, in the order of saying. */
+  messages: [] as string[],
+  async showMessageBox(...given: [unknown, Electron.MessageBoxOptions] | [Electron.MessageBoxOptions]) {
+    const options = given.at(-1) as Electron.MessageBoxOptions;
+    dialog.messages.push(options.message);
     return { response: answers.messageBox, checkboxChecked: false };
   },
   showErrorBox(title: string) {
@@ -179,9 +190,14 @@ export const Menu = {
   buildFromTemplate: (template: Electron.MenuItemConstructorOptions[]) => template,
   setApplicationMenu: (template: Electron.MenuItemConstructorOptions[]) => void menus.push(template),
 };
+/** Files that the shell had the system open, and folders that it had shown. */
 export const opened: string[] = [];
 export const revealed: string[] = [];
-export const shell: Pick<Electron.Shell, 'openExternal' | 'showItemInFolder'> = {
-  openExternal: async (url) => void opened.push(url),
+export const shell: Pick<Electron.Shell, 'openPath' | 'showItemInFolder'> = {
+  openPath: async (path) => {
+    opened.push(path);
+    return answers.openPath;
+  },
   showItemInFolder: (path) => void revealed.push(path),
 };
+export const utilityProcess = UtilityProcessDouble;

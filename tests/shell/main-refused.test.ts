@@ -1,5 +1,6 @@
 import { expect, test, vi } from 'vitest';
 import { answers, app, BrowserWindow, done, handlers, session } from './electron-double';
+import { UtilityProcessDouble } from './utility-process-double';
 
 vi.mock('electron', () => import('./electron-double'));
 
@@ -7,7 +8,11 @@ test('a second instance ends at once: no window, no service, no library', async 
   answers.lock = false;
   await import('../../electron/main/index');
   await new Promise((resume) => setTimeout(resume, 50));
-  expect(done).toEqual(['app.quit']);
+  expect(done.filter((step) => !step.startsWith('app.requestSingleInstanceLock'))).toEqual([
+    'app.setName Stillroom',
+    'app.quit',
+  ]);
+  expect(UtilityProcessDouble.forked).toEqual([]);
   expect(BrowserWindow.opened).toEqual([]);
   expect(session.defaultSession.schemeHandler).toBeUndefined();
   expect(handlers.size).toBe(0);

@@ -1,4 +1,4 @@
-import { openVettedLink, vettedLink } from '../../electron/main/external-links';
+import { isAttachment } from '../../electron/main/attached-documents';
 import { isOurs, isOwnDownload, mayRequest } from '../../electron/main/origin';
 import { isPermitted } from '../../electron/main/permissions';
 import { windowArguments } from '../../electron/main/arguments';
@@ -8,7 +8,7 @@ import { isRevealable } from '../../electron/main/desktop-calls';
 import { menuTemplate } from '../../electron/main/menu';
 import { MENU_COMMANDS } from '../../electron/preload/contract';
 import { Hono } from 'hono';
-import { describe, expect, test, vi } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { HOSTILE_URLS } from './hostile-urls';
 
 describe('what belongs to Stillroom', () => {
@@ -41,25 +41,25 @@ describe('what belongs to Stillroom', () => {
   });
 });
 
-describe('links to the outside', () => {
-  test('a web address is handed over in its normal form', () => {
-    expect(vettedLink('https://EXAMPLE.com/a/../b?c=ü')).toBe('https://example.com/b?c=%C3%BC');
-  });
+describe('what leads out of the page', () => {
+  const HASH = 'a1'.repeat(32);
 
-  test.each(HOSTILE_URLS)('“%s” opens a web page or nothing', (url) => {
-    const open = vi.fn<(link: string) => Promise<void>>(() => Promise.resolve());
-    openVettedLink(url, open);
-    for (const [link] of open.mock.calls) expect(link).toMatch(/^https:\/\/[a-z0-9.]+\//);
+  test('is an attached document, by the hash of its content', () => {
+    expect(isAttachment(`app://stillroom/api/attachments/${HASH}`)).toBe(true);
+    expect(isAttachment(`app://stillroom/api/attachments/${HASH}?name=Safety%20data%20sheet`)).toBe(true);
   });
 
   test.each([
-    'http://example.com/',
-    'https://user@example.com/',
-    'https://u:p@example.com/',
-    'file:///x',
-    'javascript:1',
-  ])('“%s” is never opened', (url) => {
-    expect(vettedLink(url)).toBeUndefined();
+    ...HOSTILE_URLS,
+    'https://example.com/',
+    `https://stillroom/api/attachments/${HASH}`,
+    `app://stillroom.example/api/attachments/${HASH}`,
+    `app://stillroom/api/attachments/${HASH}/../../library`,
+    `app://stillroom/api/attachments/${HASH.toUpperCase()}`,
+    'app://stillroom/api/attachments/',
+    'app://stillroom/',
+  ])('“%s” leads nowhere', (url) => {
+    expect(isAttachment(url)).toBe(false);
   });
 
   test.each(['/home/maker/Stillroom'])('%s may be shown in its folder', (path) => {

@@ -7,6 +7,7 @@ import { Hono } from 'hono';
 import { z } from 'zod';
 import type { ServiceContext } from '../context';
 import { validBody } from '../problems/validated';
+import { folderName } from './folder-name';
 
 const creation = z.object({
   name: nameText('the library’s name', 80),
@@ -15,22 +16,6 @@ const creation = z.object({
 const copying = z.object({ name: nameText('the copy’s name', 80) });
 const lockHolder = z.object({ since: z.iso.datetime() });
 const opening = z.object({ token: z.string().max(64) });
-
-/** A folder name that every system takes, from a library's name. */
-export function folderName(name: string): string {
-  const safe = name
-    .replace(/[<>:"/\\|?*\u0000-\u001f]/g, ' ')
-    .replace(/\s+/g, ' ')
-    .replace(/^[. ]+|[. ]+$/g, '');
-  if (safe === '' || /^(con|prn|aux|nul|com\d|lpt\d)$/i.test(safe))
-    throw new Problem({
-      code: 'invalid-input',
-      title: 'This name cannot be the name of a folder.',
-      advice: 'Use letters, digits, spaces and hyphens.',
-      fields: [{ path: 'name', message: 'Use letters, digits, spaces and hyphens.' }],
-    });
-  return safe;
-}
 
 type Counted = 'formula' | 'batch' | "material WHERE status = 'archived'";
 

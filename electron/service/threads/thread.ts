@@ -1,6 +1,7 @@
 import { Worker } from 'node:worker_threads';
 import { Problem } from '@core/problems/problem';
 import type { AnswerMessage, JobMessage } from './answer-jobs';
+import { errorOf } from './outcome';
 
 /** Does jobs one after another in a thread of its own, so that the process goes on answering. */
 export interface Thread<Job, Result> {
@@ -48,7 +49,7 @@ export function startThread<Job, Result>(workerUrl: URL): Thread<Job, Result> {
         if (answer.number !== number) return;
         end(() => {
           if ('result' in answer) resolve(answer.result);
-          else reject('problem' in answer ? new Problem(answer.problem) : new Error(answer.fault));
+          else reject(errorOf(answer));
         });
       };
       const failed = (error: unknown): void => end(() => reject(error as Error), false);
