@@ -66,6 +66,18 @@ export function setTotal(total: number): BenchEdit {
     );
 }
 
+/** Gives some of the emulsifiers new levels, by material; the others keep theirs. */
+export function setLevels(lines: readonly BenchLine[]): BenchEdit {
+  const levels = new Map(lines.map((line) => [line.materialId, line.percent]));
+  return (state) => ({
+    ...state,
+    emulsifiers: state.emulsifiers.map((line) => ({
+      ...line,
+      percent: levels.get(line.materialId) ?? line.percent,
+    })),
+  });
+}
+
 /** Puts a system on the bench in place of the one that stands there. */
 export function putSystem(lines: readonly BenchLine[]): BenchEdit {
   return (state) => ({

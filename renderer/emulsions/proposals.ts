@@ -20,10 +20,11 @@ export function useProposals() {
     stale.abort();
     const mine = new AbortController();
     stale = mine;
-    const { emulsionType, oils } = bench.state;
+    const { emulsionType, oils, rest } = bench.state;
     const json = {
       wish: { ...wish.wished, emulsionType },
       oils,
+      rest,
       weights: wish.weights,
       targetHlb: bench.state.targetHlb,
     };
@@ -46,7 +47,7 @@ export function useProposals() {
     () => [
       bench.state.emulsionType,
       bench.state.targetHlb,
-      JSON.stringify(bench.state.oils),
+      JSON.stringify([bench.state.oils, bench.state.rest]),
       wish.wished,
       wish.weights,
     ],

@@ -3,12 +3,15 @@ import { cationicPartner } from './cationic-partner';
 import { chargeConflict } from './charge-conflict';
 import { FINDING_SEVERITIES, type CheckInput, type CheckRule, type Finding } from './check';
 import { chelator } from './chelator';
+import { oneDisperses } from './disperses-in-water';
 import { electrolyte } from './electrolyte';
 import { empty } from './empty';
+import { emulsifierToOil } from './emulsifier-to-oil';
 import { emulsionType } from './emulsion-type';
 import { formulaFacts } from './facts';
 import { heatSensitive } from './heat-sensitive';
 import { hlbMatch } from './hlb-match';
+import { innerPhase } from './internal-phase';
 import { legalLimit } from './legal-limit';
 import { missingMaterial } from './missing-material';
 import { neutralising } from './neutralising';
@@ -20,6 +23,7 @@ import { total } from './total';
 import { unmelted } from './unmelted';
 import { usageRange } from './usage-range';
 import { waterInOilPartners } from './water-in-oil-partners';
+import { waterInOilSalt } from './water-in-oil-salt';
 
 /** Every check, in the order in which equally serious findings are shown. Adding a rule: one file, one line here. */
 export const CHECKS: readonly CheckRule[] = [
@@ -30,8 +34,12 @@ export const CHECKS: readonly CheckRule[] = [
   chargeConflict,
   neutralising,
   emulsionType,
+  oneDisperses,
   hlbMatch,
+  emulsifierToOil,
   waterInOilPartners,
+  waterInOilSalt,
+  innerPhase,
   cationicPartner,
   electrolyte,
   noPreservative,

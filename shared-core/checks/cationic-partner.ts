@@ -1,22 +1,16 @@
-import { hlbOf } from '../emulsions/systems/character';
+import { isCationicPartner, pairingFacts, workingCharge } from '../emulsions/systems/character';
 import { COMMON_PRACTICE } from '../working/working';
 import type { CheckRule } from './check';
-
-/** Below this HLB a non-ionic is no partner that keeps a cationic o/w emulsion together. Griffin: o/w from about 8. */
-const LOWEST_PARTNER_HLB = 8;
 
 /** A conditioner's cationic wants a higher-HLB non-ionic beside it, for body and stability. */
 export const cationicPartner: CheckRule = {
   id: 'cationic-partner',
   name: 'Cationic o/w: a non-ionic partner',
   judge({ content, emulsifiers }) {
-    const cationics = emulsifiers.filter((line) => line.material.charge === 'cationic');
+    const cationics = emulsifiers.filter((line) => workingCharge(line.material) === 'cationic');
     if (content.productType !== 'cationic o/w emulsion' && cationics.length === 0) return [];
     if (!content.productType.endsWith('o/w emulsion')) return [];
-    const partner = emulsifiers.some(
-      ({ material }) =>
-        material.charge === 'non-ionic' && (hlbOf(material) ?? LOWEST_PARTNER_HLB) >= LOWEST_PARTNER_HLB,
-    );
+    const partner = emulsifiers.some(({ material }) => isCationicPartner(pairingFacts(material)));
     if (partner) return [];
     return [
       {

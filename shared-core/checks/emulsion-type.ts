@@ -1,8 +1,9 @@
+import { servesType } from '../emulsions/systems/character';
 import type { CheckRule, Finding } from './check';
 import { namesOf, type FormulaFacts } from './facts';
 
 const GRIFFIN = {
-  text: 'Griffin W.C., J. Soc. Cosmet. Chem. 1, 311 (1949): HLB 3 to 6 serves w/o, 8 to 18 o/w (from memory)',
+  text: 'Griffin W.C., J. Soc. Cosmet. Chem. 1, 311 (1949): HLB 3 to 6 serves w/o, 8 to 18 o/w, not verified',
   basis: 'memory',
 } as const;
 
@@ -27,12 +28,7 @@ export const emulsionType: CheckRule = {
     if (!facts.isEmulsion) return [];
     if (facts.emulsifiers.length === 0) return nothingEmulsifies(facts);
     const wanted = facts.content.productType === 'w/o emulsion' ? 'w/o' : 'o/w';
-    const serves = facts.emulsifiers.some(({ material }) => {
-      // One with no recorded type may serve: silence is no finding.
-      return (
-        material.emulsionType === null || material.emulsionType === 'both' || material.emulsionType === wanted
-      );
-    });
+    const serves = facts.emulsifiers.some(({ material }) => servesType(material.emulsionType, wanted));
     if (serves) return [];
     return [
       {

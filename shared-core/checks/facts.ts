@@ -1,5 +1,7 @@
+import { benchTypeOf, type BenchType } from '../emulsions/bench/bench-state';
 import type { Dose } from '../emulsions/conflicts/charge-bearers';
 import { bringsWater, isEmulsifier } from '../emulsions/conflicts/recognise';
+import { isOil } from '../emulsions/systems/oil-phase';
 import type { FormulaContent, FormulaLine, FormulaPhase } from '../formulas/formula';
 import { phaseLetter } from '../formulas/formula';
 import { formulaShares, type FormulaShares } from '../formulas/shares';
@@ -23,10 +25,16 @@ export interface FormulaFacts {
   lines: LineFacts[];
   /** Lines whose material is not in the library. */
   orphans: FormulaLine[];
+  /** Lines with a share above zero, their material known. */
+  used: LineFacts[];
   emulsifiers: LineFacts[];
+  /** What the emulsifiers have to emulsify, fatty alcohols included. */
+  oils: LineFacts[];
   watery: LineFacts[];
   /** True for the product types that are emulsions. */
   isEmulsion: boolean;
+  /** The type of emulsion; null for a product that is none. */
+  emulsionType: BenchType | null;
   /** The target pH range as far as it is given. */
   ph: { low: number; high: number } | null;
 }
@@ -78,11 +86,19 @@ export function formulaFacts({ content, materials }: CheckInput): FormulaFacts {
     shares,
     lines,
     orphans,
+    used,
     emulsifiers: used.filter((line) => isEmulsifier(line.material)),
+    oils: used.filter((line) => isOil(line.material)),
     watery: used.filter((line) => bringsWater(line.material)),
     isEmulsion: content.productType.endsWith('emulsion'),
+    emulsionType: benchTypeOf(content.productType),
     ph: targetPh(content),
   };
+}
+
+/** What lines come to, ppm of the formula. */
+export function sumPpm(lines: readonly LineFacts[]): number {
+  return lines.reduce((sum, line) => sum + line.ppm, 0);
 }
 
 /** A share as it is read: "12.5 %", without trailing zeros, at most four decimals. */

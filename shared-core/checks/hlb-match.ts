@@ -1,37 +1,42 @@
-import { hlbOf, meanHlbApplies } from '../emulsions/systems/character';
-import { oilPhaseDemand } from '../emulsions/systems/oil-phase';
+import { hlbGap, meanBand, NOTE_BEYOND, WARN_BEYOND, type HlbBand } from '../emulsions/hlb-band';
+import { hlbOf, hlbSpread, meanHlbApplies } from '../emulsions/systems/character';
+import { demandBand, oilPhaseDemand } from '../emulsions/systems/oil-phase';
 import type { CheckRule, Finding } from './check';
-import type { FormulaFacts, LineFacts } from './facts';
-
-/** Published HLB and required-HLB figures disagree by 1 to 2 units: below one there is nothing to say. */
-const NOTE_BEYOND = 1;
-const WARN_BEYOND = 2;
+import { namesOf, type FormulaFacts, type LineFacts } from './facts';
 
 const GRIFFIN = {
-  text: 'Griffin W.C., J. Soc. Cosmet. Chem. 1, 311 (1949) and 5, 249 (1954), mass-weighted means (from memory)',
+  text: 'Griffin W.C., J. Soc. Cosmet. Chem. 1, 311 (1949) and 5, 249 (1954), mass-weighted means, not verified',
   basis: 'memory',
 } as const;
 
-function oilsOf(facts: FormulaFacts, type: 'o/w' | 'w/o'): LineFacts[] {
-  return facts.lines.filter(
-    ({ material, ppm }) =>
-      ppm > 0 &&
-      !material.functions.includes('emulsifier') &&
-      (material.figures[type === 'o/w' ? 'requiredHlbOw' : 'requiredHlbWo'] !== undefined ||
-        (material.phaseOfUse === 'oil' && material.functions.includes('emollient'))),
+function offeredBy(lines: readonly LineFacts[]): HlbBand | null {
+  return meanBand(
+    lines.flatMap(({ material, ppm }) => {
+      const value = hlbOf(material);
+      const spread = hlbSpread(material);
+      return value === null || !spread ? [] : [{ mass: ppm, value, ...spread }];
+    }),
   );
 }
 
-function compare(facts: FormulaFacts, counted: LineFacts[], offered: number): Finding[] {
-  const type = facts.content.productType === 'w/o emulsion' ? 'w/o' : 'o/w';
-  const oils = oilsOf(facts, type);
+const figure = ({ value, low, high }: HlbBand): string =>
+  high - low < 0.05 ? value.toFixed(1) : `${value.toFixed(1)} (${low.toFixed(1)} to ${high.toFixed(1)})`;
+
+/** Estimates that the comparison rests on, said beside it. */
+function ranges(lines: readonly LineFacts[]): string {
+  const only = lines.filter(({ material }) => material.figures.hlb && material.figures.hlb.value === null);
+  return only.length > 0 ? ` Only a range is recorded for ${namesOf(only)}: its middle is an estimate.` : '';
+}
+
+function compare(facts: FormulaFacts, offered: HlbBand): Finding[] {
+  const type = facts.emulsionType === 'w/o' ? 'w/o' : 'o/w';
   const demand = oilPhaseDemand(
-    oils.map((line) => ({ material: line.material, mass: line.ppm })),
+    facts.oils.map((line) => ({ material: line.material, mass: line.ppm })),
     type,
   );
-  if (demand.value === null || demand.low === null || demand.high === null) return [];
-  // The sources' own spread is no fault of the formula: only what lies outside it counts.
-  const gap = offered > demand.high ? offered - demand.high : Math.min(offered - demand.low, 0);
+  const required = demandBand(demand);
+  if (required === null) return [];
+  const gap = hlbGap(offered, required);
   if (Math.abs(gap) <= NOTE_BEYOND) return [];
   const unknown =
     demand.unknown.length > 0 ? ` Without a value, and left out: ${demand.unknown.join(', ')}.` : '';
@@ -39,9 +44,9 @@ function compare(facts: FormulaFacts, counted: LineFacts[], offered: number): Fi
     {
       ruleId: 'hlb-match',
       severity: Math.abs(gap) > WARN_BEYOND ? 'warn' : 'note',
-      title: `The emulsifiers offer HLB ${offered.toFixed(1)}, the oils require ${demand.value.toFixed(1)} (${type})`,
-      lines: counted.map((line) => line.lineId),
-      advice: `Move the ratio towards the ${gap > 0 ? 'lower' : 'higher'}-HLB emulsifier, then try a series of ±1 HLB in steps of 0.5.${unknown}`,
+      title: `The emulsifiers offer HLB ${figure(offered)}, the oils require ${figure(required)} (${type})`,
+      lines: facts.emulsifiers.map((line) => line.lineId),
+      advice: `Move the ratio towards the ${gap > 0 ? 'lower' : 'higher'}-HLB emulsifier, then try a series of ±1 HLB in steps of 0.5.${unknown}${ranges(facts.emulsifiers)}`,
       source: GRIFFIN,
     },
   ];
@@ -58,9 +63,7 @@ export const hlbMatch: CheckRule = {
     if (!facts.isEmulsion || facts.emulsifiers.length === 0) return [];
     if (!facts.emulsifiers.every(({ material }) => meanHlbApplies(material) && hlbOf(material) !== null))
       return [];
-    const ppm = facts.emulsifiers.reduce((sum, line) => sum + line.ppm, 0);
-    const offered =
-      facts.emulsifiers.reduce((sum, line) => sum + line.ppm * (hlbOf(line.material) ?? 0), 0) / ppm;
-    return compare(facts, facts.emulsifiers, offered);
+    const offered = offeredBy(facts.emulsifiers);
+    return offered ? compare(facts, offered) : [];
   },
 };

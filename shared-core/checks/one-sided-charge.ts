@@ -18,7 +18,7 @@ export const oneSidedCharge: CheckRule = {
         severity: 'note',
         title: ionicOnly
           ? 'Ionic emulsifiers only: frost is the weak side'
-          : 'Non-ionic emulsifiers only: heat is the weak side',
+          : 'Non-ionic emulsifiers with oxyethylene only: heat is the weak side',
         lines: [...outlook.ionic, ...outlook.nonIonic].map((bearer) => bearer.lineId),
         advice: `${weak.says} For all climates add ${ionicOnly ? 'a non-ionic' : 'a little of an anionic'} partner, and test it (${test}).`,
         source: weak.source,

@@ -2,11 +2,16 @@ import type { Offer } from '../materials/offer';
 import { MG_PER_KG } from '../quantities/mass';
 import type { Currency } from '../quantities/money';
 
+/** What an offer's price is read from. */
+export type PriceRecord = Pick<Offer, 'packMg' | 'priceMinor' | 'currency' | 'date'>;
+
+type Priced<One extends PriceRecord> = One & { packMg: number; priceMinor: number };
+
 /** An offer that says what a pack costs; a supplier may be on record before that is known. */
-export type PricedOffer = Offer & { packMg: number; priceMinor: number };
+export type PricedOffer = Priced<Offer>;
 
 /** Whether an offer says what its pack costs. */
-export function isPriced(offer: Offer): offer is PricedOffer {
+export function isPriced<One extends PriceRecord>(offer: One): offer is Priced<One> {
   return offer.packMg !== null && offer.priceMinor !== null;
 }
 
@@ -19,9 +24,12 @@ export function newestOffer<One extends Pick<Offer, 'date'>>(offers: readonly On
 }
 
 /** The newest offer with a price, in one currency if that is given. Null when there is none. */
-export function newestPrice(offers: readonly Offer[], currency?: Currency): PricedOffer | null {
+export function newestPrice<One extends PriceRecord>(
+  offers: readonly One[],
+  currency?: Currency,
+): Priced<One> | null {
   const ofCurrency = offers.filter((offer) => currency === undefined || offer.currency === currency);
-  return newestOffer(ofCurrency.filter(isPriced));
+  return newestOffer(ofCurrency.filter(isPriced<One>));
 }
 
 /** An offer's price in minor units per kg, unrounded. */

@@ -3,6 +3,7 @@ import { badInput, nonNegative } from '../working/inputs';
 import { show } from '../working/show';
 import type { Worked } from '../working/working';
 import { weightedMean } from './blend-hlb';
+import { meanBand, type HlbBand } from './hlb-band';
 import { hlbValue } from './hlb-scale';
 import { GRIFFIN_1949 } from './sources';
 
@@ -11,6 +12,11 @@ export interface EmulsifierLine {
   /** Any one unit, the same for all. */
   mass: number;
   hlb: number | null;
+  /** The ends of its figure’s spread, where it has one. */
+  hlbLow?: number | null;
+  hlbHigh?: number | null;
+  /** True where only a range is stated, so that its middle stands in for a value. */
+  onlyRange?: boolean;
   charge: Charge | null;
   architecture: Architecture | null;
 }
@@ -26,6 +32,8 @@ export interface NotDescribed {
 export interface OfferedHlb {
   /** The mean over classic non-ionics with an HLB; null when there is none. */
   described: Worked | null;
+  /** The band that the figures’ own spread gives to `described`. */
+  band: HlbBand | null;
   /** Mass % of the emulsifiers that `described` covers. */
   describedPercent: number;
   notDescribed: NotDescribed[];
@@ -56,8 +64,11 @@ export function offeredHlb(lines: readonly EmulsifierLine[]): OfferedHlb {
     return why === null ? [] : [{ name: line.name, mass: line.mass, hlb: line.hlb, why }];
   });
   const left = notDescribed.map((line) => `${line.name}: ${line.why}.`);
+  const band = bandOf(described);
+  const cautions = [...left, ...rangeCautions(described), ...spreadCautions(band)];
   return {
-    described: meanOf(described, 'classic non-ionic emulsifiers', left),
+    described: meanOf(described, 'classic non-ionic emulsifiers', cautions),
+    band,
     describedPercent: (100 * described.reduce((sum, line) => sum + line.mass, 0)) / total,
     notDescribed,
     everything: meanOf(
@@ -70,6 +81,31 @@ export function offeredHlb(lines: readonly EmulsifierLine[]): OfferedHlb {
         : [],
     ),
   };
+}
+
+function bandOf(lines: readonly EmulsifierLine[]): HlbBand | null {
+  return meanBand(
+    lines.map(({ mass, hlb, hlbLow, hlbHigh }) => {
+      const value = hlb ?? 0;
+      return { mass, value, low: hlbLow ?? value, high: hlbHigh ?? value };
+    }),
+  );
+}
+
+function rangeCautions(lines: readonly EmulsifierLine[]): string[] {
+  return lines
+    .filter((line) => line.onlyRange && line.mass > 0)
+    .map(
+      (line) =>
+        `${line.name}: only a range of ${show(line.hlbLow ?? 0)} to ${show(line.hlbHigh ?? 0)} is stated; its middle, ${show(line.hlb ?? 0)}, is an estimate.`,
+    );
+}
+
+function spreadCautions(band: HlbBand | null): string[] {
+  if (!band || band.high - band.low < 1e-9) return [];
+  return [
+    `The figures leave room: with the lowest and highest of each the mean runs from ${show(band.low)} to ${show(band.high)}.`,
+  ];
 }
 
 function reasonAgainst(line: EmulsifierLine): string | null {

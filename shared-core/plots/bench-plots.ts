@@ -1,7 +1,8 @@
 import { feasibleRegion, type Corner } from '../emulsions/bench/feasible-region';
-import { usageOf, type MaterialLine } from '../emulsions/bench/lines';
+import type { MaterialLine } from '../emulsions/bench/lines';
 import type { BenchReading } from '../emulsions/bench/reading';
 import { hlbOf, meanHlbApplies } from '../emulsions/systems/character';
+import { usageRange } from '../emulsions/usage-range';
 import type { AxisMark, HlbAxisData } from './hlb-axis';
 import type { TriangleData } from './triangle';
 
@@ -37,7 +38,7 @@ export function triangleData(
   const corners = triple(
     emulsifiers.map(({ material }): Corner => ({
       hlb: meanHlbApplies(material) ? hlbOf(material) : null,
-      ...usageOf(material),
+      ...usageRange(material),
     })),
   );
   const here = triple(shares.map((share) => share / 100));

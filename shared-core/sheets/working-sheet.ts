@@ -125,6 +125,15 @@ function offeredSection(parts: WorkingParts, region: Region): SheetNode[] {
           ...workingNodes(described, region),
         ]
       : []),
+    ...parts.reading.cautions.map((caution) => remark(caution)),
+    ...(parts.reading.usualLevel
+      ? [
+          paragraph(`Usual level for this oil phase: ${level(parts.reading.usualLevel.value, region)} %`, {
+            bold: true,
+          }),
+          ...workingNodes(parts.reading.usualLevel, region),
+        ]
+      : []),
     ...notDescribed.map((one) => remark(`Not described by the mean: ${one.name}, ${one.why}.`)),
     ...(verdict ? [paragraph(verdict.says)] : []),
     ...(pair?.ok

@@ -11,7 +11,6 @@ export function generatedCandidates(count: number, seed: number): Candidate[] {
     return {
       id: `candidate-${index}`,
       name: `Emulsifier ${index}`,
-      inci: `Generated ${index}`,
       hlb: chance.next() < 0.95 ? hlb : null,
       charge,
       architecture: chance.next() < 0.9 ? 'classic' : chance.pick(['polymeric', 'particulate'] as const),

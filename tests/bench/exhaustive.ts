@@ -120,7 +120,20 @@ function keepsRules(set: readonly Candidate[], demand: Demand): boolean {
     if (rule === 'serves the type') {
       return some((one) => [null, 'both', demand.emulsionType].includes(one.emulsionType));
     }
+    if (rule === 'one that disperses in water') {
+      return some(
+        (one) =>
+          one.charge === 'anionic' ||
+          one.charge === 'cationic' ||
+          one.charge === 'amphoteric' ||
+          (one.hlb === null ? one.emulsionType !== 'w/o' : one.hlb >= 10),
+      );
+    }
     if (rule === 'waxy with liquid') {
+      const polymers = set.filter(
+        (one) => one.architecture === 'polymeric' || one.architecture === 'particulate',
+      );
+      if (polymers.some((one) => one.emulsionType !== 'o/w')) return true;
       return (
         some((one) => one.character === 'waxy' && low(one)) &&
         some((one) => one.character === 'liquid' && low(one))

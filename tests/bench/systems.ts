@@ -16,7 +16,7 @@ function stamped(index: number) {
 export function emulsionLibrary(count: number, seed: number): Material[] {
   const candidates = generatedCandidates(Math.floor(count / 5), seed);
   const emulsifiers = candidates.map((one, index): Material => ({
-    ...blankMaterial(one.name, one.inci),
+    ...blankMaterial(one.name, one.name),
     ...stamped(index),
     functions: ['emulsifier'],
     charge: one.charge,

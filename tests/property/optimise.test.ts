@@ -14,7 +14,6 @@ const candidate = (index: number): fc.Arbitrary<Candidate> =>
   fc.record({
     id: fc.constant(`c${index}`),
     name: fc.constant(`Emulsifier ${index}`),
-    inci: fc.constant('Generated'),
     hlb: fc.option(tenths(1, 19), { freq: 10 }),
     charge: fc.constantFrom('non-ionic', 'non-ionic', 'non-ionic', 'anionic', 'cationic', null),
     architecture: fc.constantFrom('classic', 'classic', 'classic', 'polymeric', null),

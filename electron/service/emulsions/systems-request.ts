@@ -14,6 +14,8 @@ import { runInline } from './run-job';
 export const systemsRequest = z.object({
   wish: systemWish.omit({ currency: true }),
   oils: z.array(benchLine).max(60, 'An oil phase can hold 60 lines at most.'),
+  /** The other lines of the formula, which charges must get on with. */
+  rest: benchState.shape.rest.default([]),
   /** Set by hand; null ranks by the required HLB of the oils. */
   targetHlb: benchState.shape.targetHlb.default(null),
   /** Weights by rule id; a rule not named keeps its own. */
@@ -50,13 +52,13 @@ async function emulsifierRows(context: ServiceContext): Promise<RecordRows[]> {
  */
 export async function rankFromLibrary(
   context: ServiceContext,
-  { wish, oils, weights, targetHlb }: z.infer<typeof systemsRequest>,
+  { wish, oils, rest, weights, targetHlb }: z.infer<typeof systemsRequest>,
   signal: AbortSignal,
 ): Promise<Ranking> {
   const { library } = context.session.current();
   const known = readMaterials(
     library,
-    oils.map((oil) => oil.materialId),
+    [...oils, ...rest].map((line) => line.materialId),
   );
   const lines = oils.map(({ materialId, percent }) => {
     const material = known.get(materialId);
@@ -70,6 +72,11 @@ export async function rankFromLibrary(
   const input = {
     wish: { ...wish, currency: readSettings(library).currency },
     oils: lines,
+    // A line whose material is gone since carries no charge that could be judged.
+    rest: rest.flatMap(({ materialId, percent }) => {
+      const material = known.get(materialId);
+      return material ? [{ material, mass: percent }] : [];
+    }),
     weights,
     targetHlb,
     limit: 12,

@@ -4,7 +4,7 @@ import type { Material } from '../../materials/material';
 import { percentFromPpm } from '../../quantities/share';
 import { isEmulsifier } from '../conflicts/recognise';
 import type { BenchLine } from './bench-state';
-import { isOil } from './lines';
+import { isOil } from '../systems/oil-phase';
 
 /** The lines of a formula as the bench sorts them; a material on two lines stands once, with the sum. */
 export interface TakenLines {

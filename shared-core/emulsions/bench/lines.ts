@@ -1,11 +1,11 @@
-import { figureValue, type Figure } from '../../materials/figure';
+import type { Figure } from '../../materials/figure';
 import type { Material } from '../../materials/material';
-import { percentFromPpm, ppmFromPercent } from '../../quantities/share';
+import { ppmFromPercent } from '../../quantities/share';
 import type { Source } from '../../working/working';
 import type { Dose } from '../conflicts/charge-bearers';
-import { isEmulsifier } from '../conflicts/recognise';
 import type { EmulsifierLine } from '../offered-hlb';
 import type { OilLine } from '../required-hlb';
+import { hlbOf, hlbSpread, workingArchitecture, workingCharge } from '../systems/character';
 
 /** A raw material at its level, % of the formula. */
 export interface MaterialLine {
@@ -33,12 +33,16 @@ export function oilLine({ material, percent }: MaterialLine, type: 'o/w' | 'w/o'
 
 /** An emulsifier as the mean of offered HLB takes it. */
 export function emulsifierLine({ material, percent }: MaterialLine): EmulsifierLine {
+  const spread = hlbSpread(material);
   return {
     name: material.tradeName,
     mass: percent,
-    hlb: figureValue(material.figures.hlb),
-    charge: material.charge,
-    architecture: material.architecture ?? 'classic',
+    hlb: hlbOf(material),
+    hlbLow: spread?.low ?? null,
+    hlbHigh: spread?.high ?? null,
+    onlyRange: material.figures.hlb !== undefined && material.figures.hlb.value === null,
+    charge: workingCharge(material),
+    architecture: workingArchitecture(material) ?? 'classic',
   };
 }
 
@@ -49,20 +53,4 @@ export function dosesOf(lines: readonly MaterialLine[]): Dose[] {
     material,
     ppm: ppmFromPercent(percent),
   }));
-}
-
-/** An oil-phase line to emulsify: has a required HLB, or is an emollient or oil-phase material, and no emulsifier. */
-export function isOil(material: Material): boolean {
-  if (isEmulsifier(material)) return false;
-  const { requiredHlbOw, requiredHlbWo } = material.figures;
-  if (requiredHlbOw || requiredHlbWo) return true;
-  return material.functions.includes('emollient') && material.phaseOfUse === 'oil';
-}
-
-/** The lowest and highest level of a material, % of the formula; 0 and 100 where its record does not say. */
-export function usageOf(material: Material): { minPercent: number; maxPercent: number } {
-  return {
-    minPercent: percentFromPpm(material.usage?.minPpm ?? 0),
-    maxPercent: percentFromPpm(material.usage?.maxPpm ?? 1_000_000),
-  };
 }

@@ -2,6 +2,9 @@ import { climateOutlook, type ClimateOutlook } from '../climate/climate';
 import { chargeConflicts, type ChargeConflict } from '../conflicts/charge-conflicts';
 import { offeredHlb, type OfferedHlb } from '../offered-hlb';
 import { requiredHlb, type RequiredHlb } from '../required-hlb';
+import type { Worked } from '../../working/working';
+import { isOil } from '../systems/oil-phase';
+import { benchCautions, usualLevelOf } from './bench-cautions';
 import { demandType, type BenchType } from './bench-state';
 import { dosesOf, emulsifierLine, oilLine, type MaterialLine } from './lines';
 import { outcome, type Outcome } from './outcome';
@@ -35,6 +38,10 @@ export interface BenchReading {
   /** Those that form an insoluble salt: the system is refused. */
   blocking: ChargeConflict[];
   climate: ClimateOutlook;
+  /** What this much oil usually takes of this kind of system, with its working; null without oils or emulsifiers. */
+  usualLevel: Worked | null;
+  /** What must be said beside the figures: a target that HLB serves badly, a thin level, assumed ranges, salt, volume. */
+  cautions: string[];
 }
 
 /** Whether a conflict forbids using the system: an insoluble salt is no emulsifier. */
@@ -66,12 +73,21 @@ function requiredOf(oils: readonly MaterialLine[], type: 'o/w' | 'w/o'): Require
   );
 }
 
+/** A fatty alcohol put on the bench for body has to be emulsified: it is counted among the oils, as the checks do. */
+function sides({ oils, emulsifiers }: BenchInput): { oils: MaterialLine[]; emulsifiers: MaterialLine[] } {
+  return {
+    oils: [...oils, ...emulsifiers.filter((line) => isOil(line.material))],
+    emulsifiers: emulsifiers.filter((line) => !isOil(line.material)),
+  };
+}
+
 /** Reads the bench: pure and quick, so that every drag of a share can have its answer. */
 export function readBench(input: BenchInput): BenchReading {
-  const { emulsionType, oils, emulsifiers, rest, targetHlb } = input;
-  const levels = levelsOf(emulsifiers);
+  const { emulsionType, rest, targetHlb } = input;
+  const levels = levelsOf(input.emulsifiers);
+  const { oils, emulsifiers } = sides(input);
   const required = outcome(() => requiredOf(oils, demandType(emulsionType)));
-  const offered = outcome(() => offeredOf(input));
+  const offered = outcome(() => offeredOf({ ...input, oils, emulsifiers }));
   const target = targetOf(targetHlb, required);
   const conflicts = conflictsOf(input);
   const overfull = totalPercent(levelsOf([...oils, ...emulsifiers])) > 100;
@@ -87,5 +103,7 @@ export function readBench(input: BenchInput): BenchReading {
     conflicts,
     blocking: conflicts.filter(forbids),
     climate: climateOutlook(dosesOf([...emulsifiers, ...oils, ...rest])),
+    usualLevel: overfull ? null : usualLevelOf(emulsifiers, oils, emulsionType),
+    cautions: overfull ? [] : benchCautions({ emulsionType, oils, emulsifiers, rest, target }),
   };
 }

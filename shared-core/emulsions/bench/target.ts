@@ -1,4 +1,5 @@
 import { show } from '../../working/show';
+import { hlbGap } from '../hlb-band';
 import type { OfferedHlb } from '../offered-hlb';
 import type { RequiredHlb } from '../required-hlb';
 import type { BenchType } from './bench-state';
@@ -76,6 +77,11 @@ export function verdictOn(target: Target | null, offered: OfferedHlb, type: Benc
     const off =
       Math.abs(difference) < 0.05 ? 'on the target' : `${figure(Math.abs(difference))} off the target`;
     return { fit: 'within', difference, says: `Within the band of ${band}, ${off}.` };
+  }
+  const spread = offered.band;
+  if (spread && hlbGap(spread, target) === 0) {
+    const says = `${figure(Math.abs(difference))} off the target, but within what its figures leave open (${figure(spread.low)} to ${figure(spread.high)}), which meets the band of ${band}.`;
+    return { fit: 'within', difference, says };
   }
   const fit = difference > 0 ? 'above' : 'below';
   const by = figure(Math.abs(difference));

@@ -1,5 +1,16 @@
 import type { Source } from '../../working/working';
+import type { Charge } from '../../materials/vocabulary';
 import { chargeBearers, type ChargeBearer, type Dose } from '../conflicts/charge-bearers';
+import { holdsOxyethylene } from '../conflicts/recognise';
+
+/** What the emulsifiers of a system have in common, as frost and heat see it. */
+export type ClimateSystem =
+  | 'ionic only'
+  | 'non-ionic only'
+  | 'non-ionic without oxyethylene'
+  | 'mixed'
+  | 'polymeric or particulate only'
+  | 'none';
 
 /** What a stability test stresses, with its conditions as published. */
 export interface ClimateTest {
@@ -12,7 +23,7 @@ export interface ClimateTest {
 /** What frost and heat are likely to do to an emulsion, from the charges of its emulsifiers. */
 export interface ClimateOutlook {
   /** Which emulsifiers there are; `none` when nothing in the formula emulsifies. */
-  system: 'ionic only' | 'non-ionic only' | 'mixed' | 'polymeric or particulate only' | 'none';
+  system: ClimateSystem;
   ionic: ChargeBearer[];
   nonIonic: ChargeBearer[];
   frost: { risk: 'likely' | 'possible' | 'low' | 'unknown'; says: string; source: Source };
@@ -41,11 +52,22 @@ const OVEN: Source = {
   basis: 'read',
 };
 
+const SUGARS: Source = {
+  text: 'Fukuda K., Söderman O., Lindman B., Shinoda K., Microemulsions formed by alkyl polyglucosides and an alkyl glycerol ether, Langmuir 9, 2921-2925 (1993), not verified',
+  basis: 'memory',
+};
+
 const CYCLE_TEST: ClimateTest = {
   stress: 'freeze–thaw cycles',
   conditions: '24 h at −10 to 4 °C, then 24 h at 40 to 50 °C; 6 cycles',
   why: 'Ionic emulsifiers crystallise in the cold, and the film round the drops may break.',
   source: CYCLES,
+};
+const STORAGE_TEST: ClimateTest = {
+  stress: 'heat',
+  conditions: '45 °C for 1 to 3 months, or 37 °C for 3 to 6 months, beside a control at 4 °C',
+  why: 'Heat thins creams and speeds creaming and ageing, whatever the emulsifier.',
+  source: OVEN,
 };
 const HEAT_TEST: ClimateTest = {
   stress: 'heat',
@@ -58,18 +80,45 @@ function isPolymeric(bearer: ChargeBearer): boolean {
   return ['polymer', 'acrylic polymer', 'particle', 'gum'].includes(bearer.kind);
 }
 
+/** An emulsifier as frost and heat see it. */
+export interface ClimatePart {
+  charge: Charge | null;
+  polymeric: boolean;
+  oxyethylene: boolean;
+}
+
+/** What the emulsifiers have in common; amphoterics count for neither side. The one rule for formulas and for ranking. */
+export function climateSystem(parts: readonly ClimatePart[]): ClimateSystem {
+  const classic = parts.filter((part) => !part.polymeric);
+  const ionic = classic.some(({ charge }) => charge === 'anionic' || charge === 'cationic');
+  const nonIonic = classic.filter(({ charge }) => charge === 'non-ionic');
+  if (ionic) return nonIonic.length > 0 ? 'mixed' : 'ionic only';
+  if (nonIonic.length === 0)
+    return parts.some((part) => part.polymeric) ? 'polymeric or particulate only' : 'none';
+  return nonIonic.some((part) => part.oxyethylene) ? 'non-ionic only' : 'non-ionic without oxyethylene';
+}
+
 type Ionics = Pick<ClimateOutlook, 'system' | 'ionic' | 'nonIonic'>;
 
-function systemOf(bearers: readonly ChargeBearer[]): Ionics {
-  const emulsifiers = bearers.filter((bearer) => bearer.isEmulsifier || bearer.kind === 'soap');
-  const classic = emulsifiers.filter((bearer) => !isPolymeric(bearer) && bearer.kind !== 'fatty acid');
-  const ionic = classic.filter((bearer) => bearer.charge === 'anionic' || bearer.charge === 'cationic');
-  const nonIonic = classic.filter((bearer) => bearer.charge === 'non-ionic');
-  if (ionic.length > 0 && nonIonic.length > 0) return { system: 'mixed', ionic, nonIonic };
-  if (ionic.length > 0) return { system: 'ionic only', ionic, nonIonic };
-  if (nonIonic.length > 0) return { system: 'non-ionic only', ionic, nonIonic };
-  const other = emulsifiers.some(isPolymeric);
-  return { system: other ? 'polymeric or particulate only' : 'none', ionic, nonIonic };
+function systemOf(doses: readonly Dose[]): Ionics {
+  const chains = new Set(
+    doses.filter(({ material }) => holdsOxyethylene(material)).map(({ lineId }) => lineId),
+  );
+  const emulsifiers = chargeBearers(doses).filter(
+    (bearer) => (bearer.isEmulsifier || bearer.kind === 'soap') && bearer.kind !== 'fatty acid',
+  );
+  const classic = emulsifiers.filter((bearer) => !isPolymeric(bearer));
+  return {
+    system: climateSystem(
+      emulsifiers.map((bearer) => ({
+        charge: bearer.charge,
+        polymeric: isPolymeric(bearer),
+        oxyethylene: chains.has(bearer.lineId),
+      })),
+    ),
+    ionic: classic.filter((bearer) => bearer.charge === 'anionic' || bearer.charge === 'cationic'),
+    nonIonic: classic.filter((bearer) => bearer.charge === 'non-ionic'),
+  };
 }
 
 function frostOf(system: ClimateOutlook['system']): ClimateOutlook['frost'] {
@@ -87,6 +136,7 @@ function frostOf(system: ClimateOutlook['system']): ClimateOutlook['frost'] {
         source: MIXED,
       };
     case 'non-ionic only':
+    case 'non-ionic without oxyethylene':
       return {
         risk: 'low',
         says: 'Non-ionic systems usually pass freezing and thawing better than ionic ones.',
@@ -102,8 +152,14 @@ function heatOf(system: ClimateOutlook['system']): ClimateOutlook['heat'] {
     case 'non-ionic only':
       return {
         risk: 'possible',
-        says: 'Heat is its weak side where the emulsifiers are ethoxylated: the chains dehydrate, the emulsifiers turn lipophilic, and the emulsion thins or inverts.',
+        says: 'Heat is its weak side: oxyethylene chains dehydrate, the emulsifiers turn lipophilic, and the emulsion thins or inverts.',
         source: DEHYDRATION,
+      };
+    case 'non-ionic without oxyethylene':
+      return {
+        risk: 'low',
+        says: 'It holds no oxyethylene, so there are no chains to dehydrate: sugar and polyglycerol heads shift little with temperature. Softening and melting are another matter; storage at 45 °C must show it.',
+        source: SUGARS,
       };
     case 'mixed':
       return {
@@ -126,6 +182,7 @@ function testsFor(system: ClimateOutlook['system']): ClimateTest[] {
   if (system === 'none') return [];
   if (system === 'ionic only') return [CYCLE_TEST];
   if (system === 'non-ionic only') return [HEAT_TEST];
+  if (system === 'non-ionic without oxyethylene') return [STORAGE_TEST];
   return [CYCLE_TEST, HEAT_TEST];
 }
 
@@ -137,7 +194,7 @@ function testsFor(system: ClimateOutlook['system']): ClimateTest[] {
  * @param doses the formula's lines with their materials
  */
 export function climateOutlook(doses: readonly Dose[]): ClimateOutlook {
-  const found = systemOf(chargeBearers(doses));
+  const found = systemOf(doses.filter((dose) => dose.ppm > 0));
   return {
     ...found,
     frost: frostOf(found.system),

@@ -88,6 +88,17 @@ function recorded(material: Material): Known | null {
   return null;
 }
 
+/** What a line carries; null where it carries no charge to speak of. @param hasBase whether the formula holds a base */
+export function bearerOf({ lineId, material }: Dose, hasBase: boolean): ChargeBearer | null {
+  const known =
+    material.charge === 'cationic' || material.charge === 'amphoteric'
+      ? recorded(material)
+      : (anionic(material, hasBase) ?? cationic(material) ?? recorded(material));
+  if (!known) return null;
+  const isEmulsifier = is.isEmulsifier(material);
+  return { lineId, materialId: material.id, name: material.tradeName, isEmulsifier, ...known };
+}
+
 /**
  * What carries a charge among the lines of a formula, emulsifiers or not. A recorded charge wins over the name, save
  * that a fatty acid beside a base counts as soap. Non-ionics are listed too, as their presence matters to climate.
@@ -97,13 +108,5 @@ function recorded(material: Material): Known | null {
 export function chargeBearers(doses: readonly Dose[]): ChargeBearer[] {
   const present = doses.filter((dose) => dose.ppm > 0);
   const hasBase = present.some((dose) => is.isBase(dose.material));
-  return present.flatMap(({ lineId, material }) => {
-    const known =
-      material.charge === 'cationic' || material.charge === 'amphoteric'
-        ? recorded(material)
-        : (anionic(material, hasBase) ?? cationic(material) ?? recorded(material));
-    if (!known) return [];
-    const isEmulsifier = is.isEmulsifier(material);
-    return [{ lineId, materialId: material.id, name: material.tradeName, isEmulsifier, ...known }];
-  });
+  return present.map((dose) => bearerOf(dose, hasBase)).filter((bearer) => bearer !== null);
 }

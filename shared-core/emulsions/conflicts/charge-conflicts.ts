@@ -124,6 +124,14 @@ function withGelNetwork(bearers: readonly ChargeBearer[]): ChargeConflict[] {
   }));
 }
 
+/** What two bearers of opposite charge do to each other; null where they get on. */
+export function clash(one: ChargeBearer, other: ChargeBearer): ChargeConflict | null {
+  const [first, second] = one.charge === 'cationic' ? [one, other] : [other, one];
+  if (first.charge !== 'cationic' || second.charge !== 'anionic') return null;
+  const verdict = judge(first, second);
+  return verdict ? { first, second, ...verdict } : null;
+}
+
 const RANK: Record<ConflictSeverity, number> = { 'forms a salt': 0, 'may lose effect': 1, watch: 2 };
 
 /**
@@ -138,10 +146,7 @@ export function chargeConflicts(doses: readonly Dose[]): ChargeConflict[] {
   const anions = bearers.filter((bearer) => bearer.charge === 'anionic');
   const cations = bearers.filter((bearer) => bearer.charge === 'cationic');
   const pairs = cations.flatMap((first) =>
-    anions.flatMap((second): ChargeConflict[] => {
-      const verdict = judge(first, second);
-      return verdict ? [{ first, second, ...verdict }] : [];
-    }),
+    anions.map((second) => clash(first, second)).filter((conflict) => conflict !== null),
   );
   return [...pairs, ...withAmphoterics(bearers), ...withGelNetwork(bearers)].sort(
     (a, b) => RANK[a.severity] - RANK[b.severity],

@@ -20,6 +20,9 @@ const ANIONIC_SURFACTANT =
 const CATIONIC_POLYMER = /^polyquaternium-\d+$|hydroxypropyltrimonium|^chitosan/;
 const CATIONIC_SURFACTANT =
   /(trimonium|dimonium|alkonium|pyridinium) (chloride|bromide|methosulfate)$|ethyl .*monium methosulfate$|morpholinium ethosulfate$|amidopropyl dimethylamine$|^(benzalkonium|cetrimonium|behentrimonium) /;
+/** Chains of ethylene oxide: they lose water, and their grip on it, as it gets hot. */
+const OXYETHYLENE =
+  /eth-\d+|oxynol-\d+|\bpeg-?\d|polysorbate|poloxam|(laur|myr|tridec|par|coc|ol)eth (sulfate|carboxyl)/;
 const CLAY = /^(bentonite|hectorite|magnesium aluminum silicate|kaolin|montmorillonite)$/;
 const ALKALI =
   /^((sodium|potassium|ammonium|lithium) hydroxide|triethanolamine|aminomethyl propanol|tromethamine|ethanolamine|diisopropanolamine|triisopropanolamine|tetrahydroxypropyl ethylenediamine|arginine|lysine|(sodium|potassium) (carbonate|bicarbonate)|sodium borate)$/;
@@ -27,57 +30,76 @@ const MULTIVALENT =
   /^(magnesium|calcium|zinc|aluminum|strontium) (sulfate|chloride|gluconate|lactate|acetate|nitrate|pca|chlorohydrate|pantothenate)$|^aluminum chlorohydrate$/;
 const SALT =
   /^(sodium|potassium|ammonium|magnesium|calcium|zinc) (chloride|sulfate|lactate|pca|citrate|acetate|ascorbyl phosphate|phosphate|gluconate|benzotriazolyl butylphenol sulfonate)$|^(sodium|trisodium) ascorbyl phosphate$|^(disodium|trisodium|dipotassium) .*phosphate$|^aluminum chlorohydrate$|^maris sal$|^phenylbenzimidazole sulfonic acid$/;
+const ORGANIC_SALT =
+  /^((mono|di|tri|tetra)?(sodium|potassium)) (benzoate|sorbate|salicylate|dehydroacetate|levulinate|anisate|propionate|edta|phytate|glutamate diacetate|etidronate|citrate|lactate|hydroxide)$/;
 const WATER = /^(aqua|water|eau|maris aqua|sea water)$|\bwater$|juice$|hydrosol$/;
 const CHELATOR =
   /edta$|^edta|phytate$|phytic acid|glutamate diacetate$|etidron|ethylenediamine disuccinate$|nta$/;
 
-function names(material: Material): string[] {
+type Composed = Pick<Material, 'composition'>;
+type Described = Pick<Material, 'composition' | 'functions'>;
+
+function names(material: Composed): string[] {
   return material.composition.map((part) => fold(part.inci).trim());
 }
-const anyName = (material: Material, pattern: RegExp): boolean =>
+const anyName = (material: Composed, pattern: RegExp): boolean =>
   names(material).some((name) => pattern.test(name));
 
 /** A fatty acid: an anionic emulsifier only once a base has made soap of part of it. */
-export const isFattyAcid = (material: Material): boolean => anyName(material, FATTY_ACID);
+export const isFattyAcid = (material: Composed): boolean => anyName(material, FATTY_ACID);
 /** A ready-made soap, alone or inside a blend such as a self-emulsifying glyceride. */
-export const isSoap = (material: Material): boolean => anyName(material, SOAP);
+export const isSoap = (material: Composed): boolean => anyName(material, SOAP);
 /** Carbomer and its acrylic relatives, neutralised or not. */
-export const isAcrylicPolymer = (material: Material): boolean => anyName(material, ACRYLIC_POLYMER);
-export const isAnionicGum = (material: Material): boolean => anyName(material, ANIONIC_GUM);
-export const isAnionicSurfactant = (material: Material): boolean => anyName(material, ANIONIC_SURFACTANT);
-export const isCationicPolymer = (material: Material): boolean => anyName(material, CATIONIC_POLYMER);
-export const isCationicSurfactant = (material: Material): boolean => anyName(material, CATIONIC_SURFACTANT);
-export const isClay = (material: Material): boolean => anyName(material, CLAY);
-export const isMultivalentSalt = (material: Material): boolean => anyName(material, MULTIVALENT);
+export const isAcrylicPolymer = (material: Composed): boolean => anyName(material, ACRYLIC_POLYMER);
+export const isAnionicGum = (material: Composed): boolean => anyName(material, ANIONIC_GUM);
+export const isAnionicSurfactant = (material: Composed): boolean => anyName(material, ANIONIC_SURFACTANT);
+export const isCationicPolymer = (material: Composed): boolean => anyName(material, CATIONIC_POLYMER);
+export const isCationicSurfactant = (material: Composed): boolean => anyName(material, CATIONIC_SURFACTANT);
+/** Holds oxyethylene chains, by its name: alcohol ethoxylates, PEG esters, polysorbates, poloxamers. */
+export const holdsOxyethylene = (material: Composed): boolean => anyName(material, OXYETHYLENE);
+export const isClay = (material: Composed): boolean => anyName(material, CLAY);
+export const isMultivalentSalt = (material: Composed): boolean => anyName(material, MULTIVALENT);
 
 /** Something that neutralises an acid: recorded as a base, or an alkali by name. */
-export function isBase(material: Material): boolean {
+export function isBase(material: Described): boolean {
   return material.functions.includes('base') || anyName(material, ALKALI);
 }
 
 /** Something that brings free ions to the water phase in amount: recorded so, or a salt by name. */
-export function isElectrolyte(material: Material): boolean {
+export function isElectrolyte(material: Described): boolean {
   return material.functions.includes('electrolyte') || anyName(material, SALT) || isMultivalentSalt(material);
 }
 
-export function isChelator(material: Material): boolean {
+/** An ionic salt by its name, organic ones included: benzoate, sorbate and a chelator's salt shield charges too. */
+export function isSalt(inci: string): boolean {
+  const name = fold(inci).trim();
+  return SALT.test(name) || MULTIVALENT.test(name) || ORGANIC_SALT.test(name);
+}
+
+export function isChelator(material: Described): boolean {
   return material.functions.includes('chelator') || anyName(material, CHELATOR);
 }
 
+/** Recorded as sensitive to salt, or carbomer and its relatives where nothing is recorded. */
+export function isSaltSensitive(material: Composed & Pick<Material, 'electrolyteTolerance'>): boolean {
+  const tolerance = material.electrolyteTolerance;
+  return tolerance === 'low' || (tolerance === null && isAcrylicPolymer(material));
+}
+
 /** Brings free water, as such or inside a blend, a juice or a flower water. */
-export function bringsWater(material: Material): boolean {
+export function bringsWater(material: Composed): boolean {
   // Split, so that "Aqua/Water/Eau" and "Aqua (Water)" count, and "Nymphaea Alba (Water Lily) Flower" does not.
   return names(material).some((name) => name.split(/[/()]/).some((piece) => WATER.test(piece.trim())));
 }
 
 /** An acid emulsifier or polymer that works only once neutralised: recorded so, or known by its INCI name. */
-export function needsBase(material: Material): boolean {
+export function needsBase(material: Described & Pick<Material, 'needsNeutralising'>): boolean {
   if (material.needsNeutralising) return true;
   if (material.functions.includes('emulsifier') && isFattyAcid(material)) return true;
   return anyName(material, /^carbomer$/);
 }
 
 /** An emulsifier in the strict sense; a fatty alcohol recorded as co-emulsifier only is not one. */
-export function isEmulsifier(material: Material): boolean {
+export function isEmulsifier(material: Pick<Material, 'functions'>): boolean {
   return material.functions.includes('emulsifier');
 }

@@ -1,41 +1,48 @@
-import { newestPrice, pricePerKgMinor } from '../../costing/offers';
+import { newestPrice, pricePerKgMinor, type PriceRecord } from '../../costing/offers';
 import type { Material } from '../../materials/material';
 import type { Currency } from '../../quantities/money';
-import { percentFromPpm } from '../../quantities/share';
 import { isEmulsifier } from '../conflicts/recognise';
-import { bodyCharacter, hlbOf } from '../systems/character';
+import { hlbOf, hlbSpread, pairingFacts, type EmulsifierRecord } from '../systems/character';
+import { usageRange } from '../usage-range';
 import type { Candidate } from './demand';
 
-/** Taken as the highest use where the maker recorded none, in % of the formula. Common practice, no source. */
-export const USUAL_HIGHEST_USE = 8;
+/** What a candidate is projected from: a material, or those columns of it that a database gives of a whole shelf. */
+export type CandidateRecord = EmulsifierRecord & {
+  usage: Pick<NonNullable<Material['usage']>, 'minPpm' | 'maxPpm'> | null;
+  offers: readonly PriceRecord[];
+};
+
+/** A candidate with what candidates are filtered by. */
+export interface ShelfCandidate extends Candidate {
+  form: Material['form'];
+  origin: Material['origin'];
+}
 
 /** The newest offer's price in minor units per kg; null without an offer in this currency. */
-export function costPerKg(material: Material, currency: Currency): number | null {
-  const newest = newestPrice(material.offers, currency);
+export function costPerKg(offers: readonly PriceRecord[], currency: Currency): number | null {
+  const newest = newestPrice(offers, currency);
   return newest && pricePerKgMinor(newest);
 }
 
-/** A library material as a candidate of the optimiser. */
-export function candidateFrom(material: Material, currency: Currency): Candidate {
-  const { minPpm, maxPpm } = material.usage ?? { minPpm: null, maxPpm: null };
-  const minPercent = percentFromPpm(minPpm ?? 0);
+/** A library material as a candidate of the optimiser: the one projection, whatever it was read by. */
+export function candidateFrom(record: CandidateRecord, currency: Currency): ShelfCandidate {
+  const spread = hlbSpread(record);
   return {
-    id: material.id,
-    name: material.tradeName,
-    inci: material.composition.map((part) => part.inci).join(', '),
-    hlb: hlbOf(material),
-    charge: material.charge,
-    architecture: material.architecture,
-    emulsionType: material.emulsionType,
-    character: bodyCharacter(material),
-    costPerKg: costPerKg(material, currency),
-    minPercent,
-    maxPercent: maxPpm === null ? Math.max(USUAL_HIGHEST_USE, minPercent) : percentFromPpm(maxPpm),
+    id: record.id,
+    name: record.tradeName,
+    ...pairingFacts(record),
+    hlb: hlbOf(record),
+    hlbLow: spread?.low ?? null,
+    hlbHigh: spread?.high ?? null,
+    costPerKg: costPerKg(record.offers, currency),
+    ...usageRange(record),
+    form: record.form,
+    origin: record.origin,
   };
 }
 
-/** The emulsifiers of a library as candidates: archived ones are left out. */
-export function candidatesFrom(materials: readonly Material[], currency: Currency): Candidate[] {
+/** The emulsifiers of a library as candidates, by name: archived ones are left out. */
+export function candidatesFrom(materials: readonly Material[], currency: Currency): ShelfCandidate[] {
   return materials
     .filter((material) => isEmulsifier(material) && material.status !== 'archived')
     .map((material) => candidateFrom(material, currency));

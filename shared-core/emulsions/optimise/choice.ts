@@ -1,3 +1,4 @@
+import { meanBand, type HlbBand } from '../hlb-band';
 import type { Demand } from './demand';
 import { keepsRule } from './pairing';
 import { LEAST_USE_PERCENT, type Player } from './prepare';
@@ -12,12 +13,21 @@ export interface Level {
 /** How far a solver's answer may miss a row, in % of the formula; far below what a balance shows. */
 const SLACK = 1e-6;
 
+/** The mass-weighted mean HLB over what it describes, with its spread; null over nothing. */
+export function meanHlbBand(levels: readonly Level[]): HlbBand | null {
+  return meanBand(
+    levels
+      .filter(({ player }) => player.described)
+      .map(({ player: { one }, percent }) => {
+        const value = one.hlb ?? 0;
+        return { mass: percent, value, low: one.hlbLow ?? value, high: one.hlbHigh ?? value };
+      }),
+  );
+}
+
 /** The mass-weighted mean HLB over what it describes; null over nothing. */
 export function meanHlb(levels: readonly Level[]): number | null {
-  const described = levels.filter(({ player }) => player.described);
-  const mass = described.reduce((sum, level) => sum + level.percent, 0);
-  if (mass <= 0) return null;
-  return described.reduce((sum, { player, percent }) => sum + percent * (player.one.hlb ?? 0), 0) / mass;
+  return meanHlbBand(levels)?.value ?? null;
 }
 
 /** Minor units that the emulsifiers add to a kg of product; null when a price is missing. */
@@ -46,6 +56,7 @@ export function choiceOf(levels: readonly Level[], demand: Demand): Choice {
     lines: ordered.map(({ player, percent }) => ({ id: player.one.id, name: player.one.name, percent })),
     totalPercent: levels.reduce((sum, level) => sum + level.percent, 0),
     hlb: meanHlb(levels),
+    hlbBand: meanHlbBand(levels),
     costPerKg: costOf(levels),
     objective: objectiveOf(levels, demand),
   };

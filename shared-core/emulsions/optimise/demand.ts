@@ -12,6 +12,7 @@ export const PAIRING_RULES = [
   'cationic with a non-ionic',
   'a cationic',
   'ionic with a non-ionic',
+  'one that disperses in water',
 ] as const;
 export type PairingRule = (typeof PAIRING_RULES)[number];
 
@@ -32,8 +33,10 @@ export const candidate = z
   .object({
     id: z.string().min(1),
     name: z.string(),
-    inci: z.string(),
     hlb: hlb('An HLB').nullable(),
+    /** The ends of the figure’s spread, where it has one. */
+    hlbLow: hlb('An HLB').nullable().optional(),
+    hlbHigh: hlb('An HLB').nullable().optional(),
     charge: z.enum(CHARGES).nullable(),
     architecture: z.enum(ARCHITECTURES).nullable(),
     emulsionType: z.enum(EMULSION_TYPES).nullable(),
@@ -42,6 +45,8 @@ export const candidate = z
     /** Least and most when it is used at all. */
     minPercent: percent('The lowest use'),
     maxPercent: percent('The highest use'),
+    /** True where no highest use is recorded, so that the usual one stands in for it. */
+    maxAssumed: z.boolean().optional(),
   })
   .refine((one) => one.minPercent <= one.maxPercent, 'The lowest use is above the highest.');
 export type Candidate = z.infer<typeof candidate>;
@@ -87,6 +92,7 @@ export type Demand = z.infer<typeof demand>;
 export function rulesFor(type: 'o/w' | 'w/o' | 'cationic o/w', allClimates: boolean): PairingRule[] {
   const always: PairingRule[] = ['one sign of charge', 'serves the type'];
   if (type === 'w/o') return [...always, 'waxy with liquid'];
+  always.push('one that disperses in water');
   if (type === 'cationic o/w') return [...always, 'a cationic', 'cationic with a non-ionic'];
   return allClimates ? [...always, 'ionic with a non-ionic'] : always;
 }

@@ -1,3 +1,4 @@
+import { USUAL_HIGHEST_USE } from '../usage-range';
 import { meanHlb, type Level } from './choice';
 import { lpText, type Term } from './lp-text';
 import { buildModel, DEMANDS, isPin, pinOf } from './model';
@@ -79,6 +80,16 @@ async function excludedSays(search: Search): Promise<string> {
   return `allow ${names.join(' and ')}, which is excluded now`;
 }
 
+/** Which ranges stand in the way: those recorded, and those that stand in where none is. */
+function usageSays({ players }: Search): string {
+  const assumed = players.filter(({ one }) => one.maxAssumed).map(({ one }) => one.name);
+  const says =
+    'only levels outside the usage ranges would do; look for other candidates rather than leave the ranges';
+  if (assumed.length === 0) return says;
+  const some = assumed.slice(0, 3).join(', ') + (assumed.length > 3 ? ` and ${assumed.length - 3} more` : '');
+  return `${says}. For ${some} no highest use is recorded and ${USUAL_HIGHEST_USE} % is assumed: record the supplier’s`;
+}
+
 async function saysFor(search: Search, name: string): Promise<string> {
   switch (name) {
     case DEMANDS.hlb:
@@ -97,7 +108,7 @@ async function saysFor(search: Search, name: string): Promise<string> {
     case DEMANDS.excluded:
       return excludedSays(search);
     case DEMANDS.usage:
-      return 'only levels outside the recorded usage ranges would do; look for other candidates rather than leave the ranges';
+      return usageSays(search);
     default:
       return isPin(name) ? `give up ${name}` : `give up the rule “${name}”`;
   }

@@ -1,10 +1,12 @@
 import { z } from 'zod';
 import { Problem } from '../../problems/problem';
+import { targetCautions } from '../systems/oil-phase';
+import { assumedUseCaution } from '../usage-range';
 import { choiceOf, type Level } from './choice';
 import { candidate, demand as demandSchema, type Candidate, type Demand } from './demand';
 import { explain } from './explain';
 import type { Cut } from './model';
-import { prepare, refuseContradictions } from './prepare';
+import { prepare, refuseContradictions, type Player } from './prepare';
 import { SolverFailed, type Choice, type OptimiseResult, type SolveLp } from './result';
 import { bestAnswer, type Search } from './search';
 
@@ -25,16 +27,31 @@ function parsed(raw: OptimiseInput): { candidates: Candidate[]; demand: Demand }
   });
 }
 
-function cautionsFor(demand: Demand, best: Level[]): string[] {
-  const cautions = ['Published HLB values disagree by 1 to 2 units: try a series of ±1 HLB in steps of 0.5.'];
-  if (demand.targetHlb !== null && demand.tolerance < 0.2) {
+function hlbCautions(demand: Demand, best: Level[]): string[] {
+  if (demand.targetHlb === null) return [];
+  const cautions = [
+    'Published HLB values disagree by 1 to 2 units: try a series of ±1 HLB in steps of 0.5.',
+    ...targetCautions(demand.targetHlb, demand.emulsionType),
+  ];
+  if (demand.tolerance < 0.2) {
     cautions.push('A tolerance below 0.2 asks for more than HLB values are known to.');
   }
   const others = best.filter(({ player }) => !player.described).map(({ player }) => player.one.name);
-  if (demand.targetHlb !== null && others.length > 0) {
+  if (others.length > 0) {
     cautions.push(`The mean HLB leaves out ${others.join(', ')}, which it does not describe.`);
   }
-  return demand.targetHlb === null ? [] : cautions;
+  return cautions;
+}
+
+function cautionsFor(
+  demand: Demand,
+  best: Level[],
+  players: readonly Player[],
+  choices: readonly Choice[],
+): string[] {
+  const shown = new Set(choices.flatMap((choice) => choice.lines.map((line) => line.id)));
+  const assumed = players.filter(({ one }) => one.maxAssumed && shown.has(one.id)).map(({ one }) => one.name);
+  return [...hlbCautions(demand, best), ...assumedUseCaution(assumed)];
 }
 
 /** Next-best answers, best first. */
@@ -98,12 +115,13 @@ export async function optimise(raw: OptimiseInput, solve: SolveLp): Promise<Opti
   const best = await bestAnswer(search, {});
   if (!best) return { status: 'infeasible', ...(await explain(search)), leftOut };
   const { choices, noMore, cautions } = await alternativesTo(search, best);
+  const first = choiceOf(best, demand);
   return {
     status: 'optimal',
-    best: choiceOf(best, demand),
+    best: first,
     alternatives: choices,
     noMore,
     leftOut,
-    cautions: [...cautionsFor(demand, best), ...cautions],
+    cautions: [...cautionsFor(demand, best, players, [first, ...choices]), ...cautions],
   };
 }

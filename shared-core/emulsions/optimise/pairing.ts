@@ -1,10 +1,6 @@
 import type { Candidate, Demand, PairingRule } from './demand';
 import type { Row, Term } from './lp-text';
-
-/** Below this HLB a non-ionic is no partner for a cationic o/w emulsion (Griffin: o/w from about 8). */
-export const LOWEST_PARTNER_HLB = 8;
-/** Above this HLB an emulsifier does not count as a low-HLB partner of a w/o emulsion (Griffin: w/o 3 to 6). */
-export const HIGHEST_WATER_IN_OIL_HLB = 8;
+import { dispersesInWater, holdsFilmAlone, isCationicPartner, isLow, servesType } from '../systems/character';
 
 /** Which of the pairing rules' groups a candidate belongs to. */
 export interface Groups {
@@ -15,19 +11,24 @@ export interface Groups {
   serves: boolean;
   waxy: boolean;
   liquid: boolean;
+  /** Disperses in water, or may. */
+  disperses: boolean;
 }
 
 /** The groups of one candidate for a type of emulsion; what is not recorded belongs to none, save the type served. */
 export function groupsOf(one: Candidate, type: Demand['emulsionType']): Groups {
-  const low = one.hlb === null || one.hlb <= HIGHEST_WATER_IN_OIL_HLB;
+  const low = isLow(one);
+  // One that holds the film of a w/o emulsion alone stands for both partners.
+  const alone = holdsFilmAlone(one);
   return {
     anionic: one.charge === 'anionic',
     cationic: one.charge === 'cationic',
     nonIonic: one.charge === 'non-ionic',
-    partner: one.charge === 'non-ionic' && one.hlb !== null && one.hlb >= LOWEST_PARTNER_HLB,
-    serves: one.emulsionType === null || one.emulsionType === 'both' || one.emulsionType === type,
-    waxy: one.character === 'waxy' && low,
-    liquid: one.character === 'liquid' && low,
+    partner: isCationicPartner(one),
+    serves: servesType(one.emulsionType, type),
+    waxy: alone || (one.character === 'waxy' && low),
+    liquid: alone || (one.character === 'liquid' && low),
+    disperses: dispersesInWater(one) !== false,
   };
 }
 
@@ -104,6 +105,8 @@ export function pairingRows(rule: PairingRule, used: readonly Used[]): Row[] {
       return [atLeastOne(rule, used, 'cationic')];
     case 'ionic with a non-ionic':
       return ionicWithNonIonic(used);
+    case 'one that disperses in water':
+      return [atLeastOne(rule, used, 'disperses')];
   }
 }
 
@@ -131,5 +134,7 @@ export function keepsRule(rule: PairingRule, chosen: readonly Groups[]): boolean
       return has('cationic');
     case 'ionic with a non-ionic':
       return (has('anionic') || has('cationic')) && has('nonIonic');
+    case 'one that disperses in water':
+      return has('disperses');
   }
 }

@@ -1,4 +1,5 @@
 import { Problem } from '../../problems/problem';
+import { isClassicNonIonic } from '../systems/character';
 import type { Candidate, Demand } from './demand';
 import { groupsOf, type Groups } from './pairing';
 import type { LeftOut } from './result';
@@ -23,10 +24,6 @@ export interface Field {
   leftOut: LeftOut[];
 }
 
-function isDescribed(one: Candidate): boolean {
-  return one.charge === 'non-ionic' && (one.architecture ?? 'classic') === 'classic';
-}
-
 /** Whether the rules ask for this one by its charge, so that HLB is not what it is chosen by. */
 function askedByCharge(one: Candidate, demand: Demand): boolean {
   if (one.charge === 'cationic') {
@@ -40,7 +37,7 @@ function obstacle(one: Candidate, demand: Demand, pinned: boolean): string | nul
   if (one.maxPercent < LEAST_USE_PERCENT) return 'its highest use is 0 %';
   if (demand.objective === 'least cost' && one.costPerKg === null) return 'it has no price in this currency';
   if (demand.targetHlb === null) return null;
-  if (isDescribed(one)) return one.hlb === null ? 'it has no HLB' : null;
+  if (isClassicNonIonic(one)) return one.hlb === null ? 'it has no HLB' : null;
   if (pinned || askedByCharge(one, demand)) return null;
   const what = one.architecture === 'classic' || one.architecture === null ? one.charge : one.architecture;
   return what === null
@@ -64,7 +61,7 @@ export function prepare(candidates: readonly Candidate[], demand: Demand): Field
     players.push({
       one,
       groups: groupsOf(one, demand.emulsionType),
-      described: isDescribed(one) && one.hlb !== null,
+      described: isClassicNonIonic(one) && one.hlb !== null,
       excluded: demand.excluded.includes(one.id),
       pinned,
       x: `x${index}`,

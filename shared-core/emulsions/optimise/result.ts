@@ -1,9 +1,13 @@
+import type { HlbBand } from '../hlb-band';
+
 /** One answer: materials at their levels (% of the formula). */
 export interface Choice {
   lines: { id: string; name: string; percent: number }[];
   totalPercent: number;
   /** Mass-weighted mean over the non-ionic classic ones; null when there are none with a value. */
   hlb: number | null;
+  /** The band that the figures' own spread gives to that mean; null with it. */
+  hlbBand: HlbBand | null;
   /** What the emulsifiers add to the cost of a kg of product, in minor units; null when a price is missing. */
   costPerKg: number | null;
   /** The value of the objective: minor units per kg, HLB units from the target, or a count. */

@@ -1,10 +1,11 @@
-import type { EmulsifierSystem, MemberFacts, SystemMember } from './system';
-import { USUAL_FATTY_ALCOHOL, USUAL_LEVEL, type Wish } from './wish';
+import { offeredBand, type EmulsifierSystem, type MemberFacts, type SystemMember } from './system';
+import { systemKind, usualLevel } from './level';
+import { USUAL_FATTY_ALCOHOL, type Wish } from './wish';
 
 /** The ionic's share of a mixed system, and the cationic's of a conditioner. Common practice, no source. */
-const IONIC_SHARE = 0.3;
-const CATIONIC_SHARE = 0.6;
-/** Highest total level, as a multiple of what the feel usually takes. Common practice, no source. */
+export const IONIC_SHARE = 0.3;
+export const CATIONIC_SHARE = 0.6;
+/** Highest total level, as a multiple of what the oil usually takes. Common practice, no source. */
 const MOST_OF_USUAL = 1.5;
 /** A non-ionic alone carries o/w from this HLB on (Griffin: o/w 8 to 18). */
 const LEAST_OW_HLB = 8;
@@ -49,27 +50,21 @@ function shares(members: readonly MemberFacts[], wish: Wish): number[] | null {
  * is none, or only one far above the usual that nobody asked for.
  */
 function levelFor(members: readonly MemberFacts[], parts: readonly number[], wish: Wish): number | null {
+  const usual = usualLevel(systemKind(members, wish.emulsionType), wish.oilPercent);
   const from = members.map((member, i) => member.leastPercent / (parts[i] ?? 1));
   const to = members.map((member, i) => member.mostPercent / (parts[i] ?? 1));
   const least = Math.max(wish.levelFrom ?? 0, ...from);
   const most = Math.min(wish.levelTo ?? 100, ...to);
   if (least > most || most <= 0) return null;
-  if (least > Math.max(MOST_OF_USUAL * USUAL_LEVEL[wish.feel], wish.levelFrom ?? 0)) return null;
-  return Math.min(Math.max(USUAL_LEVEL[wish.feel], least), most);
-}
-
-function meanOf(members: readonly SystemMember[]): number | null {
-  const described = members.filter(({ facts }) => facts.described);
-  const mass = described.reduce((sum, member) => sum + member.percent, 0);
-  if (mass === 0) return null;
-  return described.reduce((sum, { facts, percent }) => sum + percent * (facts.hlb ?? 0), 0) / mass;
+  if (least > Math.max(MOST_OF_USUAL * usual, wish.levelFrom ?? 0)) return null;
+  return Math.min(Math.max(usual, least), most);
 }
 
 /** Less fatty alcohol than this, in % of the formula, is not worth a material more. Common practice, no source. */
 const LEAST_ALCOHOL = 0.5;
 
 /** The fatty alcohol that the feel usually takes beyond what the oils bring, within its usage range; null when none. */
-function withBody(alcohol: MemberFacts | null, wish: Wish): SystemMember | null {
+export function withBody(alcohol: MemberFacts | null, wish: Wish): SystemMember | null {
   const usual = USUAL_FATTY_ALCOHOL[wish.feel] - wish.alcoholInOils;
   if (!alcohol || usual < LEAST_ALCOHOL) return null;
   return { facts: alcohol, percent: Math.min(Math.max(usual, alcohol.leastPercent), alcohol.mostPercent) };
@@ -78,10 +73,12 @@ function withBody(alcohol: MemberFacts | null, wish: Wish): SystemMember | null 
 /**
  * A system of these emulsifiers for a wish, with its ratio and level; null when no ratio reaches the required HLB or no
  * level keeps every usage range.
+ *
+ * @param body the fatty alcohol added for body; `wish` then holds it among its oils
  */
 export function buildSystem(
   members: readonly MemberFacts[],
-  alcohol: MemberFacts | null,
+  body: SystemMember | null,
   wish: Wish,
 ): EmulsifierSystem | null {
   const parts = shares(members, wish);
@@ -89,10 +86,5 @@ export function buildSystem(
   const levelPercent = levelFor(members, parts, wish);
   if (levelPercent === null) return null;
   const emulsifiers = members.map((facts, i) => ({ facts, percent: levelPercent * (parts[i] ?? 0) }));
-  return {
-    emulsifiers,
-    fattyAlcohol: withBody(alcohol, wish),
-    levelPercent,
-    offeredHlb: meanOf(emulsifiers),
-  };
+  return { emulsifiers, fattyAlcohol: body, levelPercent, offered: offeredBand(emulsifiers) };
 }

@@ -30,7 +30,7 @@ function promise(member: MemberFacts, wish: Wish, weights: RuleWeights): number 
     emulsifiers: [{ facts: member, percent: 1 }],
     fattyAlcohol: null,
     levelPercent: 1,
-    offeredHlb: null,
+    offered: null,
   };
   const verdict = judgeSystem(
     alone,

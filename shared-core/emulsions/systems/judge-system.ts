@@ -12,6 +12,8 @@ export interface Reason {
   weight: number;
   points: number;
   why: string;
+  /** Whether a formula of this system would meet a warning of our own checks for it. */
+  warns: boolean;
   source: Source;
 }
 
@@ -33,7 +35,8 @@ export function judgeSystem(system: EmulsifierSystem, wish: Wish, weights: RuleW
     const weight = weights[ruleId] ?? rule.weight;
     const { verdict, strength, why } = judgement;
     const points = weight * strength * (verdict === 'for' ? 1 : -1);
-    reasons.push({ ruleId, name, verdict, strength, weight, points, why, source });
+    const warns = judgement.verdict === 'against' && (judgement.warns ?? false);
+    reasons.push({ ruleId, name, verdict, strength, weight, points, why, warns, source });
   }
   const score = reasons.reduce((sum, reason) => sum + reason.points, 0);
   reasons.sort((a, b) => Math.abs(b.points) - Math.abs(a.points));

@@ -1,5 +1,7 @@
 import { figureValue } from '../../materials/figure';
 import type { Material } from '../../materials/material';
+import { isEmulsifier } from '../conflicts/recognise';
+import type { HlbBand } from '../hlb-band';
 import { requiredHlb } from '../required-hlb';
 
 /** An oil at its mass or share; any one unit throughout. */
@@ -20,6 +22,17 @@ export interface OilPhaseDemand {
   unknown: string[];
 }
 
+/**
+ * A line that has to be emulsified: it has a required HLB, or is an emollient of the oil phase, and is no emulsifier.
+ * Fatty alcohol counts, wherever it stands: its required HLB moves the mean. The one rule for bench, ranking and checks.
+ */
+export function isOil(material: Material): boolean {
+  if (isEmulsifier(material)) return false;
+  const { requiredHlbOw, requiredHlbWo } = material.figures;
+  if (requiredHlbOw || requiredHlbWo) return true;
+  return material.functions.includes('emollient') && material.phaseOfUse === 'oil';
+}
+
 /** The required HLB of library materials; unlike `requiredHlb`, no value at all is an answer here, not a refusal. */
 export function oilPhaseDemand(oils: readonly OilLine[], type: 'o/w' | 'w/o'): OilPhaseDemand {
   const lines = oils
@@ -33,4 +46,20 @@ export function oilPhaseDemand(oils: readonly OilLine[], type: 'o/w' | 'w/o'): O
   if (unknown.length === lines.length) return { value: null, low: null, high: null, covered: 0, unknown };
   const { worked, low, high, coveredPercent } = requiredHlb(lines, type);
   return { value: worked.value, low, high, covered: coveredPercent / 100, unknown };
+}
+
+/** The band of a demand; null where no oil has a value. */
+export function demandBand({ value, low, high }: OilPhaseDemand): HlbBand | null {
+  return value === null ? null : { value, low: low ?? value, high: high ?? value };
+}
+
+/** Below this an o/w system by HLB alone is in doubt. Griffin: o/w from about 8. */
+const LOWEST_OW_TARGET = 8;
+
+/** What to say of a target that lies where HLB serves the type badly; nothing where it does not. */
+export function targetCautions(target: number | null, type: 'o/w' | 'w/o' | 'cationic o/w'): string[] {
+  if (target === null || type === 'w/o' || target >= LOWEST_OW_TARGET) return [];
+  return [
+    `A target of HLB ${target.toFixed(1)} lies below 8, where Griffin’s scale ends for o/w: seed oils and silicones ask for little. Take at least one emulsifier that disperses in water (HLB 10 or more, or a charge), and let trials around the ratio decide.`,
+  ];
 }

@@ -2,28 +2,32 @@ import type { Material } from '../../materials/material';
 import type { Charge } from '../../materials/vocabulary';
 import type { Currency } from '../../quantities/money';
 import type { Source } from '../../working/working';
-import { isAcrylicPolymer, isBase, isFattyAcid, isSoap, needsBase } from '../conflicts/recognise';
+import { holdsOxyethylene, needsBase } from '../conflicts/recognise';
+import { meanBand, type HlbBand } from '../hlb-band';
 import { costPerKg } from '../optimise/candidates';
-import { bodyCharacter, hlbOf, meanHlbApplies } from './character';
+import { usageRange } from '../usage-range';
+import { hlbSpread, isClassicNonIonic, pairingFacts, worksAsSoap, type PairingFacts } from './character';
 import type { Wish } from './wish';
 
 /** What the rules ask of a material, worked out once. */
-export interface MemberFacts {
+export interface MemberFacts extends PairingFacts {
   material: Material;
-  hlb: number | null;
-  /** Whether the mean HLB describes it. */
+  /** The HLB with the ends of its figure; null where it is not known. */
+  band: HlbBand | null;
+  /** Whether the mean HLB describes it: a classic non-ionic with a value. */
   described: boolean;
-  character: 'waxy' | 'liquid' | null;
-  charge: Charge | null;
   /** A soap, or a fatty acid that a base makes one. */
   soap: boolean;
   polymeric: boolean;
+  oxyethylene: boolean;
   needsBase: boolean;
   fattyAlcohol: boolean;
   /** Minor units per kg of the material; null without an offer. */
   costPerKg: number | null;
   leastPercent: number;
   mostPercent: number;
+  /** True where no highest use is recorded. */
+  mostAssumed: boolean;
 }
 
 const FATTY_ALCOHOL = /^(cetyl|cetearyl|stearyl|behenyl|myristyl|arachidyl|c\d+-\d+) alcohol$/i;
@@ -33,26 +37,25 @@ export function isFattyAlcohol(material: Material): boolean {
   return material.composition.every((part) => FATTY_ALCOHOL.test(part.inci));
 }
 
-/** Taken where the maker recorded no highest use, % of the formula. Common practice, no source. */
-const USUAL_MOST = 8;
-
 /** The facts of one material. */
 export function memberFacts(material: Material, currency: Currency): MemberFacts {
-  const soap = isSoap(material) || (isFattyAcid(material) && !isBase(material));
+  const facts = pairingFacts(material);
+  const spread = hlbSpread(material);
+  const { minPercent, maxPercent, maxAssumed } = usageRange(material);
   return {
+    ...facts,
     material,
-    hlb: hlbOf(material),
-    described: meanHlbApplies(material) && hlbOf(material) !== null && !soap,
-    character: bodyCharacter(material),
-    charge: soap ? 'anionic' : material.charge,
-    soap,
-    polymeric:
-      (material.architecture !== null && material.architecture !== 'classic') || isAcrylicPolymer(material),
+    band: facts.hlb === null || spread === null ? null : { value: facts.hlb, ...spread },
+    described: facts.hlb !== null && isClassicNonIonic(facts),
+    soap: worksAsSoap(material),
+    polymeric: (facts.architecture ?? 'classic') !== 'classic',
+    oxyethylene: holdsOxyethylene(material),
     needsBase: needsBase(material),
     fattyAlcohol: isFattyAlcohol(material),
-    costPerKg: costPerKg(material, currency),
-    leastPercent: (material.usage?.minPpm ?? 0) / 10_000,
-    mostPercent: (material.usage?.maxPpm ?? USUAL_MOST * 10_000) / 10_000,
+    costPerKg: costPerKg(material.offers, currency),
+    leastPercent: minPercent,
+    mostPercent: maxPercent,
+    mostAssumed: maxAssumed,
   };
 }
 
@@ -68,8 +71,17 @@ export interface EmulsifierSystem {
   fattyAlcohol: SystemMember | null;
   /** Emulsifiers together, % of the formula, without the fatty alcohol. */
   levelPercent: number;
-  /** Mean HLB of what the mean describes; null where it describes nothing. */
-  offeredHlb: number | null;
+  /** Mean HLB of what the mean describes, with its spread; null where it describes nothing. */
+  offered: HlbBand | null;
+}
+
+/** The mean HLB that emulsifiers offer, over those that the mean describes. */
+export function offeredBand(members: readonly SystemMember[]): HlbBand | null {
+  return meanBand(
+    members.flatMap(({ facts, percent }) =>
+      facts.described && facts.band ? [{ mass: percent, ...facts.band }] : [],
+    ),
+  );
 }
 
 /** All members, the fatty alcohol included. */
@@ -116,9 +128,13 @@ export function isPartner(member: SystemMember, system: EmulsifierSystem): boole
   return member.percent >= LEAST_PARTNER * system.levelPercent;
 }
 
-/** What a rule makes of a system: `strength` from 0 to 1; `refuses` takes the system out. */
+/**
+ * What a rule makes of a system: `strength` from 0 to 1; `refuses` takes the system out. `warns`: a formula of this
+ * system would meet a warning of our own checks, so that it is not proposed as sound.
+ */
 export type Judgement =
-  | { verdict: 'for' | 'against'; strength: number; why: string }
+  | { verdict: 'for'; strength: number; why: string }
+  | { verdict: 'against'; strength: number; why: string; warns?: boolean }
   | { verdict: 'neutral' }
   | { verdict: 'refuses'; why: string };
 

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { ORIGINS } from '../../materials/vocabulary';
 import { CURRENCIES } from '../../quantities/money';
+import type { ChargeBearer } from '../conflicts/charge-bearers';
 import type { OilLine, OilPhaseDemand } from './oil-phase';
 
 export const SYSTEM_TYPES = ['o/w', 'w/o', 'cationic o/w'] as const;
@@ -33,19 +34,30 @@ export type SystemWish = z.infer<typeof systemWish>;
 /** A wish as it is entered: what has a default may be left out. */
 export type SystemWishInput = z.input<typeof systemWish>;
 
+/** What emulsifiers must get on with. */
+export interface RestFacts {
+  /** What carries a charge among oils and rest. */
+  bearers: readonly ChargeBearer[];
+  hasBase: boolean;
+}
+
 /** A wish with what follows from the oil phase. */
 export interface Wish extends SystemWish {
   /** With their shares in % of the formula. */
   oils: readonly OilLine[];
   /** Fatty alcohol that stands in the oil phase already, % of the formula. */
   alcoholInOils: number;
+  /** Oil phase in all, % of the formula, a fatty alcohol that is added for body included. */
+  oilPercent: number;
   required: OilPhaseDemand;
+  /** True where the target was set by hand in place of the oils’ required HLB. */
+  targetByHand: boolean;
+  /** What is in the formula beside oils and emulsifiers, as far as it is known. */
+  rest: RestFacts;
   /** The median price of the library's emulsifiers, minor units per kg; null when none has a price. */
   usualCostPerKg: number | null;
 }
 
-/** Emulsifier in all, in % of the formula, that a feel usually takes. Common practice, no source. */
-export const USUAL_LEVEL: Record<Feel, number> = { milk: 2.5, lotion: 3.5, cream: 5, 'rich cream': 6 };
 /** Fatty alcohol, in % of the formula, that builds the body of a feel. Common practice, no source. */
 export const USUAL_FATTY_ALCOHOL: Record<Feel, number> = { milk: 0, lotion: 1, cream: 2, 'rich cream': 4 };
 /** How much body a feel wants, on the scale of `bodyPoints`; "strong" begins at 2. */

@@ -8,7 +8,6 @@ import { solveWithHighs } from '@service/emulsions/optimiser';
 const one = (id: string, hlb: number | null, parts: Partial<Candidate> = {}): Candidate => ({
   id,
   name: id,
-  inci: id,
   hlb,
   charge: 'non-ionic',
   architecture: 'classic',

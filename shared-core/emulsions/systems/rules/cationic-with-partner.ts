@@ -1,4 +1,5 @@
 import { COMMON_PRACTICE } from '../../../working/working';
+import { isCationicPartner } from '../character';
 import { hasCharge, isPartner, NEUTRAL, type SystemRule } from '../system';
 
 export const cationicWithPartner: SystemRule = {
@@ -9,15 +10,12 @@ export const cationicWithPartner: SystemRule = {
   source: COMMON_PRACTICE,
   judge(system) {
     if (!hasCharge(system, 'cationic')) return NEUTRAL;
-    const partner = system.emulsifiers.find(
-      (member) =>
-        member.facts.charge === 'non-ionic' &&
-        member.facts.hlb !== null &&
-        member.facts.hlb >= 8 &&
-        isPartner(member, system),
-    );
-    if (!partner)
-      return { verdict: 'against', strength: 1, why: 'It has no non-ionic partner of HLB 8 or more.' };
+    const partners = system.emulsifiers.filter(({ facts }) => isCationicPartner(facts));
+    const partner = partners.find((member) => isPartner(member, system));
+    if (!partner) {
+      const why = 'It has no non-ionic partner of HLB 8 or more.';
+      return { verdict: 'against', strength: 1, why, warns: partners.length === 0 };
+    }
     return {
       verdict: 'for',
       strength: 1,

@@ -7,10 +7,13 @@ export const needsBaseToo: SystemRule = {
   says: 'Acid emulsifiers and carbomers work only once a base neutralises them, which is one more step and one more caution.',
   weight: 0.7,
   source: COMMON_PRACTICE,
-  judge({ emulsifiers }) {
+  judge({ emulsifiers }, { rest }) {
     const acid = emulsifiers.find(({ facts }) => facts.needsBase);
     if (!acid) return NEUTRAL;
-    const why = `${acid.facts.material.tradeName} must be neutralised; alkalis are caustic.`;
-    return { verdict: 'against', strength: 1, why };
+    const name = acid.facts.material.tradeName;
+    const why = rest.hasBase
+      ? `${name} must be neutralised; see that the base in the formula suffices for it.`
+      : `${name} must be neutralised, and no base is among the other lines: Neutralise computes how much. Alkalis are caustic.`;
+    return { verdict: 'against', strength: 1, why, warns: !rest.hasBase };
   },
 };

@@ -1,3 +1,4 @@
+import { isSaltSensitive } from '../../conflicts/recognise';
 import { hasCharge, NEUTRAL, type SystemRule } from '../system';
 
 export const saltTolerance: SystemRule = {
@@ -14,13 +15,15 @@ export const saltTolerance: SystemRule = {
     const strength = electrolyte === 'high' ? 1 : 0.5;
     const tender = system.emulsifiers.find(
       ({ facts }) =>
-        facts.material.electrolyteTolerance === 'low' || (facts.polymeric && facts.charge === 'anionic'),
+        isSaltSensitive(facts.material) ||
+        (facts.polymeric && facts.charge === 'anionic' && facts.material.electrolyteTolerance !== 'high'),
     );
     if (tender)
       return {
         verdict: 'against',
         strength,
         why: `${tender.facts.material.tradeName} is sensitive to salt.`,
+        warns: isSaltSensitive(tender.facts.material),
       };
     const ionic = hasCharge(system, 'anionic') || hasCharge(system, 'cationic');
     const proven = system.emulsifiers.every(({ facts }) => facts.material.electrolyteTolerance === 'high');

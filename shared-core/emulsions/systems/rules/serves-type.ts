@@ -1,7 +1,8 @@
 import { GRIFFIN_1949 } from '../../sources';
+import { servesType } from '../character';
 import { hasCharge, NEUTRAL, type SystemRule } from '../system';
 
-export const servesType: SystemRule = {
+export const servesTheType: SystemRule = {
   id: 'serves-type',
   name: 'Serves the type of emulsion',
   says: 'At least one emulsifier must serve the type wished; a cationic emulsion needs a cationic.',
@@ -13,7 +14,7 @@ export const servesType: SystemRule = {
     }
     const wanted = emulsionType === 'w/o' ? 'w/o' : 'o/w';
     const types = system.emulsifiers.map(({ facts }) => facts.material.emulsionType);
-    if (!types.some((type) => type === null || type === 'both' || type === wanted)) {
+    if (!types.some((type) => servesType(type, wanted))) {
       return { verdict: 'refuses', why: `None of its emulsifiers serves ${wanted}.` };
     }
     if (wanted === 'w/o' && types.includes('o/w')) {
