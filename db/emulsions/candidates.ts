@@ -4,7 +4,8 @@ import {
   type CandidateRecord,
   type ShelfCandidate,
 } from '@core/emulsions/optimise/candidates';
-import type { InciPart, Material } from '@core/materials/material';
+import type { InciPart } from '@core/materials/composition';
+import type { Material } from '@core/materials/material';
 import type { Currency } from '@core/quantities/money';
 import type { Reader } from '../database';
 

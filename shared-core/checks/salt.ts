@@ -1,5 +1,5 @@
 import { isElectrolyte, isSalt } from '../emulsions/conflicts/recognise';
-import { partPpm } from '../materials/material';
+import { partPpm } from '../materials/composition';
 import { WHOLE_PPM } from '../quantities/share';
 import type { LineFacts } from './facts';
 

@@ -4,7 +4,7 @@ import type { Demand } from '@core/emulsions/optimise/demand';
 import { optimise } from '@core/emulsions/optimise/optimise';
 import { blankMaterial } from '@core/materials/material';
 import { readCandidates } from '@db/emulsions/candidates';
-import { insertMaterial } from '@db/materials/write';
+import { materials as stored } from '@db/materials/materials';
 import { solveWithHighs } from '@service/emulsions/optimiser';
 import { describe, expect, it } from 'vitest';
 import { figure, make, range } from '../checks/build';
@@ -45,7 +45,7 @@ describe('an emulsifier as a candidate', () => {
         })),
       }),
     ];
-    session.current().library.transaction((tx) => odd.forEach((one) => insertMaterial(tx, one)));
+    session.current().library.transaction((tx) => odd.forEach((one) => stored.insert(tx, one)));
     const read = readCandidates(session.current().library, 'EUR');
     const byName = (a: { name: string }, b: { name: string }): number => (a.name < b.name ? -1 : 1);
     expect(read).toEqual(candidatesFrom(odd, 'EUR').sort(byName));
