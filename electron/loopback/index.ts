@@ -1,9 +1,8 @@
 import { homedir } from 'node:os';
 import { join } from 'node:path';
 import { Problem } from '@service/problems/problem';
-import { composeService } from '@service/compose';
+import { composeService, type ComposedService } from '@service/compose';
 import { openAtStart } from '@service/open-at-start';
-import type { RequestHandler } from '@service/security/hosted-app';
 import { RunKeys } from '@service/security/run-keys';
 import { readArguments, type LoopbackArguments } from './arguments';
 import { keepPort, keptPort } from './kept-port';
@@ -51,7 +50,7 @@ function tellAddress(loopback: Loopback): string {
 
 async function serveUntil(
   stop: Promise<void>,
-  service: RequestHandler,
+  { service, session }: ComposedService,
   asked: LoopbackArguments,
   { config, documents }: MachineFolders,
 ): Promise<void> {
@@ -62,6 +61,7 @@ async function serveUntil(
   if (asked.open) tidy = openBrowser(address, documents);
   await stop;
   tidy();
+  session.changes.end();
   await loopback.close();
 }
 
@@ -71,7 +71,8 @@ async function main(): Promise<void> {
   const stop = stopSignal();
   const machine = { platform: process.platform, home: homedir(), env: process.env };
   const folders = machineFolders(machine);
-  const { service, session } = composeService({ ...folders, workersFolder: import.meta.dirname });
+  const composed = composeService({ ...folders, workersFolder: import.meta.dirname });
+  const { session } = composed;
   try {
     if (asked.library !== undefined && asked.backups !== undefined)
       session.places.chooseBackupFolder(asked.library, asked.backups);
@@ -79,7 +80,7 @@ async function main(): Promise<void> {
     if (demonstration) console.log(`A fresh demonstration library is in ${demonstration}`);
     // The first screen tells it too; whoever looks at the terminal should not have to wonder.
     if (session.trouble) console.error(`${session.trouble.message}\n${session.trouble.advice}`);
-    await serveUntil(stop, service, asked, folders);
+    await serveUntil(stop, composed, asked, folders);
   } finally {
     await session.close();
   }

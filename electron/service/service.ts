@@ -2,6 +2,7 @@ import { Hono } from 'hono';
 import { Problem } from '@core/problems/problem';
 import { attachmentsRoutes } from './attachments/routes';
 import { batchesRoutes } from './batches/routes';
+import { changesRoutes } from './changes/routes';
 import type { ServiceContext } from './context';
 import { emulsionsRoutes } from './emulsions/routes';
 import { formulasRoutes } from './formulas/routes';
@@ -20,6 +21,7 @@ export function createService(context: ServiceContext) {
     .basePath('/api')
     .use(limitBodies())
     .route('/library', libraryRoutes(context))
+    .route('/changes', changesRoutes(context))
     .route('/settings', settingsRoutes(context))
     .route('/materials', materialsRoutes(context))
     .route('/searches', searchesRoutes(context))

@@ -5,6 +5,7 @@ import type { Material } from '@core/materials/material';
 import { defineStore } from 'pinia';
 import { computed, ref, shallowReactive, shallowRef, watch } from 'vue';
 import { useLibrary } from '../library/store';
+import { isOfAll, onChange } from '../record/changes';
 import { answer, problemOf, service, type ProblemDetails } from '../service/client';
 import { EMPTY_BENCH, type BenchEdit } from './bench-edits';
 
@@ -112,6 +113,10 @@ export const useBench = defineStore('bench', () => {
     }),
   );
 
+  onChange((change) => {
+    if (isOfAll(change)) void refresh();
+    else if (change.kind === 'material' && idsOn(state.value).includes(change.id)) void fetchOne(change.id);
+  });
   watch(
     () => library.open?.id,
     (id) => {

@@ -10,6 +10,7 @@ import {
   type RouteLocationNamedRaw,
 } from 'vue-router';
 import { answer, problemOf, type ProblemDetails } from '../service/client';
+import { onChangesOf } from '../record/refetch';
 import { afterPaint } from '../shell/after-paint';
 
 /** A screenful and what a page key reaches; small answers come and are read faster. */
@@ -88,6 +89,15 @@ export function useShelfSearch() {
     return underWay;
   }
 
+  /** Fetches anew what was fetched so far, in its place: something of it was changed. */
+  function refreshShown(): void {
+    const shown = asked.size > 0 ? [...asked] : [0];
+    stale.abort();
+    stale = new AbortController();
+    asked.clear();
+    underWay = Promise.all(shown.map((page) => fetchPage(page, false))).then(() => undefined);
+  }
+
   /** Sees that the rows from `first` to `last` are there or on their way. */
   function ensure(first: number, last: number): void {
     for (let page = Math.floor(first / PAGE); page <= Math.floor(last / PAGE); page += 1)
@@ -143,6 +153,7 @@ export function useShelfSearch() {
       query.value = led;
     },
   );
+  onChangesOf(['material'], () => void refreshShown());
   onBeforeRouteLeave(keepTyped);
   onBeforeUnmount(() => window.clearTimeout(addressTimer));
   return {

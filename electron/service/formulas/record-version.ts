@@ -11,6 +11,7 @@ import { readSettings } from '@db/settings/settings';
 import { z } from 'zod';
 import type { ServiceContext } from '../context';
 import { found } from '../problems/found';
+import { tellChange } from '../record/tell-change';
 import { invalidInput } from '../problems/validated';
 
 export const versionRequest = z.object({ reason: lineText(500), recordedBy: lineText(120) });
@@ -70,6 +71,7 @@ export function recordVersion(
     materials: Object.fromEntries(materials),
   };
   library.transaction((tx) => insertVersion(tx, version));
+  tellChange(context, 'version', { id: version.id, revision: 1 });
   const { id, number, recordedAt, recordedBy, reason } = version;
   return { id, formulaId, number, recordedAt, recordedBy, reason };
 }

@@ -48,6 +48,8 @@ export function libraryStatus(context: ServiceContext) {
   const opened = session.currentOrNull();
   const { trouble, startFolder } = session;
   return {
+    /** Whoever reads all else after this, and hears of every later change, has missed nothing. */
+    changes: session.changes.position(),
     open: opened && {
       id: opened.library.id,
       name: basename(opened.library.folder),

@@ -7,6 +7,7 @@ import type { KeptLog, Recovered } from '@db/library/opening/recovery';
 import type { GoodLog } from '@db/library/log/salvage';
 import { readShelfEntries } from '@db/materials/shelf-entries';
 import { z } from 'zod';
+import { Changes } from '../changes/changes';
 import type { Places } from './places';
 
 /** The open library, and the index that answers its materials list. */
@@ -45,6 +46,8 @@ interface Taking {
 export class LibrarySession {
   private opened: OpenedLibrary | null = null;
   private outsideWatch: NodeJS.Timeout | undefined;
+  /** Tells every window what changes. */
+  readonly changes = new Changes();
   /** Why the library asked for at start could not be opened; shown on the first screen. */
   trouble: Problem | null = null;
   /** The folder in which `trouble` was met. */
@@ -165,12 +168,14 @@ export class LibrarySession {
     this.opened = null;
     clearInterval(this.outsideWatch);
     await closing?.library.close();
+    if (closing) this.changes.tellLibrary();
   }
 
   /** Reads the shelf anew: after a restore, everything may be different. */
   refreshShelf(): void {
     const { library, keptLog } = this.current();
     this.opened = { library, shelf: createShelf(readShelfEntries(library)), keptLog };
+    this.changes.tellLibrary();
   }
 
   private async take(library: OpenLibrary, { passing = false, keptLog }: Taking = {}): Promise<void> {
@@ -182,6 +187,7 @@ export class LibrarySession {
     this.troubleFolder = null;
     this.startFolder = null;
     if (!passing) this.places.remember(library.folder, this.now().toISOString());
+    this.changes.tellLibrary();
   }
 }
 

@@ -1,0 +1,39 @@
+import type { RecordKind } from '@core/record/change';
+import { useQueryCache } from '@pinia/colada';
+import { onScopeDispose } from 'vue';
+import { isOfAll, onChange } from './changes';
+
+/** What is kept of the service's answers, by the kinds of records in them. */
+const KEYS_BY_KIND: Record<RecordKind, string[][]> = {
+  material: [['bench'], ['uses']],
+  formula: [['formulas'], ['uses']],
+  version: [['formulas'], ['uses']],
+  batch: [['batches']],
+  'trial series': [['trials']],
+  'saved search': [['searches']],
+  settings: [],
+};
+/** Several changes in a row, such as a note being typed, are asked for once. */
+const TOGETHER_MS = 100;
+
+/** Calls once for all changes of some kinds that come together; also when any change may have been missed. */
+export function onChangesOf(kinds: readonly RecordKind[], refresh: () => void): void {
+  let timer: ReturnType<typeof setTimeout> | undefined;
+  onChange((change) => {
+    if (!isOfAll(change) && !kinds.some((kind) => kind === change.kind)) return;
+    timer ??= setTimeout(() => {
+      timer = undefined;
+      refresh();
+    }, TOGETHER_MS);
+  });
+  onScopeDispose(() => clearTimeout(timer));
+}
+
+/** Asks again for every kept answer that a change makes old. */
+export function useRefetching(): void {
+  const cache = useQueryCache();
+  for (const [kind, keys] of Object.entries(KEYS_BY_KIND))
+    onChangesOf([kind as RecordKind], () => {
+      for (const key of keys) void cache.invalidateQueries({ key });
+    });
+}
