@@ -16,6 +16,11 @@ export const useLibrary = defineStore('library', () => {
   async function load(): Promise<void> {
     take(await answer(service.library.$get()));
   }
+  /** Takes what was opened or closed. The first screen tells of one opened with a part of its log, before it gives way. */
+  async function follow(): Promise<void> {
+    const now = await answer(service.library.$get());
+    if (open.value || !now.open?.keptLog) take(now);
+  }
   /** Looks whether another program changed the files; asked when the window is come back to. */
   async function check(): Promise<void> {
     take(await answer(service.library.check.$post()));
@@ -29,5 +34,5 @@ export const useLibrary = defineStore('library', () => {
   async function close(): Promise<void> {
     take(await answer(service.library.close.$post()));
   }
-  return { status, open, load, check, create, openFolder, close };
+  return { status, open, load, follow, check, create, openFolder, close };
 });
