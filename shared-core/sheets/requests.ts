@@ -13,56 +13,67 @@ const options = {
   replaceUnprintable: z.boolean().default(false),
 };
 
+/** What the screens, the file names and the requests know of a kind of sheet. */
+interface SheetFacts<Request extends z.ZodType> {
+  /** As the head of its preview says. */
+  title: string;
+  /** What its files' names begin with. */
+  fileWord: string;
+  request: Request;
+}
+
+function sheet<Kind extends string, Shape extends z.ZodRawShape>(
+  kind: Kind,
+  title: string,
+  fileWord: string,
+  shape: Shape,
+): SheetFacts<z.ZodObject<{ kind: z.ZodLiteral<Kind> } & Shape & typeof options>> {
+  return { title, fileWord, request: z.object({ kind: z.literal(kind), ...shape, ...options }) };
+}
+
+/** Every kind of sheet. How one is read and set is its entry of the same name in the service. */
+export const SHEETS = {
+  material: sheet('material', 'Raw-material specification', 'specification', { materialId: id }),
+  formula: sheet('formula', 'Formula sheet', 'formula', {
+    formulaId: id,
+    /** Null prints the draft as it stands. */
+    versionId: id.nullable().default(null),
+    forSharing: z.boolean().default(false),
+    tradeNames: z.boolean().default(true),
+  }),
+  batch: sheet('batch', 'Batch record', 'batch record', { batchId: id }),
+  comparison: sheet('comparison', 'Comparison hand-out', 'comparison', {
+    materialIds: z
+      .array(id)
+      .min(2, 'Choose at least two raw materials to compare.')
+      .max(200, 'A hand-out can list 200 raw materials at most. Choose fewer.'),
+  }),
+  /** A hand-out of a calculation, computed anew from what went in. */
+  calculation: sheet('calculation', 'Working', 'working', { calculation: calculationRequest }),
+  /** The bench's hand-out; its numbers are worked out anew from the library. */
+  working: sheet('working', 'Emulsion working', 'emulsion working', { bench: benchState }),
+  trials: sheet('trials', 'Trial series', 'trial series', { seriesId: id }),
+};
+export type SheetKind = keyof typeof SHEETS;
+
+type RequestSchema = (typeof SHEETS)[SheetKind]['request'];
+const [first, ...others] = Object.values(SHEETS).map(({ request }): RequestSchema => request);
+
 /** A sheet asked for, by what it is of. */
 export const sheetRequest = z.discriminatedUnion(
   'kind',
-  [
-    z.object({ kind: z.literal('material'), materialId: id, ...options }),
-    z.object({
-      kind: z.literal('formula'),
-      formulaId: id,
-      /** Null prints the draft as it stands. */
-      versionId: id.nullable().default(null),
-      forSharing: z.boolean().default(false),
-      tradeNames: z.boolean().default(true),
-      ...options,
-    }),
-    z.object({ kind: z.literal('batch'), batchId: id, ...options }),
-    z.object({
-      kind: z.literal('comparison'),
-      materialIds: z
-        .array(id)
-        .min(2, 'Choose at least two raw materials to compare.')
-        .max(200, 'A hand-out can list 200 raw materials at most. Choose fewer.'),
-      ...options,
-    }),
-    /** A hand-out of a calculation, computed anew from what went in. */
-    z.object({ kind: z.literal('calculation'), calculation: calculationRequest, ...options }),
-    /** The bench's hand-out; its numbers are worked out anew from the library. */
-    z.object({ kind: z.literal('working'), bench: benchState, ...options }),
-    z.object({ kind: z.literal('trials'), seriesId: id, ...options }),
-  ],
+  [first as RequestSchema, ...others],
   'Ask for a material, formula, batch, comparison, calculation, working or trials sheet.',
 );
 export type SheetRequest = z.infer<typeof sheetRequest>;
-export type SheetKind = SheetRequest['kind'];
-
-const KIND_NAMES: Record<SheetKind, string> = {
-  material: 'specification',
-  formula: 'formula',
-  batch: 'batch record',
-  comparison: 'comparison',
-  calculation: 'working',
-  working: 'emulsion working',
-  trials: 'trial series',
-};
+export type SheetRequestOf<Kind extends SheetKind> = z.infer<(typeof SHEETS)[Kind]['request']>;
 
 /**
  * A file name that every system takes: plain letters, digits, hyphens and points, at most 80 before ".pdf".
  * @param parts what tells the sheet apart, such as the batch number and the formula's name
  */
 export function sheetFileName(kind: SheetKind, parts: readonly string[]): string {
-  const plain = [KIND_NAMES[kind], ...parts]
+  const plain = [SHEETS[kind].fileWord, ...parts]
     .map((part) =>
       fold(part)
         .replace(/[^a-z0-9.]+/g, '-')

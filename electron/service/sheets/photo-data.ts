@@ -1,3 +1,4 @@
+import type { Material } from '@core/materials/material';
 import { Problem } from '@core/problems/problem';
 import type { SheetPhoto } from '@core/sheets/photo';
 import type { OpenLibrary } from '@db/library/open-library';
@@ -24,4 +25,17 @@ export async function sheetPhoto(library: OpenLibrary, sha256: string | null): P
   if (picture.tooLarge) return { cannotPrint: 'it has too many pixels; add a smaller one' };
   if (picture.unprintable) return { cannotPrint: picture.unprintable };
   return { dataUrl: `data:${type};base64,${Buffer.from(bytes).toString('base64')}` };
+}
+
+/** The photos of many materials, one read after the other, by material; those without one are left out. */
+export async function sheetPhotos(
+  library: OpenLibrary,
+  materials: readonly Pick<Material, 'id' | 'photo'>[],
+): Promise<Record<string, SheetPhoto>> {
+  const photos: Record<string, SheetPhoto> = {};
+  for (const { id, photo: sha256 } of materials) {
+    const photo = await sheetPhoto(library, sha256);
+    if (photo) photos[id] = photo;
+  }
+  return photos;
 }

@@ -4,7 +4,7 @@ import { Hono } from 'hono';
 import type { ServiceContext } from '../context';
 import { validBody } from '../problems/validated';
 import type { SheetJob } from './job';
-import { readSubject } from './read-subject';
+import { readSubject } from './kinds/all';
 
 /** Prints in this process, where no worker is built; loaded only then, for the printer is slow to load. */
 async function printHere(job: SheetJob): Promise<Uint8Array> {

@@ -1,13 +1,16 @@
 import type { Batch } from '@core/batches/batch';
 import { blankMaterial, type Material } from '@core/materials/material';
-import type { SheetRequest } from '@core/sheets/requests';
+import { BLANK_HLB } from '@core/calculators/hlb-request';
+import { SHEETS, type sheetRequest, type SheetKind, type SheetRequest } from '@core/sheets/requests';
 import type { ShelfAnswer } from '@core/shelf/query';
 import type { FormulaSummary } from '@db/formulas/list';
 import type { VersionSummary } from '@db/formulas/versions';
 import type { ProblemDetails } from '@service/problems/problem-details';
+import { KINDS } from '@service/sheets/kinds/all';
 import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
-import { describe, expect, it } from 'vitest';
-import { serviceWith } from './service-fixture';
+import { beforeAll, describe, expect, it } from 'vitest';
+import type { z } from 'zod';
+import { serviceWith, type Ask } from './service-fixture';
 
 type Service = Awaited<ReturnType<typeof serviceWith>>['service'];
 
@@ -33,8 +36,102 @@ async function textOf(response: Response): Promise<string> {
   return pages.join('\n').replace(/\s+/g, ' ');
 }
 
+type AnyRequest = z.input<typeof sheetRequest>;
+
+/** A request for each kind of sheet of the demonstration library, and words that its sheet must hold. */
+async function oneOfEach(ask: Ask) {
+  const { body: formulas } = await ask<FormulaSummary[]>('GET', '/formulas');
+  const formula = formulas.find((known) => known.name === 'Hedgerow Day Cream') ?? formulas[0];
+  const formulaId = formula?.id ?? '';
+  const recorded = await ask<VersionSummary>('POST', `/formulas/${formulaId}/versions`, {
+    reason: 'r',
+    recordedBy: 'b',
+  });
+  const plan = {
+    versionId: recorded.body.id,
+    size: { by: 'mass', massMg: 2_500_000 },
+    overagePpm: 0,
+    readabilityMg: 100,
+    note: '',
+  };
+  const { body: batch } = await ask<Batch>('POST', '/batches', plan);
+  const { body: shelf } = await ask<ShelfAnswer>('GET', '/materials?charge=cationic');
+  const [oil, emulsifier] = shelf.rows;
+  if (!oil || !emulsifier) throw new Error('The demonstration library has no cationic materials.');
+  const { body: kept } = await ask<{ series: { id: string } }>('POST', '/trials', {
+    title: 'Which emulsifier',
+    formulaId,
+    targetHlb: null,
+    batchMg: 100_000,
+    readabilityMg: 10,
+    trials: [
+      {
+        label: 'One',
+        hlb: null,
+        levelPpm: 50_000,
+        lines: [{ materialId: emulsifier.id, part: 'emulsifier', ppm: 50_000, mg: 5000 }],
+        result: '',
+      },
+    ],
+    chosen: null,
+    notes: '',
+  });
+  const line = (materialId: string, percent: number) => ({ materialId, percent });
+  const requests: Record<SheetKind, AnyRequest> = {
+    material: { kind: 'material', materialId: oil.id },
+    formula: { kind: 'formula', formulaId },
+    batch: { kind: 'batch', batchId: batch.id },
+    comparison: { kind: 'comparison', materialIds: [oil.id, emulsifier.id] },
+    calculation: { kind: 'calculation', calculation: BLANK_HLB },
+    working: {
+      kind: 'working',
+      bench: {
+        title: 'Which oils',
+        formulaId: null,
+        emulsionType: 'o/w',
+        oils: [line(oil.id, 20)],
+        emulsifiers: [line(emulsifier.id, 5)],
+        rest: [],
+        targetHlb: null,
+      },
+    },
+    trials: { kind: 'trials', seriesId: kept.series.id },
+  };
+  const expected: Record<SheetKind, string> = {
+    material: oil.tradeName,
+    formula: 'Hedgerow Day Cream',
+    batch: batch.number,
+    comparison: emulsifier.tradeName,
+    calculation: 'HLB',
+    working: oil.tradeName,
+    trials: 'Which emulsifier',
+  };
+  return { requests, expected };
+}
+
+// Loading the printer and the plots is most of the work, and none of what is tested.
+beforeAll(async () => {
+  await import('@service/sheets/render');
+  for (const kind of Object.values(KINDS)) await kind.setting();
+});
+
 describe('sheets through the service', () => {
-  it('prints each of the four kinds, with what is in the library on them', async () => {
+  it('prints every kind there is, named after what it is of', async () => {
+    const { ask, service } = await serviceWith('demonstration');
+    const { requests, expected } = await oneOfEach(ask);
+    for (const kind of Object.keys(SHEETS) as SheetKind[]) {
+      const printed = await print(service, requests[kind]);
+      expect(printed.status, kind).toBe(200);
+      expect(printed.headers.get('content-type'), kind).toBe('application/pdf');
+      const file = /filename="([a-z0-9.-]+)\.pdf"/.exec(
+        printed.headers.get('content-disposition') ?? '',
+      )?.[1];
+      expect(file?.startsWith(SHEETS[kind].fileWord.replaceAll(' ', '-')), `${kind}: ${file}`).toBe(true);
+      expect(await textOf(printed), kind).toContain(expected[kind]);
+    }
+  });
+
+  it('prints a formula whole, to share, a batch and a comparison, with what is in the library on them', async () => {
     const { ask, service } = await serviceWith('demonstration');
     const { body: formulas } = await ask<FormulaSummary[]>('GET', '/formulas');
     const formula = formulas.find((known) => known.name === 'Hedgerow Day Cream');

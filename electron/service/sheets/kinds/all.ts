@@ -1,0 +1,38 @@
+import { sheetFileName, type SheetKind, type SheetRequest } from '@core/sheets/requests';
+import type { ServiceContext } from '../../context';
+import { batch } from './batch';
+import { calculation } from './calculation';
+import { comparison } from './comparison';
+import { formula } from './formula';
+import type { KindOfSheet } from './kind';
+import { material } from './material';
+import { trials } from './trials';
+import { working } from './working';
+
+/** How each kind of sheet is read and set. A kind without its entry here does not compile. */
+export const KINDS: { [Kind in SheetKind]: KindOfSheet<Kind, unknown> } = {
+  material,
+  formula,
+  batch,
+  comparison,
+  calculation,
+  working,
+  trials,
+};
+
+/** What a sheet is of, as plain data; only its kind looks into it. */
+export interface SheetSubject {
+  kind: SheetKind;
+  of: unknown;
+}
+
+/** Reads from the library what a sheet is of. @throws Problem `not-found` */
+export async function readSubject(
+  context: ServiceContext,
+  request: SheetRequest,
+): Promise<{ subject: SheetSubject; fileName: string }> {
+  // The request is of this very kind, which the types cannot follow through the lookup.
+  const kind = KINDS[request.kind] as KindOfSheet<SheetKind, unknown>;
+  const { subject, name } = await kind.read(context, request);
+  return { subject: { kind: request.kind, of: subject }, fileName: sheetFileName(request.kind, name) };
+}

@@ -1,0 +1,46 @@
+import { formulaContent } from '@core/formulas/formula';
+import { formulaLines } from '@core/formulas/shares';
+import type { FormulaSheetOptions, PrintedFormula } from '@core/sheets/formula-sheet';
+import type { SheetRequestOf } from '@core/sheets/requests';
+import { forSharing as shareable } from '@core/sheets/sharing';
+import { readFormula } from '@db/formulas/drafts';
+import { readVersion } from '@db/formulas/versions';
+import { readMaterials } from '@db/materials/materials';
+import type { ServiceContext } from '../../context';
+import { found } from '../../problems/found';
+import { kindOfSheet } from './kind';
+
+interface Subject {
+  formula: PrintedFormula;
+  options: FormulaSheetOptions;
+}
+
+function printedFormula(context: ServiceContext, request: SheetRequestOf<'formula'>): PrintedFormula {
+  const { library } = context.session.current();
+  if (request.versionId !== null) {
+    const { content, materials, ...version } = found(readVersion(library, request.versionId), 'version');
+    return { content, materials, version };
+  }
+  const content = formulaContent.parse(found(readFormula(library, request.formulaId), 'formula'));
+  const ids = formulaLines(content).map((line) => line.materialId);
+  return { content, materials: Object.fromEntries(readMaterials(library, ids)), version: null };
+}
+
+export const formula = kindOfSheet<'formula', Subject>('formula', {
+  read(context, request) {
+    const read = printedFormula(context, request);
+    const { forSharing, tradeNames } = request;
+    // The name of the file is shared along with it.
+    const { code, name } = forSharing ? shareable(read.content, read.materials, tradeNames) : read.content;
+    const which = read.version ? `version ${read.version.number}` : 'draft';
+    return {
+      subject: { formula: read, options: { forSharing, tradeNames } },
+      name: [code, name, which, forSharing ? 'to share' : ''],
+    };
+  },
+  async setting() {
+    const { formulaSheet } = await import('@core/sheets/formula-sheet');
+    return (subject, settings, printedAt) =>
+      formulaSheet(subject.formula, subject.options, settings, printedAt);
+  },
+});
