@@ -4,8 +4,14 @@ import type { ServiceContext } from '../context';
 import { mediaTypeOf } from './media-type';
 import { readPicture } from './pictures/read-picture';
 
-/** A damaged picture is told of while its maker still has the original at hand. */
-async function refuseDamaged(bytes: Uint8Array, type: Parameters<typeof readPicture>[1]): Promise<void> {
+/**
+ * A damaged picture is told of while its maker still has the original at hand.
+ * @returns why a sheet cannot show it, or null
+ */
+async function refuseDamaged(
+  bytes: Uint8Array,
+  type: Parameters<typeof readPicture>[1],
+): Promise<string | null> {
   const picture = await readPicture(bytes, type);
   if (!picture)
     throw new Problem({
@@ -20,6 +26,7 @@ async function refuseDamaged(bytes: Uint8Array, type: Parameters<typeof readPict
       title: 'This picture has too many pixels to print.',
       advice: 'Save a copy of 2,000 pixels on its longer side and add that. Nothing was changed.',
     });
+  return picture.unprintable || null;
 }
 
 async function keep(context: ServiceContext, bytes: Uint8Array) {
@@ -30,9 +37,10 @@ async function keep(context: ServiceContext, bytes: Uint8Array) {
       title: 'Stillroom keeps PDF documents and PNG, JPEG or WebP pictures.',
       advice: 'Save the file as one of these and add it again.',
     });
-  if (mediaType !== 'application/pdf') await refuseDamaged(bytes, mediaType);
+  /** Kept all the same: it may be a document. Whoever adds it as a photo is told. */
+  const cannotPrint = mediaType === 'application/pdf' ? null : await refuseDamaged(bytes, mediaType);
   const sha256 = await context.session.current().library.attachments.put(bytes);
-  return { sha256, mediaType, bytes: bytes.length };
+  return { sha256, mediaType, bytes: bytes.length, cannotPrint };
 }
 
 /** Photos and documents, kept under the SHA-256 of their bytes. */

@@ -2,6 +2,8 @@
 export interface Picture {
   width: number;
   height: number;
+  /** Bytes that it takes unpacked, where printing unpacks it: 0 for all but PNG. */
+  unpacked: number;
   /** It would take more memory to draw than a photo for a sheet may. */
   tooLarge: boolean;
   /** Why a PDF cannot hold it as it is, with what to do; empty when it can. */

@@ -20,6 +20,8 @@ const COLOUR_TYPES: Record<number, { samples: number; bits: number[] } | undefin
   6: { samples: 4, bits: [8, 16] },
 };
 const INDEXED = 3;
+/** The printer takes a note's letters all at once, which fails for very long ones. */
+const LONGEST_NOTE = 32 * 1024;
 
 /** Start and step of each pass of an interlaced picture, across and down. */
 const PASSES = [
@@ -43,8 +45,11 @@ interface Head {
 interface Chunks {
   head: Head;
   data: Uint8Array[];
-  palette: boolean;
+  /** Bytes of the palette; null without one. */
+  palette: number | null;
   transparency: boolean;
+  /** Bytes of the longest written note. */
+  longestNote: number;
 }
 
 function headOf(view: DataView, at: number, length: number): Head | null {
@@ -63,7 +68,9 @@ function chunksOf(bytes: Uint8Array): Chunks | null {
   const view = viewOf(bytes);
   const data: Uint8Array[] = [];
   let head: Head | null = null;
-  let [palette, transparency] = [false, false];
+  let palette: number | null = null;
+  let transparency = false;
+  let longestNote = 0;
   for (let at = 8; at + 12 <= bytes.length;) {
     const length = view.getUint32(at);
     const kind = lettersAt(bytes, at + 4);
@@ -76,9 +83,10 @@ function chunksOf(bytes: Uint8Array): Chunks | null {
     if (kind === 'IHDR') head = headOf(view, at + 8, length);
     if (!head) return null;
     if (kind === 'IDAT') data.push(bytes.subarray(at + 8, sum));
-    palette ||= kind === 'PLTE';
+    if (kind === 'PLTE') palette = length;
     transparency ||= kind === 'tRNS';
-    if (kind === 'IEND') return { head, data, palette, transparency };
+    if (kind === 'tEXt') longestNote = Math.max(longestNote, length);
+    if (kind === 'IEND') return { head, data, palette, transparency, longestNote };
     at = sum + 4;
   }
   return null;
@@ -109,18 +117,25 @@ async function dataIsWhole(head: Head, data: readonly Uint8Array[], length: numb
   return true;
 }
 
+/** Whether the printer takes a palette as the colours of a picture: whole colours, as many as its bits can name. */
+function isPlainPalette(bytes: number | null, { bits, colourType }: Head): boolean {
+  if (colourType !== INDEXED) return bytes === null;
+  return bytes !== null && bytes > 0 && bytes % 3 === 0 && bytes / 3 <= 2 ** bits;
+}
+
 /** Reads a PNG through: head, every needed chunk with its checksum, and data for all of its rows. */
 export async function readPng(bytes: Uint8Array): Promise<Picture | null> {
   const chunks = chunksOf(bytes);
   if (!chunks) return null;
-  const { head, data, palette, transparency } = chunks;
+  const { head, data, palette, transparency, longestNote } = chunks;
   const { width, height, bits, colourType, interlaced } = head;
   const indexed = colourType === INDEXED;
-  if (data.length === 0 || (indexed && !palette)) return null;
+  if (data.length === 0 || (indexed && palette === null)) return null;
   const length = passesOf(head).reduce((sum, pass) => sum + pass.rows * (1 + pass.bytes), 0);
   const tooLarge = length > MOST_BYTES;
   if (!tooLarge && !(await dataIsWhole(head, data, length))) return null;
   // The printer takes pixels of less than a byte only as they are packed, neither interlaced nor transparent.
   const odd = bits < 8 && (interlaced || (indexed && transparency));
-  return { width, height, tooLarge, unprintable: odd ? OTHER_KIND : '' };
+  const plain = !odd && isPlainPalette(palette, head) && longestNote <= LONGEST_NOTE;
+  return { width, height, unpacked: length, tooLarge, unprintable: plain ? '' : OTHER_KIND };
 }

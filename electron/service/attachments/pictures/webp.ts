@@ -39,5 +39,5 @@ export function readWebp(bytes: Uint8Array): Picture | null {
     at += 8 + length + (length % 2);
   }
   if (!size || !drawn || size.width === 0 || size.height === 0) return null;
-  return { ...size, tooLarge: hasTooManyPixels(size.width, size.height), unprintable: WEBP };
+  return { ...size, unpacked: 0, tooLarge: hasTooManyPixels(size.width, size.height), unprintable: WEBP };
 }
