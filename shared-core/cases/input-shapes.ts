@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { requiredHlb } from '../emulsions/required-hlb';
 import type { AcidStrength, NeutralisationWish } from '../neutralisation/neutralise';
-import type { Kind, Outcome } from './kinds';
+import type { Kind, Outcome } from './kind';
 
 const number = z.number('must be a number');
 /** A value that a case may leave out; null says the same. */

@@ -17,12 +17,7 @@ import { hldZeroSalinity, hldZeroTemperature } from '../emulsions/hld-zero';
 import { neutralise } from '../neutralisation/neutralise';
 import { molarMassOfFormula, molarMassOfSmiles } from '../structure/molar-mass';
 import * as shape from './input-shapes';
-
-/** What a kind of case comes to: one value, or several by name. */
-export type Outcome = number | Record<string, number>;
-
-/** A kind takes a case's raw inputs, checks them, and computes; it throws a `ZodError` or a `Problem`. */
-export type Kind = (inputs: unknown) => Outcome;
+import type { Kind } from './kind';
 
 /** Every kind of worked example that can be run, by the name that case files use. */
 export const KINDS: Readonly<Record<string, Kind>> = {

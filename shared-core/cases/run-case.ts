@@ -3,7 +3,7 @@ import { Problem } from '../problems/problem';
 import { expectations, workedCase } from './case-schema';
 import type { Expected } from './case-schema';
 import { KINDS } from './kinds';
-import type { Outcome } from './kinds';
+import type { Outcome } from './kind';
 
 export interface CaseResult {
   id: string;

@@ -1,7 +1,7 @@
-import type { FormulaContent } from '../formulas/formula';
-import type { Material } from '../materials/material';
 import type { Source } from '../working/working';
 import type { FormulaFacts } from './facts';
+
+export type { CheckInput } from './check-input';
 
 /** `stop`: must be put right before a version is recorded. `warn`: likely to fail. `note`: worth knowing. */
 export const FINDING_SEVERITIES = ['stop', 'warn', 'note'] as const;
@@ -15,12 +15,6 @@ export interface Finding {
   lines: string[];
   advice: string;
   source: Source;
-}
-
-export interface CheckInput {
-  content: FormulaContent;
-  /** The materials of the formula's lines by id; a line whose material is absent here is reported. */
-  materials: ReadonlyMap<string, Material>;
 }
 
 /** One check. `name` is shown in lists; `judge` is pure and answers with nothing when all is well. */

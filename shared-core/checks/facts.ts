@@ -6,7 +6,7 @@ import type { FormulaContent, FormulaLine, FormulaPhase } from '../formulas/form
 import { phaseLetter } from '../formulas/formula';
 import { formulaShares, type FormulaShares } from '../formulas/shares';
 import type { Material } from '../materials/material';
-import type { CheckInput } from './check';
+import type { CheckInput } from './check-input';
 
 /** A line with its material, its share (ppm of the formula, the q.s. line's computed) and where it stands. */
 export interface LineFacts extends Dose {

@@ -1,7 +1,7 @@
 import { formatPercent, type Region } from '../locale/numbers';
 import type { InciPart } from '../materials/composition';
 import type { Material } from '../materials/material';
-import type { Difference } from './compare-versions';
+import type { Difference } from './difference';
 
 /** Materials by id, as a version froze them or as the library holds them now. */
 export type MaterialsOfSide = Readonly<Record<string, Material | undefined>>;

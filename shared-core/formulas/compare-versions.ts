@@ -1,23 +1,13 @@
 import { formatNumber, formatPercent } from '../locale/numbers';
 import type { Region } from '../locale/numbers';
 import { materialDifferences, type MaterialsOfSide } from './compare-materials';
+import type { Difference, DifferenceArea } from './difference';
 import { phaseLetter } from './formula';
 import type { FormulaContent, FormulaLine, ProcedureStep, TargetSpecification } from './formula';
 import { movedOnes } from './moved-ones';
 import { formulaLines, formulaShares } from './shares';
 
-export type DifferenceKind = 'added' | 'removed' | 'changed' | 'moved';
-export type DifferenceArea = 'formula' | 'phase' | 'line' | 'material' | 'step' | 'target' | 'notes';
-
-/** One difference a maker would name. `before` and `after` are empty where there was or is nothing. */
-export interface Difference {
-  area: DifferenceArea;
-  kind: DifferenceKind;
-  /** What differs: a material's name, "Step 3, speed", "Target, pH". */
-  what: string;
-  before: string;
-  after: string;
-}
+export type { Difference, DifferenceArea, DifferenceKind } from './difference';
 
 interface Compared {
   before: FormulaContent;

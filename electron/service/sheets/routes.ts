@@ -16,8 +16,9 @@ async function printHere(job: SheetJob): Promise<Uint8Array> {
 export function sheetsRoutes(context: ServiceContext) {
   return new Hono().post('/', validBody(sheetRequest), async (c) => {
     const request = c.req.valid('json');
-    const { subject, fileName } = await readSubject(context, request);
-    const stored = readSettings(context.session.current().library);
+    const { library } = context.session.current();
+    const { subject, fileName } = await readSubject(library, request);
+    const stored = readSettings(library);
     const job: SheetJob = {
       subject,
       settings: { ...stored, paperSize: request.paperSize ?? stored.paperSize },

@@ -14,7 +14,12 @@ import { serviceWith, type Ask } from './service-fixture';
 
 type Service = Awaited<ReturnType<typeof serviceWith>>['service'];
 
-async function print(service: Service, request: Partial<SheetRequest> & { kind: SheetRequest['kind'] }) {
+type AnyRequest = z.input<typeof sheetRequest>;
+
+async function print(
+  service: Service,
+  request: AnyRequest | (Partial<SheetRequest> & { kind: SheetRequest['kind'] }),
+) {
   return service.request('/api/sheets', {
     method: 'POST',
     body: JSON.stringify(request),
@@ -35,8 +40,6 @@ async function textOf(response: Response): Promise<string> {
   }
   return pages.join('\n').replace(/\s+/g, ' ');
 }
-
-type AnyRequest = z.input<typeof sheetRequest>;
 
 /** A request for each kind of sheet of the demonstration library, and words that its sheet must hold. */
 async function oneOfEach(ask: Ask) {

@@ -1,5 +1,5 @@
 import { sheetFileName, type SheetKind, type SheetRequest } from '@core/sheets/requests';
-import type { ServiceContext } from '../../context';
+import type { OpenLibrary } from '@db/library/open-library';
 import { batch } from './batch';
 import { calculation } from './calculation';
 import { comparison } from './comparison';
@@ -28,11 +28,11 @@ export interface SheetSubject {
 
 /** Reads from the library what a sheet is of. @throws Problem `not-found` */
 export async function readSubject(
-  context: ServiceContext,
+  library: OpenLibrary,
   request: SheetRequest,
 ): Promise<{ subject: SheetSubject; fileName: string }> {
   // The request is of this very kind, which the types cannot follow through the lookup.
   const kind = KINDS[request.kind] as KindOfSheet<SheetKind, unknown>;
-  const { subject, name } = await kind.read(context, request);
+  const { subject, name } = await kind.read(library, request);
   return { subject: { kind: request.kind, of: subject }, fileName: sheetFileName(request.kind, name) };
 }

@@ -11,8 +11,7 @@ interface Subject {
 }
 
 export const batch = kindOfSheet<'batch', Subject>('batch', {
-  read(context, request) {
-    const { library } = context.session.current();
+  read(library, request) {
     const read = found(readBatch(library, request.batchId), 'batch');
     const version = found(readVersion(library, read.versionId), 'version');
     return { subject: { batch: read, version }, name: [read.number, version.content.name] };

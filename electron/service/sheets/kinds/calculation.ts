@@ -10,8 +10,7 @@ interface Subject {
 }
 
 export const calculation = kindOfSheet<'calculation', Subject>('calculation', {
-  read(context, request) {
-    const { library } = context.session.current();
+  read(library, request) {
     const known = readMaterials(library, materialsOf(request.calculation));
     const { title } = calculate(request.calculation, known);
     return {

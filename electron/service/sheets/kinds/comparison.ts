@@ -10,9 +10,8 @@ interface Subject {
 }
 
 export const comparison = kindOfSheet<'comparison', Subject>('comparison', {
-  async read(context, request) {
-    const { library } = context.session.current();
-    const materials = Object.values(everyMaterial(context, request.materialIds));
+  async read(library, request) {
+    const materials = Object.values(everyMaterial(library, request.materialIds));
     const photos = await sheetPhotos(library, materials);
     return {
       subject: { materials, photos },

@@ -5,8 +5,8 @@ import type { SheetRequestOf } from '@core/sheets/requests';
 import { forSharing as shareable } from '@core/sheets/sharing';
 import { readFormula } from '@db/formulas/drafts';
 import { readVersion } from '@db/formulas/versions';
+import type { OpenLibrary } from '@db/library/open-library';
 import { readMaterials } from '@db/materials/materials';
-import type { ServiceContext } from '../../context';
 import { found } from '../../problems/found';
 import { kindOfSheet } from './kind';
 
@@ -15,8 +15,7 @@ interface Subject {
   options: FormulaSheetOptions;
 }
 
-function printedFormula(context: ServiceContext, request: SheetRequestOf<'formula'>): PrintedFormula {
-  const { library } = context.session.current();
+function printedFormula(library: OpenLibrary, request: SheetRequestOf<'formula'>): PrintedFormula {
   if (request.versionId !== null) {
     const { content, materials, ...version } = found(readVersion(library, request.versionId), 'version');
     return { content, materials, version };
@@ -27,8 +26,8 @@ function printedFormula(context: ServiceContext, request: SheetRequestOf<'formul
 }
 
 export const formula = kindOfSheet<'formula', Subject>('formula', {
-  read(context, request) {
-    const read = printedFormula(context, request);
+  read(library, request) {
+    const read = printedFormula(library, request);
     const { forSharing, tradeNames } = request;
     // The name of the file is shared along with it.
     const { code, name } = forSharing ? shareable(read.content, read.materials, tradeNames) : read.content;

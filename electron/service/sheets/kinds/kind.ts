@@ -1,7 +1,7 @@
 import type { SheetDefinition } from '@core/sheets/kit/definition';
 import type { SheetKind, SheetRequestOf } from '@core/sheets/requests';
 import type { Settings } from '@core/settings/settings';
-import type { ServiceContext } from '../../context';
+import type { OpenLibrary } from '@db/library/open-library';
 
 /** Sets a subject as data for the printer. */
 export type SetSheet<Subject> = (subject: Subject, settings: Settings, printedAt: string) => SheetDefinition;
@@ -13,7 +13,7 @@ export interface KindOfSheet<Kind extends SheetKind, Subject> {
    * file apart by name. @throws Problem `not-found`
    */
   read(
-    context: ServiceContext,
+    library: OpenLibrary,
     request: SheetRequestOf<Kind>,
   ): Promise<ReadForSheet<Subject>> | ReadForSheet<Subject>;
   /** Loaded only where sheets are set: plots and the printer take their time. */

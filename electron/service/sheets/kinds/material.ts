@@ -11,8 +11,7 @@ interface Subject {
 }
 
 export const material = kindOfSheet<'material', Subject>('material', {
-  async read(context, request) {
-    const { library } = context.session.current();
+  async read(library, request) {
     const read = found(readMaterial(library, request.materialId), 'raw material');
     const photo = await sheetPhoto(library, read.photo);
     return { subject: { material: read, photo }, name: [read.tradeName] };

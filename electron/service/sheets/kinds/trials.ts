@@ -11,8 +11,7 @@ interface Subject {
 }
 
 export const trials = kindOfSheet<'trials', Subject>('trials', {
-  read(context, request) {
-    const { library } = context.session.current();
+  read(library, request) {
     const series = found(readSeries(library, request.seriesId), 'trial series');
     const ids = series.trials.flatMap((trial) => trial.lines.map((line) => line.materialId));
     const materials = Object.fromEntries(readMaterials(library, ids));

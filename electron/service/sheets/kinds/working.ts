@@ -8,10 +8,10 @@ interface Subject {
 }
 
 export const working = kindOfSheet<'working', Subject>('working', {
-  read(context, { bench }) {
+  read(library, { bench }) {
     const lines = [...bench.oils, ...bench.emulsifiers, ...bench.rest];
     const materials = everyMaterial(
-      context,
+      library,
       lines.map((line) => line.materialId),
     );
     return { subject: { state: bench, materials }, name: [bench.title || 'system'] };
