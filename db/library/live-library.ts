@@ -13,6 +13,7 @@ import type { Settled } from './options';
 import { lookOutside, type Outside } from './file/outside';
 import { changedOutside } from './folding/rewrite';
 import { RewriteSchedule } from './folding/rewrite-schedule';
+import { sha256Of } from './file/whole-file';
 import { saveCopy } from './file/save-copy';
 import {
   isReadOnly,
@@ -35,6 +36,10 @@ export interface LibraryStatus {
   readOnly: boolean;
   /** Why nothing can be changed here: who has it open, what the disk says, that it was changed from outside. */
   readOnlyBecause?: Problem;
+  /** A change was refused because the library was taken over just then; `saveCopyAs` includes it. */
+  unsaved: boolean;
+  /** What opening found that is to be told, though it stops nothing. */
+  notes: readonly Problem[];
   /** How many changes are in the log and not yet in the file, and the log's length in bytes. */
   unfolded: number;
   logBytes: number;
@@ -81,7 +86,7 @@ export class LiveLibrary implements OpenLibrary {
   readonly folder: string;
   readonly attachments: Attachments;
   readonly #state: LibraryState;
-  readonly #opening: LibraryStatus['opening'];
+  readonly #opening: Pick<LibraryStatus, 'opening' | 'notes'>;
   readonly #schedule: RewriteSchedule;
   readonly #lockTimer: NodeJS.Timeout | undefined;
   #inTransaction = false;
@@ -90,7 +95,8 @@ export class LiveLibrary implements OpenLibrary {
   constructor(parts: LiveParts) {
     const { settled, loaded, log, lock } = parts;
     this.#state = startingState(parts);
-    this.#opening = { replayed: loaded.replayed, tornBytes: loaded.tornBytes };
+    const { replayed, tornBytes, notes } = loaded;
+    this.#opening = { opening: { replayed, tornBytes }, notes };
     this.id = loaded.meta.id;
     this.folder = settled.folder;
     this.attachments = new Attachments(settled.fileSystem, join(settled.folder, 'attachments'));
@@ -99,7 +105,7 @@ export class LiveLibrary implements OpenLibrary {
       settled,
       (problem) => this.#note(problem),
     );
-    if (lock) this.#lockTimer = setInterval(() => void refreshLock(this.#state), LOCK_REFRESH_MS).unref();
+    if (lock) this.#lockTimer = setInterval(() => refreshLock(this.#state), LOCK_REFRESH_MS).unref();
     if (log && loaded.replayed > 0) this.#schedule.changed(log.length);
   }
 
@@ -128,9 +134,13 @@ export class LiveLibrary implements OpenLibrary {
     this.#inTransaction = true;
     try {
       const { engine, position, settled } = state;
-      const done = runTransaction({ engine, log, position, now: settled.now }, work);
+      const onUnsaved = (statements: LibraryState['unsaved']) => (state.unsaved ??= statements);
+      const done = runTransaction({ engine, log, position, now: settled.now, onUnsaved }, work);
       state.position = done.position;
-      if (done.position !== position) this.#schedule.changed(log.length);
+      if (done.position !== position) {
+        state.lock?.acknowledge(done.position.sequence);
+        this.#schedule.changed(log.length);
+      }
       return done.result;
     } catch (error) {
       noteOutside(state, error);
@@ -148,15 +158,16 @@ export class LiveLibrary implements OpenLibrary {
       sequence: position.sequence,
       revision,
       readOnly: this.readOnly,
-      readOnlyBecause: this.#state.changedOutside
-        ? changedOutside(libraryPath(this.#state))
-        : readOnlyBecause,
+      readOnlyBecause:
+        readOnlyBecause ??
+        (this.#state.changedOutside ? changedOutside(libraryPath(this.#state)) : undefined),
       unfolded: position.sequence - folded,
       logBytes: log?.length ?? 0,
       rewriting: this.#schedule.busy,
       rewriteProblem,
       changedOutside: this.#state.changedOutside,
-      opening: this.#opening,
+      unsaved: this.#state.unsaved !== undefined,
+      ...this.#opening,
     };
   }
 
@@ -181,7 +192,8 @@ export class LiveLibrary implements OpenLibrary {
   saveCopyAs(folder: string): Promise<void> {
     return this.#schedule.exclusive(() => {
       refuseWhenClosed(this.#state);
-      return saveCopy(this.#state.settled, this.#state.engine.exportBytes(), folder);
+      const { settled, engine, unsaved } = this.#state;
+      return saveCopy(settled, engine.exportBytes(), unsaved ?? [], folder);
     });
   }
 
@@ -212,7 +224,7 @@ export class LiveLibrary implements OpenLibrary {
     state.closed = true;
     clearInterval(this.#lockTimer);
     state.log?.close();
-    await state.lock?.release();
+    state.lock?.release();
     state.engine.close();
   }
 
@@ -223,15 +235,17 @@ export class LiveLibrary implements OpenLibrary {
 }
 
 function startingState({ settled, loaded, log, lock, readOnlyBecause }: LiveParts): LibraryState {
-  const { engine, identity, meta, replayed, logSize } = loaded;
+  const { engine, identity, meta, replayed } = loaded;
   return {
     settled,
     id: meta.id,
     log,
     lock,
-    logSize,
+    logSha256: loaded.log && sha256Of(loaded.log.bytes),
     engine,
     identity,
+    files: loaded.log?.files ?? [],
+    unsaved: undefined,
     position: { sequence: meta.sequence, chain: meta.chain },
     folded: meta.sequence - replayed,
     revision: meta.revision,

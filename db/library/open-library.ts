@@ -1,12 +1,18 @@
 import { join } from 'node:path';
 import { Problem } from '@core/problems/problem';
 import { migrate } from '../migrations/runner';
+import { listBackups } from './backups/backups';
 import { diskProblem } from './file/disk-problem';
 import { Engine } from './sql/engine';
 import { isMissing } from './file/file-system';
 import { LiveLibrary, type OpenLibrary } from './live-library';
-import { loadFromDisk, migrateOnDisk, openLog, refuseOtherThanLibrary, type Loaded } from './opening/loading';
-import { LibraryLock, lockedProblem, processIsRunning, type LockHolder } from './lock/lock';
+import { claimLog } from './opening/claiming';
+import { loadFromDisk, refuseOtherThanLibrary, type Loaded } from './opening/loading';
+import { backupGoesFurther, busyElsewhere, lostChanges } from './opening/opening-problems';
+import { migrateOnDisk } from './opening/upgrading';
+import { LibraryLock, processIsRunning } from './lock/lock';
+import { lockedProblem, takenOverProblem, type LockHolder } from './lock/lock-holder';
+import type { ChangeLog } from './log/log';
 import { chainAfter } from './log/log-format';
 import { createMeta, LIBRARY_FORMAT } from './file/meta';
 import { settle, type LibraryOptions, type Settled } from './options';
@@ -51,21 +57,91 @@ export async function openLibrary(folder: string, options: LibraryOptions): Prom
       folder,
       (pid) => pid !== process.pid && processIsRunning(pid),
     );
-    const loaded = await loadFromDisk(settled);
-    return await openForWriting(settled, loaded, held);
+    const { loaded, log } = await loadAndClaim(settled, held);
+    return await openForWriting(settled, loaded, log, held);
   } catch (error) {
-    await held.release();
+    held.giveBack();
+    throw diskProblem(error, 'open the library');
+  }
+}
+
+const CLAIMS = 5;
+
+/** Reads the library, then makes its log ours; again where it has changed in between. Without a log: read only. */
+async function loadAndClaim(
+  settled: Settled,
+  lock: LibraryLock,
+): Promise<{ loaded: Loaded; log: ChangeLog | Problem }> {
+  for (let attempt = 0; attempt < CLAIMS; attempt += 1) {
+    const loaded = await loadFromDisk(settled);
+    try {
+      const log = claimOrReadOnly(settled, loaded, lock);
+      if (!log) {
+        loaded.engine.close();
+        continue;
+      }
+      refuseLost(loaded, lock);
+      await noteNewerBackup(settled, loaded);
+      return { loaded, log };
+    } catch (error) {
+      loaded.engine.close();
+      throw error;
+    }
+  }
+  throw busyElsewhere();
+}
+
+function claimOrReadOnly(
+  settled: Settled,
+  loaded: Loaded,
+  lock: LibraryLock,
+): ChangeLog | Problem | undefined {
+  try {
+    return claimLog(settled, loaded, guardOf(lock));
+  } catch (error) {
+    if (error instanceof Problem && isForReading(error)) return error;
     throw error;
   }
 }
 
-async function openForWriting(settled: Settled, loaded: Loaded, lock: LibraryLock): Promise<OpenLibrary> {
+/** What still lets the library be read: a disk that takes no changes, somebody who was quicker. */
+function isForReading({ code }: Problem): boolean {
+  return code === 'library-read-only' || code === 'library-locked';
+}
+
+function guardOf(lock: LibraryLock): () => void {
+  return () => {
+    const holder = lock.heldByOther();
+    if (holder) throw takenOverProblem(holder);
+  };
+}
+
+/** Whoever had the lock before may have acknowledged changes that are in none of the files any more. */
+function refuseLost({ meta, replayed }: Loaded, { before }: LibraryLock): void {
+  if (before && before.acknowledged > meta.sequence) throw lostChanges(before, meta.sequence, replayed);
+}
+
+async function noteNewerBackup({ fileSystem, backupFolder }: Settled, loaded: Loaded): Promise<void> {
+  const backups = await listBackups(fileSystem, backupFolder).catch(() => []);
+  const further = backups.find(({ good, sequence }) => good && sequence > loaded.meta.sequence);
+  if (further) loaded.notes.push(backupGoesFurther(further, loaded.meta.sequence));
+}
+
+async function openForWriting(
+  settled: Settled,
+  loaded: Loaded,
+  log: ChangeLog | Problem,
+  lock: LibraryLock,
+): Promise<OpenLibrary> {
   try {
-    await migrateOnDisk(settled, loaded);
-    return new LiveLibrary({ settled, loaded, log: openLog(settled, loaded), lock });
+    if (log instanceof Problem) throw log;
+    await migrateOnDisk(settled, loaded, log);
+    lock.acknowledge(loaded.meta.sequence);
+    return new LiveLibrary({ settled, loaded, log, lock });
   } catch (error) {
-    if (error instanceof Problem && error.code === 'library-read-only') {
-      await lock.release();
+    if (!(log instanceof Problem)) log.close();
+    if (error instanceof Problem && isForReading(error)) {
+      lock.giveBack();
       migrate(loaded.engine, settled.migrations, settled.now());
       return new LiveLibrary({ settled, loaded, readOnlyBecause: error });
     }
@@ -75,7 +151,8 @@ async function openForWriting(settled: Settled, loaded: Loaded, lock: LibraryLoc
 }
 
 async function openReadOnly(settled: Settled, held: LockHolder | Problem | undefined): Promise<OpenLibrary> {
-  const because = held === undefined ? askedFor() : held instanceof Problem ? held : lockedProblem(held);
+  const because =
+    held === undefined ? askedFor() : held instanceof Problem ? held : lockedProblem(held, settled.now());
   if (because.code === 'library-locked' && settled.ifLocked === 'refuse') throw because;
   const loaded = await loadFromDisk(settled);
   migrate(loaded.engine, settled.migrations, settled.now());

@@ -3,7 +3,7 @@ import { Problem } from '@core/problems/problem';
 import type { Engine } from './sql/engine';
 import type { LibraryLock } from './lock/lock';
 import type { ChangeLog } from './log/log';
-import type { Position } from './log/log-format';
+import type { LoggedStatement, Position } from './log/log-format';
 import type { Settled } from './options';
 import { changedOutside, LIBRARY_FILE } from './folding/rewrite';
 import type { FileIdentity } from './file/whole-file';
@@ -15,10 +15,12 @@ export interface LibraryState {
   /** Undefined when reading only. */
   readonly log: ChangeLog | undefined;
   readonly lock: LibraryLock | undefined;
-  /** How long the log was when opened, for one who only reads it. */
-  readonly logSize: number | undefined;
+  /** The hash of the log as it was when opened, for one who only reads it. */
+  readonly logSha256: string | undefined;
   engine: Engine;
   identity: FileIdentity;
+  /** The hashes that the file may have, by the log. */
+  files: readonly string[];
   position: Position;
   /** The last change that is in the file. */
   folded: number;
@@ -27,6 +29,8 @@ export interface LibraryState {
   /** Why the last rewrite or backup failed. */
   rewriteProblem: Problem | undefined;
   changedOutside: boolean;
+  /** The change that could not be saved because the library was taken over just then. */
+  unsaved: readonly LoggedStatement[] | undefined;
   restoring: boolean;
   closed: boolean;
 }
@@ -39,9 +43,11 @@ export function libraryPath(state: LibraryState): string {
   return join(state.settled.folder, LIBRARY_FILE);
 }
 
-/** Remembers a change from outside, after which nothing is written any more. */
+/** Remembers a change from outside, or that somebody took the library over; nothing is written any more then. */
 export function noteOutside(state: LibraryState, error: unknown): void {
-  if (error instanceof Problem && error.code === 'library-changed-outside') state.changedOutside = true;
+  if (!(error instanceof Problem)) return;
+  if (error.code === 'library-changed-outside') state.changedOutside = true;
+  if (error.code === 'library-locked') state.readOnlyBecause ??= error;
 }
 
 export function refuseWhenClosed(state: LibraryState): void {
@@ -52,6 +58,7 @@ export function refuseWhenClosed(state: LibraryState): void {
 /** The log, when changes may be made. Throws Problem when not. */
 export function writableLog(state: LibraryState): ChangeLog {
   refuseWhenClosed(state);
+  if (state.readOnlyBecause?.code === 'library-locked' && state.log) throw state.readOnlyBecause;
   if (state.changedOutside) throw changedOutside(libraryPath(state));
   if (state.readOnlyBecause || !state.log) {
     const { message = '', advice = '', facts } = state.readOnlyBecause ?? {};

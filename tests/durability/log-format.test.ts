@@ -1,9 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { Problem } from '@core/problems/problem';
 import type { SqlValue } from '@db/database';
 import {
   chainAfter,
   decodeLog,
+  encodeFileLine,
   encodeHeader,
   encodeRecord,
   type LoggedStatement,
@@ -11,7 +13,9 @@ import {
 } from '@db/library/log/log-format';
 import { problemOf } from './sample-library';
 
-const HEADER = { libraryId: 'lib-1', sequence: 4, chain: chainAfter('', 'lib-1') };
+const FILE_HASH = 'a1'.repeat(32);
+const HEADER = { libraryId: 'lib-1', sequence: 4, chain: chainAfter('', 'lib-1'), fileSha256: FILE_HASH };
+const ZEROS = 1000;
 const AT = '2026-01-31T10:20:30.000Z';
 
 function logOf(changes: LoggedStatement[][], header = HEADER): { bytes: Buffer; ends: number[] } {
@@ -23,7 +27,11 @@ function logOf(changes: LoggedStatement[][], header = HEADER): { bytes: Buffer; 
     position = record.position;
   }
   let end = 0;
-  return { bytes: Buffer.concat(parts), ends: parts.map((part) => (end += part.length)) };
+  // Zeros follow, as in every log on a disk.
+  return {
+    bytes: Buffer.concat([...parts, Buffer.alloc(ZEROS)]),
+    ends: parts.map((part) => (end += part.length)),
+  };
 }
 
 const THREE: LoggedStatement[][] = [
@@ -49,7 +57,7 @@ describe('the change log', () => {
         const written = JSON.parse(JSON.stringify(changes)) as unknown;
         expect(log.records.map((record) => record.statements)).toEqual(written);
         expect(log.records.map((record) => record.end)).toEqual(ends.slice(1));
-        expect(log).toMatchObject({ header: HEADER, length: bytes.length, torn: 0 });
+        expect(log).toMatchObject({ header: HEADER, length: ends.at(-1), torn: 0, files: [FILE_HASH] });
       }),
     );
   });
@@ -62,53 +70,95 @@ describe('the change log', () => {
     expect(decodeLog(logOf(changes).bytes).records.map(({ statements }) => statements)).toEqual(changes);
   });
 
-  it('drops a record torn at any byte, and keeps all before it', () => {
+  it('drops a record that broke off at any byte while it was being written, and keeps all before it', () => {
     const { bytes, ends } = logOf(THREE);
-    for (let cut = ends[0] ?? 0; cut <= bytes.length; cut += 1) {
-      const log = decodeLog(bytes.subarray(0, cut));
-      const whole = ends.filter((end) => end <= cut).length - 1;
+    for (let at = ends[0] ?? 0; at <= (ends[3] ?? 0); at += 1) {
+      const broken = Buffer.from(bytes).fill(0, at);
+      const log = decodeLog(broken);
+      const whole = ends.filter((end) => end <= at).length - 1;
       expect(log.records).toHaveLength(whole);
       expect(log.length).toBe(ends[whole]);
-      expect(log.torn).toBe(cut - (ends[whole] ?? 0));
+      expect(log.torn).toBe(at - (ends[whole] ?? 0));
     }
   });
 
-  it('drops a last record of which only zeros reached the disk', () => {
-    const { bytes, ends } = logOf(THREE);
-    const zeros = Buffer.from(bytes);
-    zeros.fill(0, ends[2]);
-    expect(decodeLog(zeros)).toMatchObject({ length: ends[2], torn: bytes.length - (ends[2] ?? 0) });
-  });
-
-  it('refuses a header cut anywhere, and an empty log', async () => {
-    const { bytes, ends } = logOf(THREE);
-    for (let cut = 0; cut < (ends[0] ?? 0) - 1; cut += 1) {
-      await problemOf(() => decodeLog(bytes.subarray(0, cut)), 'library-damaged');
+  it('drops a last record of which a part of the disk’s blocks is missing', () => {
+    const long: LoggedStatement[][] = [...THREE, [['UPDATE jar SET name = ?', 'x'.repeat(3000)]]];
+    const { bytes, ends } = logOf(long);
+    const [start = 0, end = 0] = ends.slice(-2);
+    for (let block = Math.ceil(start / 512) * 512; block + 512 < end; block += 512) {
+      const log = decodeLog(Buffer.from(bytes).fill(0, block, block + 512));
+      expect(log).toMatchObject({ length: start, torn: end - start });
     }
   });
 
-  it('refuses any byte flipped before the last record', async () => {
+  it('cut off at any byte is refused, unless only zeros are missing', async () => {
     const { bytes, ends } = logOf(THREE);
-    for (let at = ends[0] ?? 0; at < (ends[2] ?? 0); at += 1) {
+    for (let cut = 0; cut <= (ends[3] ?? 0); cut += 1) {
+      const problem = await problemOf(() => decodeLog(bytes.subarray(0, cut)), 'library-damaged');
+      if (cut >= (ends[0] ?? 0)) expect(problem.message).toContain('cut off');
+    }
+    for (let cut = (ends[3] ?? 0) + 1; cut <= bytes.length; cut += 1)
+      expect(decodeLog(bytes.subarray(0, cut)).records).toHaveLength(3);
+  });
+
+  it('with any bit flipped up to its end is refused; a bit among the zeros loses nothing', async () => {
+    const { bytes, ends } = logOf(THREE);
+    for (let bit = 0; bit < bytes.length * 8; bit += 1) {
+      const at = bit >> 3;
       const flipped = Buffer.from(bytes);
-      flipped[at] = (flipped[at] ?? 0) ^ 0x04;
-      await problemOf(() => decodeLog(flipped), 'library-damaged');
+      flipped[at] = (flipped[at] ?? 0) ^ (1 << (bit & 7));
+      const decode = () => decodeLog(flipped);
+      if (at === bytes.length - 1) expect(decode).toThrow('cut off');
+      else if (at >= (ends[3] ?? 0)) expect(decode().records).toHaveLength(3);
+      else expect(decode, `bit ${bit}`).toThrow(Problem);
     }
+  });
+
+  it('says what the library file was going to be, also in the midst of changes', () => {
+    const { bytes, ends } = logOf(THREE);
+    const [, , second = 0] = ends;
+    const at = decodeLog(bytes).records[1] ?? HEADER;
+    const line = encodeFileLine(at, 'b2'.repeat(32));
+    const log = decodeLog(Buffer.concat([bytes.subarray(0, second), line, bytes.subarray(second)]));
+    expect(log.files).toEqual([FILE_HASH, 'b2'.repeat(32)]);
+    expect(log.records).toHaveLength(3);
+  });
+
+  it('of the first format is read as it was written: no hash, no zeros', async () => {
+    const { bytes, ends } = logOf(THREE);
+    const { libraryId, sequence, chain } = HEADER;
+    const header = Buffer.from(`stillroom-log 1 ${libraryId} ${sequence} ${chain}\n`);
+    const old = Buffer.concat([header, bytes.subarray(ends[0], ends[3])]);
+    expect(decodeLog(old)).toMatchObject({ format: 1, files: [], length: old.length, torn: 0 });
+    expect(decodeLog(old).records).toHaveLength(3);
+    expect(decodeLog(old.subarray(0, old.length - 5)).records).toHaveLength(2);
+    const flipped = Buffer.from(old);
+    flipped[old.length - 5] = 0x41;
+    await problemOf(() => decodeLog(flipped), 'library-damaged');
+    await problemOf(() => decodeLog(header.subarray(0, header.length - 1)), 'library-damaged');
   });
 
   it('passes over a record that stands there twice', () => {
     const { bytes, ends } = logOf(THREE);
     const second = bytes.subarray(ends[1], ends[2]);
-    const third = bytes.subarray(ends[2]);
-    const doubled = Buffer.concat([bytes.subarray(0, ends[2]), second, second, third, third]);
+    const third = bytes.subarray(ends[2], ends[3]);
+    const doubled = Buffer.concat([
+      bytes.subarray(0, ends[2]),
+      second,
+      second,
+      third,
+      third,
+      Buffer.alloc(9),
+    ]);
     expect(decodeLog(doubled).records.map((record) => record.sequence)).toEqual([5, 6, 7]);
-    expect(decodeLog(doubled)).toMatchObject({ length: doubled.length, torn: 0 });
+    expect(decodeLog(doubled)).toMatchObject({ length: doubled.length - 9, torn: 0 });
   });
 
   it('refuses a record left out, out of order, or put in from elsewhere', async () => {
     const { bytes, ends } = logOf(THREE);
     const [header, first, second] = ends.map((end, index) => bytes.subarray(ends[index - 1] ?? 0, end));
-    const third = bytes.subarray(ends[2]);
+    const third = bytes.subarray(ends[2], ends[3]);
     const other = logOf([[['DELETE FROM jar']], [['DELETE FROM jar']]], {
       ...HEADER,
       chain: chainAfter('', 'lib-2'),
@@ -123,13 +173,13 @@ describe('the change log', () => {
       [header, first, foreign, second, third],
     ]) {
       await problemOf(
-        () => decodeLog(Buffer.concat(wrong.filter((part) => part !== undefined))),
+        () => decodeLog(Buffer.concat([...wrong.filter((part) => part !== undefined), Buffer.alloc(9)])),
         'library-damaged',
       );
     }
   });
 
   it('says so when the log is of a newer format', async () => {
-    await problemOf(() => decodeLog(Buffer.from('stillroom-log 2 lib 0 0\n')), 'library-newer');
+    await problemOf(() => decodeLog(Buffer.from('stillroom-log 3 lib 0 0\n')), 'library-newer');
   });
 });

@@ -2,6 +2,7 @@ import {
   copyFileSync,
   existsSync,
   mkdirSync,
+  readdirSync,
   readFileSync,
   rmSync,
   truncateSync,
@@ -10,6 +11,9 @@ import {
 } from 'node:fs';
 import { join } from 'node:path';
 import { beforeEach, describe, expect, it } from 'vitest';
+import { createInlineRewriter, type Rewriter } from '@db/library/folding/rewrite';
+import { decodeLog } from '@db/library/log/log-format';
+import { recoverFromLog } from '@db/library/opening/recovery';
 import { createLibrary, openLibrary, type OpenLibrary } from '@db/library/open-library';
 import {
   addJar,
@@ -19,6 +23,7 @@ import {
   jarIds,
   newFolder,
   problemOf,
+  quickDisk,
   reopened,
   SAMPLE_MIGRATIONS,
   sampleOptions,
@@ -107,9 +112,12 @@ describe('opening what is not a whole library', () => {
   it.each([
     ['a PNG', Buffer.from('89504e470d0a1a0a0000000d49484452', 'hex')],
     ['junk', Buffer.alloc(50_000, 'junk')],
-  ])('refuses %s', async (_what, bytes) => {
+  ])('refuses %s: beside a log of ours it is damage, alone it is no library', async (_what, bytes) => {
     await closedLibrary();
     writeFileSync(file, bytes);
+    await refusedUntouched('library-damaged');
+    rmSync(log);
+    rmSync(join(folder, 'backups'), { recursive: true });
     await refusedUntouched('library-not-one');
   });
 
@@ -124,6 +132,9 @@ describe('opening what is not a whole library', () => {
     const bytes = readFileSync(file);
     bytes.writeUInt32BE(0x12345678, 68);
     writeFileSync(file, bytes);
+    await refusedUntouched('library-damaged');
+    rmSync(log);
+    rmSync(join(folder, 'backups'), { recursive: true });
     await refusedUntouched('library-not-one');
   });
 
@@ -181,8 +192,14 @@ describe('opening with a log', () => {
 
   it('changes nothing by replaying twice, as when the power goes between file and log', async () => {
     const left = await abandonedLibrary(['c', 'd']);
-    const logBefore = readFileSync(log);
-    await reopened(folder, () => undefined);
+    const inline = createInlineRewriter(quickDisk());
+    let logBefore = Buffer.alloc(0);
+    const rewriter: Rewriter = (job, announce) =>
+      inline(job, async (sha256) => {
+        await announce(sha256);
+        logBefore = readFileSync(log);
+      });
+    await reopened(folder, () => undefined, { rewriter });
     writeFileSync(log, logBefore);
     const library = await openLibrary(folder, sampleOptions());
     expect(everything(library)).toEqual(everything(left));
@@ -191,7 +208,7 @@ describe('opening with a log', () => {
     expect(await reopened(folder, jarIds)).toEqual(['a', 'b', 'c', 'd', 'e']);
   });
 
-  it('opens a file newer than its log, and starts the log anew', async () => {
+  it('asks before it opens a file newer than its log, keeps both aside, and starts the log anew', async () => {
     await abandonedLibrary(['c']);
     const oldLog = readFileSync(log);
     const library = await openLibrary(folder, sampleOptions());
@@ -199,22 +216,39 @@ describe('opening with a log', () => {
     addJar(library, 'e');
     await library.close();
     writeFileSync(log, oldLog);
-    const again = await openLibrary(folder, sampleOptions());
+    const problem = await refusedUntouched('library-changed-outside');
+    expect(problem.facts).toMatchObject({ asItIs: true });
+    const { library: again } = await recoverFromLog(folder, sampleOptions());
+    const names = readdirSync(join(folder, 'backups'));
+    expect(names.some((name) => name.endsWith('as it was.sqlite'))).toBe(true);
+    expect(names.some((name) => name.endsWith('set aside.log'))).toBe(true);
     addJar(again, 'f');
     expect(jarIds(again)).toEqual(['a', 'b', 'c', 'd', 'e', 'f']);
     unlinkSync(join(folder, 'library.lock'));
     expect(await reopened(folder, jarIds)).toEqual(['a', 'b', 'c', 'd', 'e', 'f']);
   });
 
-  it('opens a file without a log', async () => {
+  it('opens a file without a log, and says that the log was not there', async () => {
     await closedLibrary();
     unlinkSync(log);
-    expect(await reopened(folder, jarIds)).toEqual(['a', 'b', 'c']);
+    const library = await openLibrary(folder, sampleOptions());
+    expect(jarIds(library)).toEqual(['a', 'b', 'c']);
+    expect(library.status().notes.map(({ message }) => message)).toEqual([
+      expect.stringContaining('library.log, was not there'),
+    ]);
+    await library.close();
+  });
+
+  it('says nothing of a log missing beside a library that was just made', async () => {
+    await (await createSample(folder)).close();
+    unlinkSync(log);
+    expect(await reopened(folder, (library) => library.status().notes)).toEqual([]);
   });
 
   it('drops a torn last record, says so, and goes on from there', async () => {
     await abandonedLibrary(['c', 'd']);
-    truncateSync(log, readFileSync(log).length - 7);
+    const bytes = readFileSync(log);
+    writeFileSync(log, bytes.fill(0, decodeLog(bytes).length - 7));
     const library = await openLibrary(folder, sampleOptions());
     expect(library.status().opening).toMatchObject({ replayed: 1 });
     expect(library.status().opening.tornBytes).toBeGreaterThan(0);

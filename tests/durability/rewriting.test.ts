@@ -26,12 +26,12 @@ function counting(): { rewriter: Rewriter; count: () => { all: number; atOnce: n
   let atOnce = 0;
   return {
     count: () => ({ all, atOnce }),
-    rewriter: async (job) => {
+    rewriter: async (job, announce) => {
       all += 1;
       running += 1;
       atOnce = Math.max(atOnce, running);
       try {
-        return await inline(job);
+        return await inline(job, announce);
       } finally {
         running -= 1;
       }
@@ -62,9 +62,9 @@ describe('rewriting the library file', () => {
     const folder = newFolder();
     const inline = createInlineRewriter(quickDisk());
     let during: () => void = () => undefined;
-    const rewriter: Rewriter = async (job) => {
+    const rewriter: Rewriter = async (job, announce) => {
       during();
-      const result = await inline(job);
+      const result = await inline(job, announce);
       during();
       return result;
     };

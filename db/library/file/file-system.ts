@@ -28,7 +28,11 @@ export interface FileSystem {
   statSync(path: string): FileFacts;
   readFileSync(path: string): Uint8Array;
   renameSync(from: string, to: string): void;
+  /** Gives a file a second name; fails with EEXIST where there is one of that name. */
+  linkSync(from: string, to: string): void;
   unlinkSync(path: string): void;
+  readdirSync(path: string): string[];
+  realpathSync(path: string): string;
 
   open(path: string, flags: string, mode?: number): Promise<FileHandle>;
   stat(path: string): Promise<FileFacts>;
@@ -59,7 +63,10 @@ export const nodeFileSystem: FileSystem = {
   statSync: (path) => facts(fs.statSync(path)),
   readFileSync: (path) => fs.readFileSync(path),
   renameSync: (from, to) => fs.renameSync(from, to),
+  linkSync: (from, to) => fs.linkSync(from, to),
   unlinkSync: (path) => fs.unlinkSync(path),
+  readdirSync: (path) => fs.readdirSync(path),
+  realpathSync: (path) => fs.realpathSync(path),
 
   async open(path, flags, mode) {
     const handle = await open(path, flags, mode);

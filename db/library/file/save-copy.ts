@@ -3,33 +3,53 @@ import { Problem } from '@core/problems/problem';
 import { diskProblem } from './disk-problem';
 import { Engine } from '../sql/engine';
 import { isMissing, type FileSystem } from './file-system';
-import { writeId } from './meta';
+import { readMeta, writeId } from './meta';
 import type { Settled } from '../options';
 import { LIBRARY_FILE, LOG_FILE } from '../folding/rewrite';
-import { writeWholeFile } from './whole-file';
+import { sha256Of, writeWholeFile } from './whole-file';
+import { encodeHeader, type LoggedStatement } from '../log/log-format';
+import { withRoom } from '../log/log-room';
 
 /**
- * Writes the library as it is in memory into another folder, under an id of its own, attachments included.
+ * Writes the library as it is in memory into another folder, under an id of its own, attachments included, and with
+ * the change that could not be saved where it is.
  * Throws Problem conflict where there is a library already.
  */
-export async function saveCopy(settled: Settled, bytes: Uint8Array, target: string): Promise<void> {
+export async function saveCopy(
+  settled: Settled,
+  bytes: Uint8Array,
+  unsaved: readonly LoggedStatement[],
+  target: string,
+): Promise<void> {
   const { fileSystem: fs, folder, makeId } = settled;
   try {
     await fs.mkdir(target);
     const names = await fs.readdir(target);
     if (names.includes(LIBRARY_FILE) || names.includes(LOG_FILE)) throw occupied(target);
     await copyAttachments(fs, join(folder, 'attachments'), join(target, 'attachments'));
-    await writeWholeFile(fs, join(target, LIBRARY_FILE), await withNewId(bytes, makeId()));
+    const copy = await ofItsOwn(bytes, unsaved, makeId());
+    await writeWholeFile(fs, join(target, LOG_FILE), copy.log);
+    await writeWholeFile(fs, join(target, LIBRARY_FILE), copy.file);
   } catch (error) {
     throw diskProblem(error, 'save a copy of the library');
   }
 }
 
-async function withNewId(bytes: Uint8Array, id: string): Promise<Uint8Array> {
+async function ofItsOwn(
+  bytes: Uint8Array,
+  unsaved: readonly LoggedStatement[],
+  id: string,
+): Promise<{ file: Uint8Array; log: Uint8Array }> {
   const engine = await Engine.open(bytes);
   try {
+    engine.control('BEGIN');
+    for (const [sql, ...values] of unsaved) engine.run(sql, ...values);
     writeId(engine, id);
-    return engine.exportBytes();
+    engine.control('COMMIT');
+    const file = engine.exportBytes();
+    const { sequence = 0, chain = '' } = readMeta(engine) ?? {};
+    const log = encodeHeader({ libraryId: id, sequence, chain, fileSha256: sha256Of(file) });
+    return { file, log: withRoom(log) };
   } finally {
     engine.close();
   }

@@ -1,11 +1,10 @@
-import { Problem } from '@core/problems/problem';
 import { dueBackup } from '../backups/backup-due';
 import type { Backup, BackupReason } from '../backups/backup-file';
 import { listBackups, rotateBackups } from '../backups/backups';
 import { diskProblem } from '../file/disk-problem';
-import { lockedProblem } from '../lock/lock';
+import { takenOverProblem } from '../lock/lock-holder';
 import type { ChangeLog } from '../log/log';
-import type { Position } from '../log/log-format';
+import type { LogHeader, Position } from '../log/log-format';
 import { writeRevision } from '../file/meta';
 import { sameFile } from '../file/outside';
 import { prepareRestore } from '../backups/restore';
@@ -18,7 +17,7 @@ import {
   writableLog,
   type LibraryState,
 } from '../state';
-import { writeWholeFile } from '../file/whole-file';
+import { sha256Of, writeWholeFile, type FileIdentity } from '../file/whole-file';
 
 /** Folds the log into the file, with a backup when one is due. Throws Problem; the log then still holds everything. */
 export async function fold(state: LibraryState): Promise<void> {
@@ -46,9 +45,12 @@ export async function restoreBackup(state: LibraryState, name: string): Promise<
     const restored = await prepareRestore(settled, name, { ...position, id, revision });
     try {
       const written = await writeWholeFile(settled.fileSystem, libraryPath(state), restored.bytes, {
-        beforeReplace: () => refuseForeignFile(state),
+        beforeReplace: async () => {
+          await refuseForeignFile(state);
+          log.announceFile(sha256Of(restored.bytes));
+        },
       });
-      state.identity = written.identity;
+      adoptFile(state, written.identity);
     } catch (error) {
       restored.engine.close();
       throw error;
@@ -58,7 +60,7 @@ export async function restoreBackup(state: LibraryState, name: string): Promise<
     state.position = restored.position;
     state.folded = restored.position.sequence;
     state.revision = revision + 1;
-    restart(log, { libraryId: id, ...restored.position });
+    restart(log, { libraryId: id, ...restored.position, fileSha256: state.identity.sha256 });
   } catch (error) {
     noteOutside(state, error);
     throw diskProblem(error, 'restore the backup');
@@ -68,7 +70,7 @@ export async function restoreBackup(state: LibraryState, name: string): Promise<
 }
 
 /** The file is in place by now, so a log that cannot be restarted just yet is no failure: the next change waits for it. */
-function restart(log: ChangeLog, header: Position & { libraryId: string }): void {
+function restart(log: ChangeLog, header: LogHeader): void {
   try {
     log.restartAt(header);
   } catch {
@@ -83,67 +85,86 @@ async function makeBackup(state: LibraryState, reason: BackupReason): Promise<Ba
 }
 
 async function rewriteNow(state: LibraryState, reason: BackupReason | undefined): Promise<RewriteResult> {
-  await refuseLostLock(state);
-  const { settled, position, log, identity } = state;
+  try {
+    refuseLostLock(state);
+  } catch (error) {
+    throw diskProblem(error, 'write the library file');
+  }
+  const { settled, position, log, identity, files } = state;
   if (!log) throw new Error('Only a library open for writing is rewritten.');
   const logLength = log.length;
   const { backupFolder, now } = settled;
   let result: RewriteResult;
   try {
-    result = await settled.rewriter({
-      folder: settled.folder,
-      expectedSha256: identity.sha256,
-      logLength,
-      through: position.sequence,
-      backup: reason && { folder: backupFolder, reason, at: now().toISOString() },
-    });
+    result = await settled.rewriter(
+      {
+        folder: settled.folder,
+        expected: [identity.sha256, ...files],
+        logLength,
+        through: position.sequence,
+        backup: reason && { folder: backupFolder, reason, at: now().toISOString() },
+      },
+      (sha256) => log.announceFile(sha256),
+    );
   } catch (error) {
     noteOutside(state, error);
     throw diskProblem(error, 'write the library file');
   }
-  adopt(state, result, position, () => log.startAfter(logLength, { libraryId: state.id, ...position }));
+  adopt(state, result, position, (fileSha256) =>
+    log.startAfter(logLength, { libraryId: state.id, ...position, fileSha256 }),
+  );
   if (result.backup)
     await rotateBackups(settled.fileSystem, backupFolder, now(), settled.backupLimits).catch(() => []);
   return result;
 }
 
 /** Takes over what the rewrite did. The log is cut only once the file is known to survive a power cut. */
-function adopt(state: LibraryState, result: RewriteResult, position: Position, cutLog: () => void): void {
+function adopt(
+  state: LibraryState,
+  result: RewriteResult,
+  position: Position,
+  cutLog: (fileSha256: string) => void,
+): void {
   state.rewriteProblem = result.backupProblem;
   if (!result.identity) return;
-  state.identity = result.identity;
+  adoptFile(state, result.identity);
   state.revision = result.revision;
   state.folded = position.sequence;
   writeRevision(state.engine, result.revision);
   try {
     if (!result.durable) throw Object.assign(new Error('The folder could not be flushed.'), { code: 'EIO' });
-    cutLog();
+    cutLog(result.identity.sha256);
   } catch (error) {
     // Records that the file holds already do no harm: they are passed over, and cut at the next rewrite.
+    noteOutside(state, error);
     state.rewriteProblem = diskProblem(error, 'tidy the change log (the library itself is saved)');
   }
 }
 
-/** Someone may have taken the lock over. It is not taken back: two writers are worse than one that stops. */
-async function refuseLostLock(state: LibraryState): Promise<void> {
-  const holder = await state.lock?.holderIfNotUs().catch(() => undefined);
+function adoptFile(state: LibraryState, identity: FileIdentity): void {
+  state.identity = identity;
+  state.files = [identity.sha256];
+}
+
+/** Someone may have taken the library over. It is not taken back: two writers are worse than one that stops. */
+function refuseLostLock(state: LibraryState): void {
+  const holder = state.lock?.heldByOther();
   if (!holder) return;
-  state.readOnlyBecause = lockedProblem(holder);
+  state.readOnlyBecause = takenOverProblem(holder);
   throw state.readOnlyBecause;
 }
 
 async function refuseForeignFile(state: LibraryState): Promise<void> {
   const path = libraryPath(state);
-  if (!(await sameFile(state.settled.fileSystem, path, state.identity))) throw changedOutside(path);
+  if (!(await sameFile(state.settled.fileSystem, path, state))) throw changedOutside(path);
 }
 
-/** Shows others that we are alive, and stops writing once the lock is someone else's. */
-export async function refreshLock(state: LibraryState): Promise<void> {
+/** Shows others that we are alive, and stops writing once the library is someone else's. */
+export function refreshLock(state: LibraryState): void {
   try {
-    await refuseLostLock(state);
-    await state.lock?.refresh();
-  } catch (error) {
-    // A lock that cannot be read or written just now is tried again in half a minute.
-    if (!(error instanceof Problem)) return;
+    refuseLostLock(state);
+    state.lock?.refresh();
+  } catch {
+    // Noted in the state; a lock that cannot be read just now is looked at again in half a minute.
   }
 }

@@ -1,24 +1,37 @@
+import { once } from 'node:events';
 import { parentPort, workerData } from 'node:worker_threads';
 import { Problem, type ProblemParts } from '@core/problems/problem';
 import { nodeFileSystem } from '../file/file-system';
+import { problemParts } from './problem-parts';
 import { performRewrite, type RewriteJob, type RewriteResult } from './rewrite';
 
 /** What a worker answers: a Problem does not survive the crossing, its parts do. */
 export type WorkerAnswer =
   { result: Omit<RewriteResult, 'backupProblem'>; backupProblem?: ProblemParts } | { problem: ProblemParts };
+/** What it asks before it replaces the file, and is told. */
+export type WorkerMessage = { announce: string } | WorkerAnswer;
+export type GoAhead = { go: true } | { stop: ProblemParts };
 
-function partsOf({ code, message, advice, fields, facts }: Problem): ProblemParts {
-  return { code, title: message, advice, fields, facts };
+function tell(message: WorkerMessage): void {
+  parentPort?.postMessage(message);
+}
+
+async function announce(sha256: string): Promise<void> {
+  if (!parentPort) return;
+  const answered = once(parentPort, 'message');
+  tell({ announce: sha256 });
+  const [reply] = (await answered) as [GoAhead];
+  if ('stop' in reply) throw new Problem(reply.stop);
 }
 
 async function answer(job: RewriteJob): Promise<WorkerAnswer> {
   try {
-    const { backupProblem, ...result } = await performRewrite(nodeFileSystem, job);
-    return backupProblem ? { result, backupProblem: partsOf(backupProblem) } : { result };
+    const { backupProblem, ...result } = await performRewrite(nodeFileSystem, job, announce);
+    return backupProblem ? { result, backupProblem: problemParts(backupProblem) } : { result };
   } catch (error) {
-    if (error instanceof Problem) return { problem: partsOf(error) };
+    if (error instanceof Problem) return { problem: problemParts(error) };
     throw error;
   }
 }
 
-parentPort?.postMessage(await answer(workerData as RewriteJob));
+tell(await answer(workerData as RewriteJob));

@@ -15,8 +15,8 @@ export const LOG_FILE = 'library.log';
 /** What a rewrite needs to know; plain data, so that it can be handed to a worker. */
 export interface RewriteJob {
   folder: string;
-  /** The file as last read or written here; anything else on disk is someone else's and stays. */
-  expectedSha256: string;
+  /** The hashes that the file may have, by the log; anything else on disk is someone else's and stays. */
+  expected: string[];
   /** How much of the log to fold in, in bytes, and the sequence it must lead to. */
   logLength: number;
   through: number;
@@ -34,15 +34,21 @@ export interface RewriteResult {
   backupProblem?: Problem;
 }
 
-export type Rewriter = (job: RewriteJob) => Promise<RewriteResult>;
+/** Told the hash of the new file before it replaces the old one; throws when it must not. */
+export type Announce = (sha256: string) => void | Promise<void>;
+export type Rewriter = (job: RewriteJob, announce: Announce) => Promise<RewriteResult>;
 
 /**
  * Folds the log into the library file: file and log are read from disk, replayed, checked, and written whole.
  * Works from the disk alone and so runs anywhere. Throws Problem; then the old file stands.
  */
-export async function performRewrite(fs: FileSystem, job: RewriteJob): Promise<RewriteResult> {
+export async function performRewrite(
+  fs: FileSystem,
+  job: RewriteJob,
+  announce: Announce,
+): Promise<RewriteResult> {
   try {
-    return await foldAndWrite(fs, job);
+    return await foldAndWrite(fs, job, announce);
   } catch (error) {
     throw diskProblem(error, 'write the library file');
   }
@@ -50,15 +56,18 @@ export async function performRewrite(fs: FileSystem, job: RewriteJob): Promise<R
 
 /** Runs the rewrite in this process; for tests, and where no worker can be had. */
 export function createInlineRewriter(fs: FileSystem): Rewriter {
-  return (job) => performRewrite(fs, job);
+  return (job, announce) => performRewrite(fs, job, announce);
 }
 
-async function foldAndWrite(fs: FileSystem, job: RewriteJob): Promise<RewriteResult> {
+async function foldAndWrite(fs: FileSystem, job: RewriteJob, announce: Announce): Promise<RewriteResult> {
   const target = join(job.folder, LIBRARY_FILE);
   const before = await fs.stat(target);
   const bytes = await fs.readFile(target);
-  if (sha256Of(bytes) !== job.expectedSha256) throw changedOutside(target);
-  const log = decodeLog((await fs.readFile(join(job.folder, LOG_FILE))).subarray(0, job.logLength));
+  const found = sha256Of(bytes);
+  if (!job.expected.includes(found)) throw changedOutside(target);
+  const log = decodeLog((await fs.readFile(join(job.folder, LOG_FILE))).subarray(0, job.logLength), {
+    part: true,
+  });
   const { engine, meta } = await openBytes(bytes, Number.MAX_SAFE_INTEGER);
   try {
     const records = recordsBeyond(meta, log);
@@ -76,7 +85,8 @@ async function foldAndWrite(fs: FileSystem, job: RewriteJob): Promise<RewriteRes
       beforeReplace: async () => {
         const now = await fs.stat(target);
         const same = now.size === before.size && now.mtimeMs === before.mtimeMs && now.ino === before.ino;
-        if (!same && sha256Of(await fs.readFile(target)) !== job.expectedSha256) throw changedOutside(target);
+        if (!same && sha256Of(await fs.readFile(target)) !== found) throw changedOutside(target);
+        await announce(sha256Of(rewritten));
       },
     });
     return { ...written, revision, ...(await backUp(fs, job, rewritten)) };

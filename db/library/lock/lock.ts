@@ -1,22 +1,15 @@
 import { hostname } from 'node:os';
 import { join } from 'node:path';
-import { Problem } from '@core/problems/problem';
 import { errorCode, isMissing, type FileSystem } from '../file/file-system';
+import { temporaryPath } from '../file/whole-file';
+import { putInPlace, removeQuietly, takeAway } from '../log/log-place';
+import { encodeHolder, readHolder, unknownHolder, type LockHolder } from './lock-holder';
 
 export const LOCK_FILE = 'library.lock';
 export const LOCK_REFRESH_MS = 30_000;
-export const LOCK_STALE_MS = 120_000;
-
-/** Who has a library open for writing, as the lock file says. */
-export interface LockHolder {
-  instance: string;
-  host: string;
-  pid: number;
-  version: string;
-  /** ISO 8601 UTC. */
-  since: string;
-  refreshed: string;
-}
+const ATTEMPTS = 5;
+/** How long a lock that cannot be read is given to become one that can, on a disk that writes it in steps. */
+const HALF_WRITTEN_MS = 50;
 
 export interface LockOptions {
   instance: string;
@@ -39,14 +32,20 @@ export function processIsRunning(pid: number): boolean {
 }
 
 /**
- * The lock file beside a library. It only informs: synchronising programs delay and copy it. What protects the
- * library is that nothing is replaced that is not as we left it.
+ * The lock file beside a library: who works in it, and how far. It informs; what protects the library is that a log
+ * has one owner (log-place.ts), and that no file is replaced that is not as we left it.
  */
 export class LibraryLock {
   readonly #fs: FileSystem;
   readonly #path: string;
   readonly #options: LockOptions;
   readonly #since: string;
+  #fd: number | undefined;
+  #ino = 0;
+  #acknowledged = 0;
+  /** Whose lock this was before, and left behind or taken over. */
+  before: LockHolder | undefined;
+  #bytesBefore: Uint8Array | undefined;
 
   private constructor(fs: FileSystem, path: string, options: LockOptions) {
     this.#fs = fs;
@@ -56,144 +55,184 @@ export class LibraryLock {
   }
 
   /**
-   * Takes the lock, or tells who holds it. A lock is stale, and taken, when its process on this machine is gone
-   * or when nobody has refreshed it for two minutes. Throws the disk's error when it cannot be written.
+   * Takes the lock, or tells who holds it. Without `takeOver`, only a lock of this machine whose process is gone is
+   * taken from anybody: no clock is asked. Throws the disk's error when it cannot be written.
    */
   static async take(fs: FileSystem, folder: string, options: LockOptions): Promise<LibraryLock | LockHolder> {
     const path = join(folder, LOCK_FILE);
     const lock = new LibraryLock(fs, path, options);
-    for (let attempt = 0; attempt < 3; attempt += 1) {
-      if (await lock.#create()) return lock;
-      const holder = await readHolder(fs, path);
-      if (holder && !options.takeOver && !isStale(holder, options)) return holder;
-      // Only the lock that was judged is removed; should another opener have been quicker, its lock stays.
-      if ((await readHolder(fs, path))?.instance === holder?.instance) await removeIfThere(fs, path);
+    for (let attempt = 0; attempt < ATTEMPTS; attempt += 1) {
+      if (lock.#create()) return lock;
+      let holder = readHolder(fs, path);
+      if (!holder) {
+        await fs.pause(HALF_WRITTEN_MS);
+        holder = readHolder(fs, path);
+      }
+      if (holder && !options.takeOver && !isLeftBehind(holder, options)) return holder;
+      lock.#removeIfStill(holder);
     }
-    return (await readHolder(fs, path)) ?? unknownHolder(options);
+    return readHolder(fs, path) ?? unknownHolder(options.now());
   }
 
   /**
-   * Who has the lock now, if it is not us any more. A lock that was deleted is put back: nobody else has it, and
-   * before anything is replaced the files are compared anyway.
+   * Who has the lock now, if it is not us any more. A lock that was deleted is put back: nobody else has it.
+   * Throws when the disk does not answer.
    */
-  async holderIfNotUs(): Promise<LockHolder | undefined> {
-    const holder = await readHolder(this.#fs, this.#path);
-    if (!holder) await this.#create();
-    return holder && holder.instance !== this.#options.instance ? holder : undefined;
+  heldByOther(): LockHolder | undefined {
+    for (let attempt = 0; attempt < ATTEMPTS; attempt += 1) {
+      const ino = this.#inoNow();
+      if (ino !== undefined && ino === this.#ino) return undefined;
+      if (ino !== undefined) {
+        const holder = readHolder(this.#fs, this.#path) ?? unknownHolder(this.#options.now());
+        if (holder.instance !== this.#options.instance) return holder;
+        // A synchronising program put our own lock back as a new file.
+        this.#ino = ino;
+        return undefined;
+      }
+      if (this.#create()) return undefined;
+    }
+    return unknownHolder(this.#options.now());
   }
 
-  /** Tells others that we are alive. False when the lock has passed to someone else: it is not taken back. */
-  async refresh(): Promise<boolean> {
-    if (await this.holderIfNotUs()) return false;
-    await this.#write('r+');
-    return true;
+  /** Notes how far changes have been acknowledged: what a later opener does not find is then known to be lost. */
+  acknowledge(sequence: number): void {
+    this.#acknowledged = sequence;
+    this.#writeQuietly();
   }
 
-  /** Removes the lock, if it is still ours. A failure leaves a lock that goes stale. */
-  async release(): Promise<void> {
+  /** Tells others that we are alive. */
+  refresh(): void {
+    this.#writeQuietly();
+  }
+
+  /** Removes the lock, if it is still ours. A failure leaves a lock whose process is soon gone. */
+  release(): void {
     try {
-      const holder = await readHolder(this.#fs, this.#path);
-      if (holder?.instance === this.#options.instance) await this.#fs.unlink(this.#path);
+      if (readHolder(this.#fs, this.#path)?.instance === this.#options.instance)
+        this.#fs.unlinkSync(this.#path);
     } catch {
-      // A lock whose process is gone counts as stale at once.
+      // Whoever opens the library next sees that our process is gone.
+    }
+    this.#close();
+  }
+
+  /** As `release`, but a lock that was left behind stands again: what it says of lost changes is still to be told. */
+  giveBack(): void {
+    this.release();
+    if (!this.#bytesBefore) return;
+    try {
+      const made = this.#makeBeside(this.#bytesBefore);
+      this.#fs.closeSync(made.fd);
+      putInPlace(this.#fs, made.temporary, this.#path);
+    } catch {
+      // Only what it told is lost with it.
     }
   }
 
-  async #create(): Promise<boolean> {
+  #inoNow(): number | undefined {
     try {
-      await this.#write('wx');
-      return true;
+      return this.#fs.statSync(this.#path).ino;
     } catch (error) {
-      if (errorCode(error) === 'EEXIST') return false;
+      if (isMissing(error)) return undefined;
       throw error;
     }
   }
 
-  async #write(flags: string): Promise<void> {
+  /** Puts the lock in place, whole from the first moment on, where nobody has one. */
+  #create(): boolean {
+    const made = this.#makeBeside(this.#encoded());
+    try {
+      putInPlace(this.#fs, made.temporary, this.#path);
+    } catch (error) {
+      this.#fs.closeSync(made.fd);
+      removeQuietly(this.#fs, made.temporary);
+      if (errorCode(error) === 'EEXIST') return false;
+      throw error;
+    }
+    this.#close();
+    this.#fd = made.fd;
+    this.#ino = made.ino;
+    return true;
+  }
+
+  #makeBeside(bytes: Uint8Array): { temporary: string; fd: number; ino: number } {
+    const temporary = temporaryPath(this.#path);
+    try {
+      const fd = this.#fs.openSync(temporary, 'wx+');
+      try {
+        if (this.#fs.writeSync(fd, bytes, 0, bytes.length, 0) !== bytes.length)
+          throw Object.assign(new Error('The disk took no more bytes.'), { code: 'ENOSPC' });
+        return { temporary, fd, ino: this.#fs.statSync(temporary).ino };
+      } catch (error) {
+        this.#fs.closeSync(fd);
+        throw error;
+      }
+    } catch (error) {
+      removeQuietly(this.#fs, temporary);
+      throw error;
+    }
+  }
+
+  /** Removes the lock that was judged; should another opener have been quicker, its lock is put back. */
+  #removeIfStill(judged: LockHolder | undefined): void {
+    const away = takeAway(this.#fs, this.#path);
+    if (away === undefined) return;
+    const found = readHolder(this.#fs, away);
+    if (found?.instance === judged?.instance) {
+      this.before = found ?? this.before;
+      // Not lost sight of should we be stopped before we know.
+      this.#acknowledged = found?.acknowledged ?? this.#acknowledged;
+      this.#bytesBefore = found ? this.#fs.readFileSync(away) : this.#bytesBefore;
+      removeQuietly(this.#fs, away);
+      return;
+    }
+    try {
+      putInPlace(this.#fs, away, this.#path);
+    } catch (error) {
+      removeQuietly(this.#fs, away);
+      if (errorCode(error) !== 'EEXIST') throw error;
+    }
+  }
+
+  #encoded(): Uint8Array {
     const { instance, version, host = hostname(), pid = process.pid, now } = this.#options;
-    const holder: LockHolder = {
+    const refreshed = now().toISOString();
+    return encodeHolder({
       instance,
       host,
       pid,
       version,
       since: this.#since,
-      refreshed: now().toISOString(),
-    };
-    const bytes = Buffer.from(`${JSON.stringify(holder)}\n`);
-    const handle = await this.#fs.open(this.#path, flags);
+      refreshed,
+      acknowledged: this.#acknowledged,
+    });
+  }
+
+  /** In place: all that changes in it has one length. It informs, so a disk that does not take it stops nothing. */
+  #writeQuietly(): void {
+    if (this.#fd === undefined) return;
     try {
-      // ISO times have one length, so a refresh overwrites exactly what stood there.
-      const count = await handle.write(bytes, 0, bytes.length, 0).finally(() => handle.close());
-      if (count !== bytes.length) {
-        throw Object.assign(new Error('The disk took no more bytes.'), { code: 'ENOSPC' });
-      }
-    } catch (error) {
-      // Half a lock, or one that we do not know we hold, would keep ourselves out.
-      if (flags === 'wx') await removeIfThere(this.#fs, this.#path);
-      throw error;
+      const bytes = this.#encoded();
+      this.#fs.writeSync(this.#fd, bytes, 0, bytes.length, 0);
+    } catch {
+      // The next one is soon.
+    }
+  }
+
+  #close(): void {
+    const fd = this.#fd;
+    this.#fd = undefined;
+    this.#ino = 0;
+    try {
+      if (fd !== undefined) this.#fs.closeSync(fd);
+    } catch {
+      // The descriptor is gone either way.
     }
   }
 }
 
-function isStale(holder: LockHolder, options: LockOptions): boolean {
+/** Whether its process is known to be gone: on this machine only, and never by a clock. */
+function isLeftBehind(holder: LockHolder, options: LockOptions): boolean {
   const { host = hostname(), isRunning = processIsRunning } = options;
-  if (holder.host === host && !isRunning(holder.pid)) return true;
-  // A time in the future is another machine's clock running ahead, not a stale lock.
-  return options.now().getTime() - Date.parse(holder.refreshed) > LOCK_STALE_MS;
-}
-
-/** The holder, or undefined where there is no lock or one that cannot be read, which holds nobody off. */
-async function readHolder(fs: FileSystem, path: string): Promise<LockHolder | undefined> {
-  try {
-    const holder = JSON.parse(Buffer.from(await fs.readFile(path)).toString('utf8')) as Partial<LockHolder>;
-    const { instance, host, pid, version, since, refreshed } = holder;
-    if (
-      !instance ||
-      !host ||
-      !pid ||
-      !version ||
-      !since ||
-      !refreshed ||
-      Number.isNaN(Date.parse(refreshed))
-    ) {
-      return undefined;
-    }
-    return { instance, host, pid, version, since, refreshed };
-  } catch (error) {
-    if (error instanceof SyntaxError || isMissing(error)) return undefined;
-    throw error;
-  }
-}
-
-async function removeIfThere(fs: FileSystem, path: string): Promise<void> {
-  try {
-    await fs.unlink(path);
-  } catch (error) {
-    if (!isMissing(error)) throw error;
-  }
-}
-
-function unknownHolder(options: LockOptions): LockHolder {
-  const at = options.now().toISOString();
-  return {
-    instance: 'unknown',
-    host: 'another computer',
-    pid: 0,
-    version: 'unknown',
-    since: at,
-    refreshed: at,
-  };
-}
-
-/** Says who has the library open. Since when is a fact: a screen writes it as its reader does. */
-export function lockedProblem(holder: LockHolder): Problem {
-  const where = holder.host === hostname() ? 'in another window on this computer' : `on ${holder.host}`;
-  return new Problem({
-    code: 'library-locked',
-    title: `This library is open ${where}.`,
-    advice:
-      'You can read it here. Close it there to work on it here. Taking it over cuts that window ' +
-      'off: what is typed there and not saved yet is lost.',
-    facts: { holder },
-  });
+  return holder.host === host && !isRunning(holder.pid);
 }

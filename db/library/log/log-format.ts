@@ -1,11 +1,13 @@
 import { createHash } from 'node:crypto';
 import { Problem } from '@core/problems/problem';
 import type { SqlValue } from '../../database';
+import { describeTail, NEWLINE } from './log-tail';
 
 /**
- * The change log as bytes. The first line says which library it belongs to and which state it continues:
+ * The change log as bytes. The first line says which library it belongs to, which state it continues, and the
+ * SHA-256 of the library file that holds that state (`-` when it is not known); the last word checks the line:
  *
- *     stillroom-log 1 <library id> <sequence> <chain>
+ *     stillroom-log 2 <library id> <sequence> <chain> <sha256> <check>
  *
  * Then one line per transaction: the length of its JSON in bytes, a check, the JSON:
  *
@@ -13,8 +15,14 @@ import type { SqlValue } from '../../database';
  *
  * A check is the first 32 hex digits of SHA-256 over the check before it and the JSON, so that a record holds
  * only after exactly the records it was written after: a lost, doubled or foreign record cannot pass.
+ * Before the library file is replaced, a line says what it is going to be, bound to its place in the same way:
+ *
+ *     file <sha256> <check>
+ *
+ * Zero bytes follow, at least one, and none stands before: space taken beforehand, so that a flush need not change
+ * the file's length, and so that a log whose end was cut off can be told. Format 1 had neither zeros, hash nor `file`.
  */
-export const LOG_FORMAT = 1;
+export const LOG_FORMAT = 2;
 
 /** A state of the library: how many transactions led to it, and the check of the last one. */
 export interface Position {
@@ -24,6 +32,8 @@ export interface Position {
 
 export interface LogHeader extends Position {
   libraryId: string;
+  /** SHA-256 of the library file at this state; undefined when it is not known. */
+  fileSha256: string | undefined;
 }
 
 export type LoggedStatement = [sql: string, ...values: SqlValue[]];
@@ -36,29 +46,32 @@ export interface LogRecord extends Position {
 }
 
 export interface LogContents {
+  format: number;
   header: LogHeader;
   records: LogRecord[];
-  /** How many bytes of the log hold; what follows was never acknowledged. */
+  /** The hashes that the library file may have: the header's, and those it was going to be replaced by. */
+  files: string[];
+  /** How many bytes of the log hold; what follows is a torn record, and zeros. */
   length: number;
-  /** Bytes after that: a record that was being written when the power or the program went. */
+  /** Bytes of a record that was being written when the power or the program went. */
   torn: number;
 }
 
 const HEADER = /^stillroom-log (\d+) (.*)$/;
 const HEADER_REST = /^(\S+) (\d+) ([0-9a-f]{32})$/;
+const HEADER_TAIL = /^(.*) ([0-9a-f]{64}|-) ([0-9a-f]{32})$/;
 /** The dot takes U+2028 and U+2029 too, which JSON does not escape. */
 const FRAME = /^(\d+) ([0-9a-f]{32}) (\{.*\})$/s;
-/** How every record begins. Inside a value it cannot stand: JSON escapes the quotes there. */
-export const RECORD_START = /[0-9a-f]{32} \{"seq":(\d+),"at":/g;
-export const NEWLINE = 0x0a;
+const FILE_LINE = /^file ([0-9a-f]{64}) ([0-9a-f]{32})$/;
 
 /** The check that follows `previous` for this text. */
 export function chainAfter(previous: string, text: string): string {
   return createHash('sha256').update(previous).update(text).digest('hex').slice(0, 32);
 }
 
-export function encodeHeader(header: LogHeader): Uint8Array {
-  return Buffer.from(`stillroom-log ${LOG_FORMAT} ${header.libraryId} ${header.sequence} ${header.chain}\n`);
+export function encodeHeader({ libraryId, sequence, chain, fileSha256 }: LogHeader): Uint8Array {
+  const line = `stillroom-log ${LOG_FORMAT} ${libraryId} ${sequence} ${chain} ${fileSha256 ?? '-'}`;
+  return Buffer.from(`${line} ${chainAfter('', line)}\n`);
 }
 
 /** One transaction as a line of the log, and the check it leaves behind. */
@@ -76,31 +89,61 @@ export function encodeRecord(
   };
 }
 
+/** The line that stands in the log before the library file is replaced by one of this hash. */
+export function encodeFileLine(at: Position, sha256: string): Uint8Array {
+  return Buffer.from(`file ${sha256} ${chainAfter(at.chain, `file ${sha256}`)}\n`);
+}
+
 /**
- * Reads a log. A last record that is not whole is dropped; anything wrong before the last record is damage.
+ * Reads a log. A last record that is not whole is dropped; anything else that is wrong is damage.
  * Throws Problem library-damaged or library-newer.
+ * @param part the bytes are the beginning of a log, up to the end of a line: no zeros follow
  */
-export function decodeLog(bytes: Uint8Array): LogContents {
+export function decodeLog(bytes: Uint8Array, { part = false } = {}): LogContents {
   const headerEnd = bytes.indexOf(NEWLINE);
-  const header = decodeHeader(textOf(bytes, 0, headerEnd < 0 ? Math.min(bytes.length, 200) : headerEnd));
+  const { format, header } = decodeHeader(
+    textOf(bytes, 0, headerEnd < 0 ? Math.min(bytes.length, 300) : headerEnd),
+  );
+  if (headerEnd < 0) throw damagedLog('its first line is cut short');
+  const files = header.fileSha256 === undefined ? [] : [header.fileSha256];
+  const { records, length } = decodeLines(bytes, header, headerEnd + 1, files);
+  const at = (records.at(-1) ?? header).sequence;
+  const { torn, damage } = describeTail(bytes, length, { next: at + 1, padded: format > 1 && !part });
+  if (damage !== undefined) throw damagedLog(damage);
+  return { format, header, records, files, length, torn };
+}
+
+function decodeLines(
+  bytes: Uint8Array,
+  header: LogHeader,
+  from: number,
+  files: string[],
+): { records: LogRecord[]; length: number } {
   const records: LogRecord[] = [];
+  const known = new Set<string>();
   let position: Position = header;
-  let start = headerEnd + 1;
-  while (start < bytes.length) {
+  let start = from;
+  while (start < bytes.length && bytes[start] !== 0) {
     const lineEnd = bytes.indexOf(NEWLINE, start);
-    const line = lineEnd < 0 ? undefined : readFrame(textOf(bytes, start, lineEnd));
-    if (!line) break;
-    const record = decodeRecord(line, position, lineEnd + 1);
-    if (record) {
-      if (record.sequence !== position.sequence + 1)
-        throw damagedLog(`change ${position.sequence + 1} is missing`);
-      records.push(record);
-      position = record;
-    } else if (!records.some((known) => known.chain === line.check)) break;
+    if (lineEnd < 0) break;
+    const line = textOf(bytes, start, lineEnd);
+    const file = fileOf(line, position);
+    if (file !== undefined) files.push(file);
+    else {
+      const frame = readFrame(line);
+      if (!frame) break;
+      const record = decodeRecord(frame, position, lineEnd + 1);
+      if (record) {
+        if (record.sequence !== position.sequence + 1)
+          throw damagedLog(`change ${position.sequence + 1} is missing`);
+        records.push(record);
+        known.add(record.chain);
+        position = record;
+      } else if (!known.has(frame.check)) break;
+    }
     start = lineEnd + 1;
   }
-  if (start < bytes.length) refuseMoreThanOneTorn(bytes, start, position.sequence);
-  return { header, records, length: start, torn: bytes.length - start };
+  return { records, length: start };
 }
 
 /** Part of the log as text. */
@@ -108,18 +151,28 @@ export function textOf(bytes: Uint8Array, start: number, end: number): string {
   return Buffer.from(bytes.buffer, bytes.byteOffset + start, end - start).toString('utf8');
 }
 
-function decodeHeader(line: string): LogHeader {
-  const [, format, rest = ''] = HEADER.exec(line) ?? [];
-  if (Number(format) > LOG_FORMAT) {
+function decodeHeader(line: string): { format: number; header: LogHeader } {
+  const [, number, rest = ''] = HEADER.exec(line) ?? [];
+  const format = Number(number);
+  if (format > LOG_FORMAT) {
     throw new Problem({
       code: 'library-newer',
       title: 'This library was last used with a newer version of Stillroom.',
       advice: 'Open it with that version or a later one. Nothing was changed.',
     });
   }
-  const [, libraryId, sequence, chain] = HEADER_REST.exec(rest) ?? [];
+  const [, beginning, sha256, check] = format === 1 ? [] : (HEADER_TAIL.exec(rest) ?? []);
+  const whole = format === 1 || check === chainAfter('', line.slice(0, line.lastIndexOf(' ')));
+  const [, libraryId, sequence, chain] = (whole && HEADER_REST.exec(beginning ?? rest)) || [];
   if (libraryId === undefined || chain === undefined) throw damagedLog('its first line cannot be read');
-  return { libraryId, sequence: Number(sequence), chain };
+  const fileSha256 = sha256 === '-' ? undefined : sha256;
+  return { format, header: { libraryId, sequence: Number(sequence), chain, fileSha256 } };
+}
+
+/** The hash in a line about the file, if its check shows that it was written at this place. */
+export function fileOf(line: string, at: Position): string | undefined {
+  const [, sha256, check] = FILE_LINE.exec(line) ?? [];
+  return sha256 !== undefined && check === chainAfter(at.chain, `file ${sha256}`) ? sha256 : undefined;
 }
 
 /** One line of the log taken apart, or undefined when it is no whole record. */
@@ -144,20 +197,6 @@ export function decodeRecord(
     do: statements,
   } = JSON.parse(line.json) as { seq: number; at: string; do: LoggedStatement[] };
   return { sequence: seq, chain, at, statements, end };
-}
-
-/**
- * Records are flushed one by one, so only the last can be torn: one that begins after a broken one, or one that is
- * not next in line, shows that an acknowledged change was lost.
- */
-function refuseMoreThanOneTorn(bytes: Uint8Array, brokenStart: number, lastGood: number): void {
-  const rest = Buffer.from(bytes.buffer, bytes.byteOffset + brokenStart, bytes.length - brokenStart).toString(
-    'latin1',
-  );
-  const starts = [...rest.matchAll(RECORD_START)].map((match) => Number(match[1]));
-  if (starts.length > 1 || (starts[0] ?? lastGood + 1) !== lastGood + 1) {
-    throw damagedLog(`change ${lastGood + 1} is missing or broken, though later ones are there`);
-  }
 }
 
 /** A log that cannot be followed. Whoever opens the library adds what of it still holds: see salvage. */

@@ -1,108 +1,127 @@
 import { dirname } from 'node:path';
 import { Problem } from '@core/problems/problem';
 import { diskProblem } from '../file/disk-problem';
-import { isMissing, type FileSystem } from '../file/file-system';
-import { encodeHeader, type LogHeader } from './log-format';
+import { errorCode, isMissing, type FileFacts, type FileSystem } from '../file/file-system';
 import { syncFolderNow, temporaryPath } from '../file/whole-file';
+import { decodeLog, encodeFileLine, encodeHeader, type LogHeader, type Position } from './log-format';
+import { putInPlace, removeQuietly, takeAway } from './log-place';
+import { NEWLINE } from './log-tail';
+import { lengthWithRoom, writeFully, writeZeros } from './log-room';
+
+/** Throws when the library is not ours any more; asked before anything is added, and again before it counts. */
+export type Guard = () => void;
 
 /**
- * The open change log. `append` returns once the bytes are on the disk; when it throws, the log is as before.
+ * The open change log, ours alone. `append` returns once the bytes are on the disk and the log is known to have been
+ * ours when they got there; when it throws, nothing was acknowledged, and the log is as before if it still is ours.
  * Where even that cannot be had, it stays closed to further changes until the disk lets it be put right.
  */
 export class ChangeLog {
   readonly path: string;
   readonly #fs: FileSystem;
-  #fd: number | undefined;
-  #length: number;
+  readonly #guard: Guard;
+  #fd: number;
   #ino: number;
-  /** As of our last append. */
+  /** Where the last record ends, which change it is, and how long the file is with the zeros that follow. */
+  #length: number;
+  #position: Position;
+  #size: number;
+  /** As of our last write. */
   #mtimeMs = 0;
-  /** Bytes of a failed append may follow `#length`. */
-  #dirtyTail = false;
-  /** The log was replaced, and its folder's entry is not known to be on the disk. */
+  /** Where bytes of a failed append end. */
+  #dirtyUntil = 0;
+  /** Room is being taken: the file may be longer than `#size`. */
+  #growing = false;
+  /** The log was replaced, and its folder's entry is not known to be on the disk; the one before is kept till then. */
   #folderUnsynced = false;
+  #spent: string[] = [];
+  /** Our log has been renamed away and must be put back. */
+  #away: string | undefined;
   /** The log must be restarted here before anything is appended: what it holds does not lead to our state. */
   #restart: LogHeader | undefined;
 
-  private constructor(fs: FileSystem, path: string, length: number) {
+  private constructor(fs: FileSystem, path: string, guard: Guard, made: NewLog) {
     this.#fs = fs;
     this.path = path;
-    this.#length = length;
-    this.#fd = fs.openSync(path, 'r+');
-    this.#ino = fs.statSync(path).ino;
+    this.#guard = guard;
+    this.#fd = made.fd;
+    this.#ino = made.ino;
+    this.#length = made.length;
+    this.#position = made.position;
+    this.#size = made.size;
   }
 
-  /** Opens a log whose first `length` bytes hold; a torn rest is cut off. */
-  static continueAt(fs: FileSystem, path: string, length: number): ChangeLog {
-    const log = new ChangeLog(fs, path, length);
+  /**
+   * Puts a log of this content, which leads to `position`, in place; nothing may be there. Throws EEXIST.
+   * @param before a log renamed away, removed once the new one is sure to stay
+   */
+  static install(
+    fs: FileSystem,
+    path: string,
+    content: LogContent,
+    guard: Guard,
+    before?: string,
+  ): ChangeLog {
+    const made = makeBeside(fs, path, content);
+    let isTidy: boolean;
     try {
-      log.#dirtyTail = fs.statSync(path).size !== length;
+      isTidy = putInPlace(fs, made.temporary, path);
+    } catch (error) {
+      discard(fs, made);
+      throw error;
+    }
+    const log = new ChangeLog(fs, path, guard, made);
+    log.#folderUnsynced = true;
+    if (before !== undefined) log.#spent.push(before);
+    if (!isTidy) log.#spent.push(made.temporary);
+    log.#rememberTime();
+    try {
       log.#putRight();
       return log;
     } catch (error) {
-      log.#closeNow();
+      log.close();
       throw error;
     }
-  }
-
-  /** Puts a new, empty log in place. */
-  static create(fs: FileSystem, path: string, header: LogHeader): ChangeLog {
-    const bytes = encodeHeader(header);
-    replaceNow(fs, path, [bytes]);
-    const log = new ChangeLog(fs, path, bytes.length);
-    log.#folderUnsynced = true;
-    log.#putRight();
-    return log;
   }
 
   get length(): number {
     return this.#length;
   }
 
-  /** Adds one record and flushes it. Throws Problem; then nothing was added. */
-  append(record: Uint8Array): void {
-    try {
-      this.#putRight();
-      if (this.seemsChanged()) throw changedOutside(this.path);
-    } catch (error) {
-      throw diskProblem(error, 'save the change');
-    }
-    try {
-      this.#write(record, this.#length);
-    } catch (error) {
-      this.#undoFailedWrite();
-      throw diskProblem(error, 'save the change');
-    }
-    this.#length += record.length;
-    this.#rememberTime();
+  /** Adds one record and flushes it. Throws Problem; then it does not count. */
+  append(record: { bytes: Uint8Array; position: Position }): void {
+    this.#add(record.bytes, 'save the change');
+    this.#position = record.position;
   }
 
-  /** Takes back what was appended after `length`. */
-  truncate(length: number): void {
+  /** Notes what the library file is going to be, before it is replaced. Throws Problem; then it must not be. */
+  announceFile(sha256: string): void {
+    this.#add(encodeFileLine(this.#position, sha256), 'write the library file');
+  }
+
+  /** Takes back what was appended after `length`, with which the log led to `position`. */
+  truncate(length: number, position: Position): void {
+    this.#dirtyUntil = Math.max(this.#dirtyUntil, this.#length);
     this.#length = length;
-    this.#undoFailedWrite();
+    this.#position = position;
+    this.#tryPutRight();
   }
 
-  /** Whether someone else replaced, lengthened or cut the log. Throws when the disk does not answer. */
-  seemsChanged(): boolean {
-    try {
-      const { ino, size } = this.#fs.statSync(this.path);
-      return ino !== this.#ino || size !== this.#length;
-    } catch (error) {
-      if (isMissing(error)) return true;
-      throw error;
-    }
-  }
-
-  /** Whether it may have been written to since our last append, so that its content is worth comparing. */
-  seemsTouched(): boolean {
-    return this.#fs.statSync(this.path).mtimeMs !== this.#mtimeMs;
+  /** Whether file and content are as we left them. Throws when the disk does not answer. */
+  isAsLeft(): boolean {
+    const now = this.#stat();
+    if (now?.ino !== this.#ino || now.size !== this.#size) return false;
+    if (now.mtimeMs === this.#mtimeMs) return true;
+    if (!this.#leadsHere()) return false;
+    this.#mtimeMs = now.mtimeMs;
+    return true;
   }
 
   /** Keeps only what follows `from`, under a new header. On failure the old log goes on, which is harmless. */
   startAfter(from: number, header: LogHeader): void {
-    const tail = this.#fs.readFileSync(this.path).subarray(from, this.#length);
-    this.#replace([encodeHeader(header), tail]);
+    this.#putRight();
+    const tail = withoutLineOf(header, this.#fs.readFileSync(this.path).subarray(from, this.#length));
+    this.#replace({ bytes: Buffer.concat([encodeHeader(header), tail]), position: this.#position });
     this.#putRight();
   }
 
@@ -112,35 +131,117 @@ export class ChangeLog {
     this.#putRight();
   }
 
+  /** Takes room for what is likely to come, in a pause, so that no change has to wait for it. */
+  makeRoom(): void {
+    try {
+      this.#reserve(lengthWithRoom(this.#length));
+    } catch {
+      this.#tryPutRight();
+    }
+  }
+
   /** Every record has been flushed by itself, so a close that fails loses nothing. */
   close(): void {
     try {
-      this.#closeNow();
+      this.#fs.closeSync(this.#fd);
     } catch {
       // The descriptor is gone either way.
     }
   }
 
-  #replace(parts: readonly Uint8Array[]): void {
-    // Windows does not replace a file that is open.
-    this.#closeNow();
+  #add(bytes: Uint8Array, doing: string): void {
     try {
-      replaceNow(this.#fs, this.path, parts);
-      this.#length = parts.reduce((sum, part) => sum + part.length, 0);
-      this.#folderUnsynced = true;
-      this.#dirtyTail = false;
-    } finally {
-      this.#reopen();
+      this.#putRight();
+      this.#guard();
+      if (!this.isAsLeft()) throw changedOutside(this.path);
+    } catch (error) {
+      throw diskProblem(error, doing);
+    }
+    try {
+      // One zero always follows: it shows that the end was not cut off.
+      if (this.#size <= this.#length + bytes.length)
+        this.#reserve(lengthWithRoom(this.#length + bytes.length));
+      this.#dirtyUntil = this.#length + bytes.length;
+      writeFully(this.#fs, this.#fd, bytes, this.#length);
+      this.#fs.fdatasyncSync(this.#fd);
+      this.#refuseLost();
+    } catch (error) {
+      // What is no longer ours is left alone: whoever took it may be reading it.
+      if (!(error instanceof Problem)) this.#tryPutRight();
+      throw diskProblem(error, doing);
+    }
+    this.#dirtyUntil = 0;
+    this.#length += bytes.length;
+  }
+
+  /** What was just written counts only if the log was ours all the while. */
+  #refuseLost(): void {
+    const now = this.#stat();
+    if (now?.ino !== this.#ino) {
+      this.#guard();
+      throw changedOutside(this.path);
+    }
+    this.#guard();
+    this.#mtimeMs = now.mtimeMs;
+  }
+
+  #stat(): FileFacts | undefined {
+    try {
+      return this.#fs.statSync(this.path);
+    } catch (error) {
+      if (isMissing(error)) return undefined;
+      throw error;
     }
   }
 
-  #write(bytes: Uint8Array, at: number): void {
-    const fd = this.#opened();
-    writeFully(this.#fs, fd, bytes, at);
-    this.#fs.fdatasyncSync(fd);
+  /** Whether the log, read again, still leads to where we are. */
+  #leadsHere(): boolean {
+    try {
+      const { header, records, length } = decodeLog(this.#fs.readFileSync(this.path));
+      return length === this.#length && (records.at(-1) ?? header).chain === this.#position.chain;
+    } catch (error) {
+      if (error instanceof Problem) return false;
+      throw error;
+    }
   }
 
-  /** The record is on the disk by now: not knowing its time only makes the next comparison slower. */
+  #reserve(size: number): void {
+    if (size <= this.#size) return;
+    this.#growing = true;
+    writeZeros(this.#fs, this.#fd, this.#size, size);
+    this.#fs.fsyncSync(this.#fd);
+    this.#growing = false;
+    this.#size = size;
+    this.#rememberTime();
+  }
+
+  #replace(content: LogContent): void {
+    const made = makeBeside(this.#fs, this.path, content);
+    try {
+      this.#guard();
+      this.#away = takeAway(this.#fs, this.path);
+      if (this.#away === undefined || this.#fs.statSync(this.#away).ino !== this.#ino)
+        throw changedOutside(this.path);
+      if (!putInPlace(this.#fs, made.temporary, this.path)) this.#spent.push(made.temporary);
+    } catch (error) {
+      discard(this.#fs, made);
+      this.#tryPutBack();
+      throw errorCode(error) === 'EEXIST' ? changedOutside(this.path) : error;
+    }
+    this.close();
+    this.#spent.push(this.#away);
+    this.#away = undefined;
+    this.#fd = made.fd;
+    this.#ino = made.ino;
+    this.#length = made.length;
+    this.#position = made.position;
+    this.#size = made.size;
+    this.#dirtyUntil = 0;
+    this.#folderUnsynced = true;
+    this.#rememberTime();
+  }
+
+  /** Not knowing its time only makes the next comparison slower. */
   #rememberTime(): void {
     try {
       this.#mtimeMs = this.#fs.statSync(this.path).mtimeMs;
@@ -149,8 +250,7 @@ export class ChangeLog {
     }
   }
 
-  #undoFailedWrite(): void {
-    this.#dirtyTail = true;
+  #tryPutRight(): void {
     try {
       this.#putRight();
     } catch {
@@ -158,41 +258,97 @@ export class ChangeLog {
     }
   }
 
-  /** Restores what `append` relies on: a known end, and a folder entry that survives a power cut. */
+  /** Restores what `append` relies on: the log in its place, a known end, a folder entry that survives a power cut. */
   #putRight(): void {
-    if (this.#restart) this.#replace([encodeHeader(this.#restart)]);
+    if (this.#away !== undefined) this.#putBack(this.#away);
+    const restart = this.#restart;
+    if (restart) this.#replace({ bytes: encodeHeader(restart), position: restart });
     this.#restart = undefined;
-    const fd = this.#opened();
-    if (this.#dirtyTail) {
-      this.#fs.ftruncateSync(fd, this.#length);
-      this.#fs.fsyncSync(fd);
-      this.#dirtyTail = false;
+    if (this.#growing) this.#fs.ftruncateSync(this.#fd, this.#size);
+    this.#growing = false;
+    if (this.#dirtyUntil > this.#length) {
+      writeZeros(this.#fs, this.#fd, this.#length, Math.min(this.#dirtyUntil, this.#size));
+      this.#fs.fsyncSync(this.#fd);
+      this.#dirtyUntil = 0;
+      this.#rememberTime();
     }
-    if (this.#folderUnsynced) {
-      if (!syncFolderNow(this.#fs, dirname(this.path))) {
-        throw Object.assign(new Error('The folder could not be flushed.'), { code: 'EIO' });
-      }
-      this.#folderUnsynced = false;
+    if (this.#folderUnsynced && !syncFolderNow(this.#fs, dirname(this.path)))
+      throw Object.assign(new Error('The folder could not be flushed.'), { code: 'EIO' });
+    this.#folderUnsynced = false;
+    this.#spent = this.#spent.filter((path) => !removeQuietly(this.#fs, path));
+  }
+
+  #tryPutBack(): void {
+    try {
+      if (this.#away !== undefined) this.#putBack(this.#away);
+    } catch {
+      // Stays marked: the next append tries again before it writes anything.
     }
   }
 
-  #opened(): number {
-    if (this.#fd === undefined) this.#reopen();
-    if (this.#fd === undefined) throw Object.assign(new Error('The log is not open.'), { code: 'EIO' });
-    return this.#fd;
+  #putBack(away: string): void {
+    try {
+      putInPlace(this.#fs, away, this.path);
+      this.#away = undefined;
+    } catch (error) {
+      if (errorCode(error) !== 'EEXIST' && !isMissing(error)) throw error;
+      throw changedOutside(this.path);
+    }
   }
+}
 
-  #reopen(): void {
-    // Both or neither: a descriptor beside an old inode number would look like a change from outside.
-    const { ino } = this.#fs.statSync(this.path);
-    this.#fd = this.#fs.openSync(this.path, 'r+');
-    this.#ino = ino;
+/** The header says it now, so the line that announced the file need not. */
+function withoutLineOf({ fileSha256 }: LogHeader, tail: Uint8Array): Uint8Array {
+  const lines = Buffer.from(tail.buffer, tail.byteOffset, tail.byteLength);
+  const start = lines.indexOf(`file ${fileSha256} `);
+  if (start < 0 || (start > 0 && lines[start - 1] !== NEWLINE)) return tail;
+  return Buffer.concat([lines.subarray(0, start), lines.subarray(lines.indexOf(NEWLINE, start) + 1)]);
+}
+
+/** What a log is to hold, and the change that it leads to. */
+export interface LogContent {
+  bytes: Uint8Array;
+  position: Position;
+}
+
+interface NewLog {
+  temporary: string;
+  fd: number;
+  ino: number;
+  length: number;
+  size: number;
+  position: Position;
+}
+
+/** Writes a whole log beside its place, flushed, and leaves it open. */
+function makeBeside(fs: FileSystem, path: string, { bytes, position }: LogContent): NewLog {
+  const temporary = temporaryPath(path);
+  let fd: number | undefined;
+  try {
+    fd = fs.openSync(temporary, 'wx+');
+    const size = lengthWithRoom(bytes.length);
+    writeFully(fs, fd, bytes, 0);
+    writeZeros(fs, fd, bytes.length, size);
+    fs.fsyncSync(fd);
+    const { ino } = fs.statSync(temporary);
+    return { temporary, fd, ino, length: bytes.length, size, position: { ...position } };
+  } catch (error) {
+    if (fd !== undefined) closeQuietly(fs, fd);
+    removeQuietly(fs, temporary);
+    throw error;
   }
+}
 
-  #closeNow(): void {
-    const fd = this.#fd;
-    this.#fd = undefined;
-    if (fd !== undefined) this.#fs.closeSync(fd);
+function discard(fs: FileSystem, { fd, temporary }: NewLog): void {
+  closeQuietly(fs, fd);
+  removeQuietly(fs, temporary);
+}
+
+function closeQuietly(fs: FileSystem, fd: number): void {
+  try {
+    fs.closeSync(fd);
+  } catch {
+    // The descriptor is gone either way.
   }
 }
 
@@ -203,38 +359,4 @@ function changedOutside(path: string): Problem {
     advice: 'Nothing was overwritten. Save what you have here as a copy, then open the library again.',
     facts: { file: path },
   });
-}
-
-function replaceNow(fs: FileSystem, path: string, parts: readonly Uint8Array[]): void {
-  const temporary = temporaryPath(path);
-  try {
-    const fd = fs.openSync(temporary, 'wx');
-    try {
-      let at = 0;
-      for (const part of parts) {
-        writeFully(fs, fd, part, at);
-        at += part.length;
-      }
-      fs.fsyncSync(fd);
-    } finally {
-      fs.closeSync(fd);
-    }
-    fs.renameSync(temporary, path);
-  } catch (error) {
-    try {
-      fs.unlinkSync(temporary);
-    } catch {
-      // It may not exist yet; a leftover is swept at the next opening.
-    }
-    throw error;
-  }
-}
-
-function writeFully(fs: FileSystem, fd: number, bytes: Uint8Array, at: number): void {
-  let done = 0;
-  while (done < bytes.length) {
-    const count = fs.writeSync(fd, bytes, done, bytes.length - done, at + done);
-    if (count <= 0) throw Object.assign(new Error('The disk took no more bytes.'), { code: 'EIO' });
-    done += count;
-  }
 }

@@ -1,6 +1,6 @@
 import { Problem } from '@core/problems/problem';
 import type { Engine } from '../sql/engine';
-import { damagedLog, decodeLog, type LogContents, type LogRecord, type Position } from './log-format';
+import { damagedLog, type LogContents, type LogRecord, type Position } from './log-format';
 import { writePosition, type LibraryMeta } from '../file/meta';
 import { SqlError } from '../sql/sql-error';
 
@@ -24,18 +24,19 @@ export function recordsBeyond(meta: LibraryMeta, log: LogContents): LogRecord[] 
 }
 
 /**
- * Reads a log and repeats what the file does not hold: `records` are those. Throws Problem library-damaged or
- * library-changed-outside; then the engine is as it was.
+ * Repeats what the file does not hold, and answers it. Throws Problem library-damaged or library-changed-outside;
+ * then the engine is as it was.
  */
-export function followLog(
-  engine: Engine,
-  meta: LibraryMeta,
-  bytes: Uint8Array,
-): LogContents & { end: number } {
-  const log = decodeLog(bytes);
+export function followLog(engine: Engine, meta: LibraryMeta, log: LogContents): LogRecord[] {
   const records = recordsBeyond(meta, log);
   replay(engine, records);
-  return { ...log, records, end: (log.records.at(-1) ?? log.header).sequence };
+  return records;
+}
+
+/** Which change a log leads to. */
+export function endOf(log: LogContents): Position {
+  const { sequence, chain } = log.records.at(-1) ?? log.header;
+  return { sequence, chain };
 }
 
 /** Repeats logged transactions, in one transaction of its own. Throws Problem library-damaged; then none took. */

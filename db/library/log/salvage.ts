@@ -1,15 +1,7 @@
 import { Problem } from '@core/problems/problem';
 import type { Engine } from '../sql/engine';
-import {
-  decodeRecord,
-  encodeHeader,
-  NEWLINE,
-  readFrame,
-  RECORD_START,
-  textOf,
-  type LogRecord,
-  type Position,
-} from './log-format';
+import { decodeRecord, encodeHeader, readFrame, textOf, type LogRecord, type Position } from './log-format';
+import { NEWLINE, RECORD_START } from './log-tail';
 import type { LibraryMeta } from '../file/meta';
 import { replay } from './replay';
 
@@ -19,7 +11,7 @@ export interface Salvage {
   taken: number;
   /** Entries of the log after those, which cannot be used. */
   left: number;
-  /** A log of the taken changes alone, continuing the file. */
+  /** A log of the taken changes alone, continuing the file, without the zeros that follow. */
   bytes: Uint8Array;
 }
 
@@ -39,11 +31,17 @@ export function isAboutLog(error: unknown): error is Problem {
  * Repeats the changes of a log up to the damage. Only a record whose check proves that it was written right after the
  * state reached is taken, from the file's own state on: so a broken first line costs nothing, and no gap is jumped.
  * The engine then holds them. Nothing is written.
+ * @param fileSha256 the hash of the file that the engine was opened from
  */
-export function salvageLog(engine: Engine, meta: LibraryMeta, bytes: Uint8Array): Salvage {
+export function salvageLog(
+  engine: Engine,
+  meta: LibraryMeta,
+  bytes: Uint8Array,
+  fileSha256: string,
+): Salvage {
   const { id: libraryId, sequence, chain } = meta;
   let reached: Position = { sequence, chain };
-  const parts = [encodeHeader({ libraryId, ...reached })];
+  const parts = [encodeHeader({ libraryId, ...reached, fileSha256 })];
   const lines = linesOf(bytes);
   for (const line of lines) {
     const record = following(line, reached);
@@ -80,12 +78,13 @@ export function withGoodPart(problem: Problem, { taken, left }: Salvage, keptIn:
   );
 }
 
+/** The lines, without the zeros after the last. */
 function linesOf(bytes: Uint8Array): Uint8Array[] {
   const lines: Uint8Array[] = [];
   for (let start = 0; start < bytes.length;) {
     const found = bytes.indexOf(NEWLINE, start);
     const end = found < 0 ? bytes.length : found;
-    if (end > start) lines.push(bytes.subarray(start, end));
+    if (end > start && (found >= 0 || bytes[start] !== 0)) lines.push(bytes.subarray(start, end));
     start = end + 1;
   }
   return lines;
@@ -109,6 +108,7 @@ function repeats(engine: Engine, record: LogRecord): boolean {
 
 /** Whether a line holds a change that was not reached; one that cannot be read at all counts as one. */
 function isBeyond(line: Uint8Array, isFirst: boolean, reached: number): boolean {
+  if (Buffer.from(line).toString('latin1').startsWith('file ')) return false;
   const [start] = Buffer.from(line).toString('latin1').matchAll(RECORD_START);
   // The first line names the library, unless its end was lost and a record hangs on it.
   return start ? Number(start[1]) > reached : !isFirst;

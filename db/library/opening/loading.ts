@@ -1,41 +1,61 @@
 import { join } from 'node:path';
 import { Problem } from '@core/problems/problem';
-import { writeBackup } from '../backups/backup-file';
 import { newestGoodBackup } from '../backups/backups';
 import { diskProblem } from '../file/disk-problem';
-import type { Engine } from '../sql/engine';
-import { isMissing, type FileFacts, type FileSystem } from '../file/file-system';
-import { openBytes } from '../file/library-bytes';
-import { ChangeLog } from '../log/log';
-import type { LogContents } from '../log/log-format';
-import { writeRevision, type LibraryMeta } from '../file/meta';
-import type { Settled } from '../options';
-import { followLog } from '../log/replay';
-import { LIBRARY_FILE, LOG_FILE } from '../folding/rewrite';
+import { errorCode, isMissing, type FileFacts, type FileSystem } from '../file/file-system';
+import { damagedFile, openBytes, type OpenedBytes } from '../file/library-bytes';
+import type { LibraryMeta } from '../file/meta';
+import { sha256Of, type FileIdentity } from '../file/whole-file';
+import { LIBRARY_FILE } from '../folding/rewrite';
+import { decodeLog, type LogContents, type LogRecord, type Position } from '../log/log-format';
+import { readLog } from '../log/read-log';
+import { endOf, followLog, recordsBeyond } from '../log/replay';
 import { isAboutLog, salvageLog, withGoodPart } from '../log/salvage';
-import { migrate, pendingMigrations } from '../../migrations/runner';
-import { sha256Of, writeWholeFile, type FileIdentity } from '../file/whole-file';
+import type { Settled } from '../options';
+import type { Engine } from '../sql/engine';
+import { pendingMigrations } from '../../migrations/runner';
+import {
+  alteredFile,
+  missingLibrary,
+  missingLog,
+  newerFile,
+  notALibraryFolder,
+  openInAnotherTool,
+} from './opening-problems';
 
 export interface Loaded {
   engine: Engine;
+  /** Of the file, with the position that the log leads to. */
   meta: LibraryMeta;
+  /** The state that the file itself holds. */
+  inFile: Position;
   identity: FileIdentity;
-  /** Undefined when there was no log, or one wholly older than the file: a new one is due. */
-  logLength: number | undefined;
-  /** How long the log was as found. */
-  logSize: number | undefined;
+  /** The log as found, and what it says; undefined when there was none. */
+  log: (LogContents & { bytes: Uint8Array }) | undefined;
+  /** Whether the log knows the file by its hash. */
+  vouched: boolean;
   replayed: number;
   tornBytes: number;
+  /** What is to be told although it stops nothing. */
+  notes: Problem[];
 }
+
+interface OnDisk {
+  logBytes: Uint8Array | undefined;
+  bytes: Uint8Array;
+  identity: FileIdentity;
+}
+
+const ATTEMPTS = 5;
 
 /** Refuses what is not a library's folder, by what is there. Throws Problem library-missing or library-not-one. */
 export async function refuseOtherThanLibrary(settled: Settled): Promise<void> {
   const { fileSystem: fs, folder } = settled;
   const place = await factsOf(fs, folder);
-  if (!place) throw await missingLibrary(settled, 'The folder of this library is not there any more.');
+  if (!place) throw await missing(settled, 'The folder of this library is not there any more.');
   if (!place.isDirectory) throw notALibraryFolder('This is a file; a library is a folder.');
   const file = await factsOf(fs, join(folder, LIBRARY_FILE));
-  if (!file) throw await missingLibrary(settled, 'There is no library.sqlite in this folder.');
+  if (!file) throw await missing(settled, 'There is no library.sqlite in this folder.');
   if (!file.isFile) throw notALibraryFolder('In this folder, library.sqlite is not a file.');
   for (const companion of ['library.sqlite-wal', 'library.sqlite-journal']) {
     if (((await factsOf(fs, join(folder, companion)))?.size ?? 0) > 0) throw openInAnotherTool(companion);
@@ -43,137 +63,146 @@ export async function refuseOtherThanLibrary(settled: Settled): Promise<void> {
 }
 
 /**
- * Reads file and log and replays what the file does not hold. The log is read first: should its owner rewrite
- * the file meanwhile, the file is then newer than the log we have, never older.
+ * Reads file and log and replays what the file does not hold. Whoever has the library open may fold meanwhile: what
+ * does not fit together is read again as long as it changes.
  */
 export async function loadFromDisk(settled: Settled): Promise<Loaded> {
-  const { fileSystem: fs, folder, migrations } = settled;
   try {
-    const logBytes = await readIfThere(fs, join(folder, LOG_FILE));
-    const path = join(folder, LIBRARY_FILE);
-    const { size, mtimeMs, ino } = await fs.stat(path);
-    const bytes = await fs.readFile(path);
-    const { engine, meta } = await openBytes(bytes, migrations.length);
-    try {
-      pendingMigrations(engine, migrations);
-      const log = logBytes && replayLog(settled, engine, meta, logBytes);
-      const records = log?.records ?? [];
-      return {
-        engine,
-        meta: { ...meta, ...position(records.at(-1) ?? meta) },
-        identity: { size, mtimeMs, ino, sha256: sha256Of(bytes) },
-        logLength: log && log.end >= meta.sequence ? log.length : undefined,
-        logSize: logBytes?.length,
-        replayed: records.length,
-        tornBytes: log?.torn ?? 0,
-      };
-    } catch (error) {
-      engine.close();
-      throw error;
+    let found = await readBoth(settled);
+    for (let attempt = 1; ; attempt += 1) {
+      try {
+        return await load(settled, found);
+      } catch (error) {
+        const now = await readBoth(settled);
+        if (attempt === ATTEMPTS || isSame(found, now)) throw error;
+        found = now;
+      }
     }
   } catch (error) {
     throw await withNewestBackup(settled, diskProblem(error, 'read the library'));
   }
 }
 
-/** Opens the log for writing: cut to what holds, or started anew. */
-export function openLog(settled: Settled, loaded: Loaded): ChangeLog {
-  const { fileSystem: fs, folder } = settled;
-  const path = join(folder, LOG_FILE);
+async function readBoth({ fileSystem: fs, folder }: Settled): Promise<OnDisk> {
+  // The log first: should its owner fold it meanwhile, the file is newer than the log we have, never older.
+  const logBytes = readLog(fs, folder);
+  const path = join(folder, LIBRARY_FILE);
+  const { size, mtimeMs, ino } = await fs.stat(path);
+  const bytes = await fs.readFile(path);
+  return { logBytes, bytes, identity: { size, mtimeMs, ino, sha256: sha256Of(bytes) } };
+}
+
+function isSame(one: OnDisk, other: OnDisk): boolean {
+  const logs = [one.logBytes, other.logBytes].map((bytes) => bytes && sha256Of(bytes));
+  return one.identity.sha256 === other.identity.sha256 && logs[0] === logs[1];
+}
+
+async function load(settled: Settled, { logBytes, bytes, identity }: OnDisk): Promise<Loaded> {
+  const read: ReadLog | undefined = logBytes && { bytes: logBytes, ...tryDecode(logBytes) };
+  const vouched = read?.contents?.files.includes(identity.sha256) === true;
+  const { engine, meta } = await openFile(settled, bytes, vouched, read);
+  const inFile = { sequence: meta.sequence, chain: meta.chain };
   try {
-    if (loaded.logLength !== undefined) return ChangeLog.continueAt(fs, path, loaded.logLength);
-    const { id, sequence, chain } = loaded.meta;
-    return ChangeLog.create(fs, path, { libraryId: id, sequence, chain });
+    if (read?.contents && read.contents.files.length > 0 && !vouched) refuseStrange(meta, read.contents);
+    pendingMigrations(engine, settled.migrations);
+    const records = read ? follow(engine, meta, read) : [];
+    return {
+      engine,
+      meta: { ...meta, ...(records.length > 0 && read?.contents ? endOf(read.contents) : inFile) },
+      inFile,
+      identity,
+      log: read?.contents && { ...read.contents, bytes: read.bytes },
+      vouched,
+      replayed: records.length,
+      tornBytes: read?.contents?.torn ?? 0,
+      notes: read || meta.sequence === 0 ? [] : [missingLog(meta.sequence)],
+    };
   } catch (error) {
-    throw diskProblem(error, 'open the change log');
+    const told =
+      read && isAboutLog(error)
+        ? withGoodPart(error, salvageLog(engine, meta, read.bytes, identity.sha256), settled.backupFolder)
+        : error;
+    engine.close();
+    throw told;
   }
 }
 
-/**
- * Brings an older library up to date: a backup first, then in memory, then the file written whole. Until that
- * last step the file on disk is the old one.
- */
-export async function migrateOnDisk(settled: Settled, loaded: Loaded): Promise<void> {
-  const { fileSystem: fs, folder, migrations, now } = settled;
-  const { engine, meta } = loaded;
-  if (pendingMigrations(engine, migrations).length === 0) return;
-  try {
-    const order = { folder: settled.backupFolder, reason: 'migration' as const, at: now().toISOString() };
-    await writeBackup(fs, order, meta.sequence, engine.exportBytes());
-    migrate(engine, migrations, now());
-    meta.revision += 1;
-    writeRevision(engine, meta.revision);
-    const written = await writeWholeFile(fs, join(folder, LIBRARY_FILE), engine.exportBytes());
-    loaded.identity = written.identity;
-    loaded.replayed = 0;
-    if (!written.durable) throw Object.assign(new Error('The folder could not be flushed.'), { code: 'EIO' });
-    // The log's records were made for the old schema, and all are in the file now.
-    loaded.logLength = undefined;
-  } catch (error) {
-    throw diskProblem(error, 'bring the library up to date');
-  }
+interface ReadLog {
+  bytes: Uint8Array;
+  contents?: LogContents;
+  damage?: Problem;
 }
 
-/** Replays the log; where that cannot be, says in the Problem how much of it holds. */
-function replayLog(
+/** Beside a log of ours that knows another file, or backups of ours, one that is no library of ours is a damaged one. */
+async function openFile(
   settled: Settled,
-  engine: Engine,
-  meta: LibraryMeta,
   bytes: Uint8Array,
-): LogContents & { end: number } {
+  known: boolean,
+  log: ReadLog | undefined,
+): Promise<OpenedBytes> {
   try {
-    return followLog(engine, meta, bytes);
+    return await openBytes(bytes, settled.migrations.length, { known });
   } catch (error) {
-    if (!isAboutLog(error)) throw error;
-    throw withGoodPart(error, salvageLog(engine, meta, bytes), settled.backupFolder);
+    const code = error instanceof Problem && !known ? error.code : undefined;
+    if (code !== 'library-not-one' && code !== 'library-newer') throw error;
+    const knowsAnother = (log?.contents?.files.length ?? 0) > 0;
+    if (knowsAnother || (code === 'library-not-one' && (isOurs(log) || (await hasBackup(settled)))))
+      throw damagedFile('it does not begin as it was written');
+    throw error;
   }
+}
+
+function isOurs(log: ReadLog | undefined): boolean {
+  return log !== undefined && Buffer.from(log.bytes.subarray(0, 14)).toString('latin1') === 'stillroom-log ';
+}
+
+async function hasBackup({ fileSystem, backupFolder }: Settled): Promise<boolean> {
+  return (await newestGoodBackup(fileSystem, backupFolder).catch(() => undefined)) !== undefined;
+}
+
+function tryDecode(bytes: Uint8Array): { contents: LogContents } | { damage: Problem } {
+  try {
+    return { contents: decodeLog(bytes) };
+  } catch (error) {
+    if (isAboutLog(error)) return { damage: error };
+    throw error;
+  }
+}
+
+/** Replays what the file does not hold. Throws Problem when the log cannot be followed. */
+function follow(engine: Engine, meta: LibraryMeta, { contents, damage }: ReadLog): LogRecord[] {
+  if (!contents) throw damage;
+  return followLog(engine, meta, contents);
+}
+
+/** A file that SQLite finds whole, and that is not the one which the log belongs to. */
+function refuseStrange(meta: LibraryMeta, log: LogContents): never {
+  recordsBeyond(meta, log);
+  const { sequence } = endOf(log);
+  const isLogOlder =
+    meta.sequence > sequence || (log.files.length === 1 && meta.sequence > log.header.sequence);
+  throw isLogOlder ? newerFile(meta.sequence, sequence) : alteredFile();
 }
 
 async function withNewestBackup(settled: Settled, problem: Problem): Promise<Problem> {
-  if (problem.code !== 'library-damaged') return problem;
+  if (problem.code !== 'library-damaged' && problem.code !== 'library-changed-outside') return problem;
   const newestBackup =
     (await newestGoodBackup(settled.fileSystem, settled.backupFolder).catch(() => undefined)) ?? null;
   const { code, message: title, advice, facts } = problem;
   return new Problem({ code, title, advice, facts: { ...facts, newestBackup } }, { cause: problem });
 }
 
-async function missingLibrary(settled: Settled, title: string): Promise<Problem> {
+async function missing(settled: Settled, title: string): Promise<Problem> {
   const newestBackup =
     (await newestGoodBackup(settled.fileSystem, settled.backupFolder).catch(() => undefined)) ?? null;
-  return new Problem({
-    code: 'library-missing',
-    title,
-    advice:
-      'If it is on another disk or a shared folder, connect that and try again; if it was moved, choose its new ' +
-      'place; otherwise restore a backup. No empty library was created in its stead.',
-    facts: { folder: settled.folder, newestBackup },
-  });
-}
-
-function notALibraryFolder(title: string): Problem {
-  return new Problem({
-    code: 'library-not-one',
-    title,
-    advice:
-      'Choose the folder of a library, or create a new library in an empty folder. Nothing was changed.',
-  });
-}
-
-function openInAnotherTool(companion: string): Problem {
-  return new Problem({
-    code: 'library-locked',
-    title: 'Another database program has this library open, or did not finish with it.',
-    advice: `Close that program so that ${companion} goes, then open the library again. Nothing was changed.`,
-    facts: { file: companion },
-  });
+  return missingLibrary(settled.folder, title, newestBackup);
 }
 
 async function factsOf(fs: FileSystem, path: string): Promise<FileFacts | undefined> {
   try {
     return await fs.stat(path);
   } catch (error) {
-    if (isMissing(error) || (error instanceof Error && 'code' in error && error.code === 'ENOTDIR'))
-      return undefined;
+    if (isMissing(error) || errorCode(error) === 'ENOTDIR') return undefined;
     throw diskProblem(error, 'read the library');
   }
 }
@@ -186,11 +215,4 @@ export async function readIfThere(fs: FileSystem, path: string): Promise<Uint8Ar
     if (isMissing(error)) return undefined;
     throw error;
   }
-}
-
-function position({ sequence, chain }: { sequence: number; chain: string }): {
-  sequence: number;
-  chain: string;
-} {
-  return { sequence, chain };
 }

@@ -5,11 +5,17 @@ import { keepAside } from './aside';
 import { readBackup } from '../backups/backups';
 import { diskProblem } from '../file/disk-problem';
 import { openBytes } from '../file/library-bytes';
+import type { LibraryMeta } from '../file/meta';
+import { readLog } from '../log/read-log';
 import { readIfThere, refuseOtherThanLibrary } from './loading';
-import { LibraryLock, lockedProblem } from '../lock/lock';
+import { LibraryLock } from '../lock/lock';
+import { lockedProblem } from '../lock/lock-holder';
+import { decodeLog } from '../log/log-format';
+import { removeQuietly, takenAway } from '../log/log-place';
+import { withRoom } from '../log/log-room';
 import { openLibrary, type LibraryOptions, type OpenLibrary } from '../open-library';
 import { settle, type Settled } from '../options';
-import { followLog } from '../log/replay';
+import { recordsBeyond } from '../log/replay';
 import { LIBRARY_FILE, LOG_FILE } from '../folding/rewrite';
 import { isAboutLog, salvageLog, type GoodLog, type Salvage } from '../log/salvage';
 import { sha256Of, writeWholeFile } from '../file/whole-file';
@@ -25,9 +31,11 @@ export interface Recovered {
   log?: KeptLog;
 }
 
-/** A log found wanting, and what is to stand in its place. */
+/** What is to stand in place of the log as found; `found` is undefined where there was none. */
 interface Mending extends Salvage {
-  found: Uint8Array;
+  found: Uint8Array | undefined;
+  /** Whether the log could be followed on the file, so that nothing of it is missing. */
+  followed: boolean;
 }
 
 /**
@@ -47,24 +55,29 @@ export async function recoverFromBackup(
     const mending = await planMending(settled, bytes);
     const damaged = await readIfThere(fs, join(folder, LIBRARY_FILE));
     if (damaged) await keepAside(settled, damaged, 'damaged.sqlite');
-    const keptAs = mending && (await keepAside(settled, mending.found, 'set aside.log'));
+    const keptAs = await keepLog(settled, mending);
     await writeWholeFile(fs, join(folder, LIBRARY_FILE), bytes);
-    return mending && keptAs ? mend(settled, mending, keptAs) : undefined;
+    return mend(settled, mending, keptAs);
   });
   return { library: await openLibrary(folder, options), log };
 }
 
 /**
- * Opens a library whose file is whole with the part of its damaged or foreign log that holds. All of the log is first
- * kept among the backups; then the good part takes its place. Throws Problem; the log is then as it was.
+ * Opens a library with its file as it is, and the part of the log beside it that holds: where the log is damaged or
+ * foreign, or does not know the file. All of the log, and a file that it does not know, are first kept among the
+ * backups. Throws Problem; file and log are then as they were.
  */
 export async function recoverFromLog(folder: string, options: LibraryOptions): Promise<Recovered> {
   const settled = settle(folder, options);
   const { fileSystem: fs } = settled;
   await refuseOtherThanLibrary(settled);
   const log = await underLock(settled, 'put the change log right', async () => {
-    const mending = await planMending(settled, await fs.readFile(join(folder, LIBRARY_FILE)));
-    return mending && mend(settled, mending, await keepAside(settled, mending.found, 'set aside.log'));
+    const file = await fs.readFile(join(folder, LIBRARY_FILE));
+    const mending = await planMending(settled, file);
+    if (mending.found && mending.followed && decodeLog(mending.found).files.includes(sha256Of(file)))
+      return undefined;
+    if (mending.followed) await keepAside(settled, file, 'as it was.sqlite');
+    return mend(settled, mending, await keepLog(settled, mending));
   });
   return { library: await openLibrary(folder, options), log };
 }
@@ -72,49 +85,63 @@ export async function recoverFromLog(folder: string, options: LibraryOptions): P
 async function underLock<T>(settled: Settled, doing: string, work: () => Promise<T>): Promise<T> {
   try {
     const lock = await LibraryLock.take(settled.fileSystem, settled.folder, settled);
-    if (!(lock instanceof LibraryLock)) throw lockedProblem(lock);
+    if (!(lock instanceof LibraryLock)) throw lockedProblem(lock, settled.now());
     try {
       return await work();
     } finally {
-      await lock.release();
+      lock.release();
     }
   } catch (error) {
     throw diskProblem(error, doing);
   }
 }
 
-/** What to put in place of a log that does not follow on this file; undefined when it does, or there is none. */
-async function planMending(settled: Settled, file: Uint8Array): Promise<Mending | undefined> {
+/** What the log of this file has to be. */
+async function planMending(settled: Settled, file: Uint8Array): Promise<Mending> {
   const { fileSystem: fs, folder, migrations } = settled;
   const { engine, meta } = await openBytes(file, migrations.length);
   try {
     pendingMigrations(engine, migrations);
-    const found = await readIfThere(fs, join(folder, LOG_FILE));
-    if (!found) return undefined;
-    try {
-      followLog(engine, meta, found);
-      return undefined;
-    } catch (error) {
-      if (!isAboutLog(error)) throw error;
-      return { found, ...salvageLog(engine, meta, found) };
-    }
+    const found = readLog(fs, folder);
+    const followed = found !== undefined && canBeFollowed(meta, found);
+    return { found, followed, ...salvageLog(engine, meta, found ?? new Uint8Array(), sha256Of(file)) };
   } finally {
     engine.close();
   }
 }
 
-async function mend(settled: Settled, mending: Mending, keptAs: string): Promise<KeptLog> {
+function canBeFollowed(meta: LibraryMeta, log: Uint8Array): boolean {
+  try {
+    recordsBeyond(meta, decodeLog(log));
+    return true;
+  } catch (error) {
+    if (isAboutLog(error)) return false;
+    throw error;
+  }
+}
+
+function keepLog(settled: Settled, { found }: Mending): Promise<string | undefined> {
+  return found ? keepAside(settled, found, 'set aside.log') : Promise.resolve(undefined);
+}
+
+/** Puts the log in place. Answers what of it is missing, if anything. */
+async function mend(
+  settled: Settled,
+  { found, followed, bytes, taken, left }: Mending,
+  keptAs: string | undefined,
+): Promise<KeptLog | undefined> {
   const { fileSystem: fs, folder } = settled;
-  const { found, bytes, taken, left } = mending;
   const path = join(folder, LOG_FILE);
-  const { durable } = await writeWholeFile(fs, path, bytes, {
+  const { durable } = await writeWholeFile(fs, path, withRoom(bytes), {
     beforeReplace: async () => {
-      if (sha256Of(await fs.readFile(path)) !== sha256Of(found)) throw changedMeanwhile(path);
+      const now = readLog(fs, folder);
+      if ((now && sha256Of(now)) !== (found && sha256Of(found))) throw changedMeanwhile(path);
     },
   });
+  for (const left of takenAway(fs, path)) removeQuietly(fs, left);
   // Changes are going to be acknowledged by this log: it must not be undone by a power cut.
   if (!durable) throw Object.assign(new Error('The folder could not be flushed.'), { code: 'EIO' });
-  return { taken, left, keptAs };
+  return followed || keptAs === undefined ? undefined : { taken, left, keptAs };
 }
 
 function changedMeanwhile(file: string): Problem {

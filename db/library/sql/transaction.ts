@@ -1,3 +1,4 @@
+import { Problem } from '@core/problems/problem';
 import type { SqlValue, Writer } from '../../database';
 import type { Engine } from './engine';
 import type { ChangeLog } from '../log/log';
@@ -9,6 +10,8 @@ export interface TransactionPlace {
   log: ChangeLog;
   position: Position;
   now: () => Date;
+  /** Told what could not be saved because the library had just become someone else's. */
+  onUnsaved: (statements: readonly LoggedStatement[]) => void;
 }
 
 /** Writes to the engine and notes what it wrote, while its transaction lasts. */
@@ -76,11 +79,27 @@ export function runTransaction<T>(
     const record = encodeRecord(place.position, place.now().toISOString(), writer.statements);
     writePosition(engine, record.position);
     const lengthBefore = log.length;
-    log.append(record.bytes);
-    commit(engine, () => log.truncate(lengthBefore));
+    append(place, record, writer.statements);
+    commit(engine, () => log.truncate(lengthBefore, place.position));
     return { result, position: record.position };
   } catch (error) {
     rollBack(engine);
+    throw error;
+  }
+}
+
+function append(
+  { log, onUnsaved }: TransactionPlace,
+  record: ReturnType<typeof encodeRecord>,
+  statements: readonly LoggedStatement[],
+): void {
+  try {
+    log.append(record);
+  } catch (error) {
+    const isLost =
+      error instanceof Problem &&
+      (error.code === 'library-locked' || error.code === 'library-changed-outside');
+    if (isLost) onUnsaved(statements);
     throw error;
   }
 }

@@ -25,7 +25,8 @@ function count(context: ServiceContext, what: Counted): number {
 
 /** Whether the library can be changed and is whole on disk; in sentences, since a maker reads them. */
 function safety(library: OpenLibrary) {
-  const { readOnlyBecause, rewriteProblem, unfolded, changedOutside, opening } = library.status();
+  const { readOnlyBecause, rewriteProblem, unfolded, changedOutside, opening, notes, unsaved } =
+    library.status();
   return {
     /** Why nothing can be changed, or null. */
     readOnly: readOnlyBecause ? `${readOnlyBecause.message} ${readOnlyBecause.advice}` : null,
@@ -35,6 +36,12 @@ function safety(library: OpenLibrary) {
     /** Why the file could not be rewritten; the changes are safe in the log meanwhile. */
     rewriteProblem: rewriteProblem ? `${rewriteProblem.message} ${rewriteProblem.advice}` : null,
     unfolded,
+    /** It was open for writing here until somebody took it over. */
+    takenOver: readOnlyBecause?.facts.takenOver === true,
+    /** A change was refused when it was taken over or changed from outside; a copy saved now holds it. */
+    unsaved,
+    /** What opening found that is to be told, though it stops nothing. */
+    notes: notes.map(({ message, advice }) => ({ title: message, detail: advice })),
     /** The files were changed by another program: nothing is written here any more. */
     changedOutside,
     /** Bytes of a change that was being written when Stillroom last stopped; it was never shown as saved. */

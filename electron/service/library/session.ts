@@ -144,12 +144,15 @@ export class LibrarySession {
     return success ? data : null;
   }
 
-  /** Opens the library in trouble with the part of its log that holds. @throws Problem when its log is not the trouble */
+  /**
+   * Opens the library in trouble with its file as it is, and the part of its log that holds.
+   * @throws Problem when neither is the trouble
+   */
   async recoverLog(): Promise<void> {
-    if (!this.troubleFolder || !this.goodLog())
+    if (!this.troubleFolder || !(this.goodLog() || this.trouble?.facts.asItIs))
       throw new Problem({
         code: 'not-found',
-        title: 'There is no library here whose change log is damaged.',
+        title: 'There is no library here that could be opened so.',
         advice: 'Open the library again to see what stands in its way. Nothing was changed.',
       });
     const { library, log } = await this.opener.recoverLog(this.troubleFolder);

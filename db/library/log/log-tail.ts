@@ -1,0 +1,69 @@
+/** How every record begins. Inside a value it cannot stand: JSON escapes the quotes there. */
+export const RECORD_START = /[0-9a-f]{32} \{"seq":(\d+),"at":/g;
+export const NEWLINE = 0x0a;
+
+/** What follows the last record that holds: bytes of an unfinished one, or what shows that changes were lost. */
+export interface Tail {
+  torn: number;
+  damage?: string;
+}
+
+/** What a disk writes at once or not at all: 512 bytes on the smallest. */
+const SECTOR = 512;
+/** No whole line is shorter, in bytes. */
+const SHORTEST_LINE = 70;
+/** The beginnings of a record, of any length, up to where its text starts. */
+const RECORD_BEGINNING = /^(?:\d+|\d+ [0-9a-f]{0,32}|\d+ [0-9a-f]{32} (\{.*)?)$/s;
+const FILE_BEGINNING = /^file? ?$|^fi?$|^file [0-9a-f]{0,64}$|^file [0-9a-f]{64} [0-9a-f]{0,32}$/;
+
+/**
+ * Tells the end of a log exactly. Records are flushed one by one, so only one that was never acknowledged can be
+ * unfinished: it breaks off, or whole sectors of it are missing. One that is there to its last byte and is wrong was
+ * written in full, and is damaged; and a padded log always ends with a zero, or its end was cut off.
+ * @param start where the last record that holds ends
+ * @param next the number of the change that may be unfinished
+ */
+export function describeTail(
+  bytes: Uint8Array,
+  start: number,
+  { next, padded }: { next: number; padded: boolean },
+): Tail {
+  if (padded && bytes.at(-1) !== 0)
+    return { torn: 0, damage: `its end was cut off, and with it what came after change ${next - 1}` };
+  const tail = Buffer.from(bytes.buffer, bytes.byteOffset + start, lastWritten(bytes, start) - start);
+  if (tail.length === 0) return { torn: padded ? 0 : bytes.length - start };
+  const starts = [...tail.toString('latin1').matchAll(RECORD_START)].map((match) => Number(match[1]));
+  if (starts.length > 1 || (starts[0] ?? next) !== next)
+    return { torn: 0, damage: `change ${next} is missing or broken, though later ones are there` };
+  if (breaksOff(tail) || missesSector(tail, start))
+    return { torn: padded ? tail.length : bytes.length - start };
+  return { torn: 0, damage: `change ${next} was written in full and is broken` };
+}
+
+/** Where the last byte that is not zero ends. */
+function lastWritten(bytes: Uint8Array, from: number): number {
+  let end = bytes.length;
+  while (end > from && bytes[end - 1] === 0) end -= 1;
+  return end;
+}
+
+/** Whether this is how a line begins, and not a whole one. */
+function breaksOff(tail: Buffer): boolean {
+  if (tail.length < SHORTEST_LINE) return true;
+  if (tail.includes(0) || tail.includes(NEWLINE)) return false;
+  const text = tail.toString('latin1');
+  if (FILE_BEGINNING.test(text)) return true;
+  const [whole, json = ''] = RECORD_BEGINNING.exec(text) ?? [];
+  return whole !== undefined && json.length <= Number.parseInt(whole, 10);
+}
+
+/** Whether its beginning or a whole sector of it is zeros. */
+function missesSector(tail: Buffer, start: number): boolean {
+  if (tail[0] === 0) return true;
+  for (let at = 0; at < tail.length;) {
+    const end = Math.min(tail.length, at + SECTOR - ((start + at) % SECTOR));
+    if (at > 0 && tail.subarray(at, end).every((byte) => byte === 0)) return true;
+    at = end;
+  }
+  return false;
+}

@@ -1,0 +1,109 @@
+import { join } from 'node:path';
+import { Problem } from '@core/problems/problem';
+import { diskProblem } from '../file/disk-problem';
+import { errorCode } from '../file/file-system';
+import { LIBRARY_FILE, LOG_FILE } from '../folding/rewrite';
+import { ChangeLog, type Guard, type LogContent } from '../log/log';
+import { decodeLog, encodeHeader, LOG_FORMAT, type LogContents } from '../log/log-format';
+import { exists, putInPlace, realLogPath, removeQuietly, takeAway, takenAway } from '../log/log-place';
+import { endOf, followLog } from '../log/replay';
+import type { Settled } from '../options';
+import type { Loaded } from './loading';
+
+/**
+ * Makes the log ours alone. Whoever had it may have added to it since it was loaded: what is found then is replayed
+ * too. Answers undefined when file or log are no longer those that were loaded; then they are as they were.
+ * Throws Problem.
+ */
+export function claimLog(settled: Settled, loaded: Loaded, guard: Guard): ChangeLog | undefined {
+  const { fileSystem: fs, folder } = settled;
+  const path = realLogPath(fs, join(folder, LOG_FILE));
+  let away: string | undefined;
+  try {
+    away = takeAway(fs, path) ?? takeLeftBehind(settled, path);
+    const content = contentFor(loaded, away === undefined ? undefined : fs.readFileSync(away));
+    if (!content || !isFileAsLoaded(settled, loaded)) {
+      putBack(settled, away, path);
+      return undefined;
+    }
+    guard();
+    const log = ChangeLog.install(fs, path, content, guard, away);
+    removeLeftovers(settled, path, loaded);
+    return log;
+  } catch (error) {
+    putBack(settled, away, path);
+    if (errorCode(error) === 'EEXIST') return undefined;
+    throw diskProblem(error, 'open the change log');
+  }
+}
+
+function takeLeftBehind({ fileSystem: fs }: Settled, path: string): string | undefined {
+  const [latest] = takenAway(fs, path);
+  return latest && takeAway(fs, latest, path);
+}
+
+/** What our log starts with: all of the one before, or a new beginning where that is older than the file. */
+function contentFor(loaded: Loaded, found: Uint8Array | undefined): LogContent | undefined {
+  const log = loaded.log;
+  if (!found || !log) return found || log ? undefined : startAtFile(loaded);
+  const now = Buffer.compare(found, log.bytes) === 0 ? log : grown(loaded, found);
+  if (!now) return undefined;
+  const goesOn = now.format === LOG_FORMAT && loaded.vouched && endOf(now).sequence >= loaded.inFile.sequence;
+  if (goesOn) return { bytes: found.subarray(0, now.length), position: endOf(now) };
+  const beyond = now.records.findIndex(({ sequence }) => sequence > loaded.inFile.sequence);
+  if (beyond < 0) return startAtFile(loaded);
+  const from = now.records[beyond - 1]?.end ?? found.indexOf('\n'.charCodeAt(0)) + 1;
+  return startAtFile(loaded, found.subarray(from, now.length));
+}
+
+function startAtFile({ meta, inFile, identity }: Loaded, records: Uint8Array = new Uint8Array()): LogContent {
+  const header = encodeHeader({ libraryId: meta.id, ...inFile, fileSha256: identity.sha256 });
+  const { sequence, chain } = meta;
+  return { bytes: Buffer.concat([header, records]), position: { sequence, chain } };
+}
+
+/** The log as it is now, if it only went on from where it was loaded; what came is then in the engine. */
+function grown(loaded: Loaded, found: Uint8Array): LogContents | undefined {
+  try {
+    const now = decodeLog(found);
+    const { sequence, chain } = loaded.meta;
+    const met =
+      now.header.sequence === sequence ? now.header : now.records.find((r) => r.sequence === sequence);
+    if (met?.chain !== chain || !now.files.includes(loaded.identity.sha256)) return undefined;
+    const records = followLog(loaded.engine, loaded.meta, now);
+    Object.assign(loaded.meta, endOf(now));
+    loaded.replayed += records.length;
+    loaded.log = { ...now, bytes: found };
+    return now;
+  } catch (error) {
+    if (error instanceof Problem) return undefined;
+    throw error;
+  }
+}
+
+function isFileAsLoaded({ fileSystem: fs, folder }: Settled, { identity }: Loaded): boolean {
+  const now = fs.statSync(join(folder, LIBRARY_FILE));
+  return now.size === identity.size && now.mtimeMs === identity.mtimeMs && now.ino === identity.ino;
+}
+
+/** Another opener may have put its own in place meanwhile: then ours stays aside, and the next opening sees to it. */
+function putBack({ fileSystem: fs }: Settled, away: string | undefined, path: string): void {
+  if (away === undefined) return;
+  try {
+    putInPlace(fs, away, path);
+  } catch {
+    // It is found where it is.
+  }
+}
+
+/** Logs that openers which were stopped had taken away: all that they hold stands in ours. */
+function removeLeftovers({ fileSystem: fs }: Settled, path: string, { meta }: Loaded): void {
+  for (const left of takenAway(fs, path)) {
+    try {
+      if (exists(fs, left) && endOf(decodeLog(fs.readFileSync(left))).sequence <= meta.sequence)
+        removeQuietly(fs, left);
+    } catch {
+      // What cannot be read is left for whoever wants to look at it.
+    }
+  }
+}
