@@ -1,11 +1,12 @@
 import { AxeBuilder } from '@axe-core/playwright';
 import { test as base, expect, type ConsoleMessage, type Page } from '@playwright/test';
 import { existsSync } from 'node:fs';
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
+import { makeLibrary } from '../bench/bench-library';
 import { HostProcess, leftovers, removeFolder, temporaryFolder } from './host-process';
 
-/** What is open when a test begins: nothing yet, a new empty library, or the demonstration library. */
-export type Opening = 'nothing' | 'empty' | 'demo';
+/** What is open when a test begins: nothing yet, a new empty library, the demonstration, or one of 5,000 materials. */
+export type Opening = 'nothing' | 'empty' | 'demo' | 'many';
 
 export interface Stillroom {
   host: HostProcess;
@@ -56,9 +57,9 @@ export const test = base.extend<Fixtures & Options>({
 
   stillroom: async ({ opening }, use, info) => {
     const folder = temporaryFolder();
-    const library = join(folder, 'library');
+    const library = opening === 'many' ? await makeLibrary(5_000, 60) : join(folder, 'library');
     const host = await HostProcess.start({ args: ['--library', library], folder });
-    if (opening !== 'nothing') {
+    if (opening === 'empty' || opening === 'demo') {
       const kind = opening === 'demo' ? 'demonstration' : 'empty';
       await host.post('/api/library/create', { name: 'library', kind });
     }
@@ -69,6 +70,7 @@ export const test = base.extend<Fixtures & Options>({
     }
     const left = existsSync(library) ? leftovers(library) : [];
     removeFolder(folder);
+    if (opening === 'many') removeFolder(dirname(library));
     expect(code, `the host stops cleanly:\n${host.output()}`).toBe(0);
     expect(left, 'files left behind in the library').toEqual([]);
   },

@@ -109,6 +109,13 @@ export class HostProcess {
     return response.json();
   }
 
+  /** What the service answers to a request of the page; throws when it refuses. */
+  async get(path: string): Promise<unknown> {
+    const response = await fetch(this.origin + path, { headers: { Cookie: await this.cookie() } });
+    if (!response.ok) throw new Error(`${path}: ${response.status} ${await response.text()}`);
+    return response.json();
+  }
+
   /** Asks the host to stop, as Ctrl-C does, and answers its exit code; null when it had to be killed. */
   async stop(): Promise<number | null> {
     if (this.child.exitCode !== null) return this.child.exitCode;

@@ -1,0 +1,85 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { join, resolve } from 'node:path';
+import type { Page } from '@playwright/test';
+import { expect, test } from './fixtures';
+import type { HostProcess } from './host-process';
+import { recordsOf } from './screens/records';
+import { SCREENS, type Records } from './screens/screens';
+import { goTo, lawsInto, walkScreen } from './screens/walk';
+
+// Every screen in every window, light and dark, with everything opened that opens on it. What is found is told all at
+// once, a line each.
+test.slow();
+
+const RENDERER = resolve(import.meta.dirname, '../../renderer');
+
+const ROUTES = [...new Set(SCREENS.map((screen) => screen.route))];
+
+/** Walks the screens of some routes, and tells every fault at once. */
+async function expectLawful(
+  page: Page,
+  host: HostProcess,
+  routes: string[],
+  records: Records | null,
+): Promise<void> {
+  const faults: string[] = [];
+  for (const screen of SCREENS.filter((one) => routes.includes(one.route)))
+    await test.step(screen.name, async () => {
+      if (await goTo(page, host, screen, records)) await walkScreen(page, screen, lawsInto(faults));
+    });
+  expect(faults).toEqual([]);
+}
+
+test.describe('the demonstration', () => {
+  test.use({ opening: 'demo' });
+  for (const route of ROUTES)
+    test(`${route}: nothing scrolls away, is cut off, out of reach, or opens without a surface`, async ({
+      page,
+      stillroom,
+    }) => {
+      await expectLawful(page, stillroom.host, [route], await recordsOf(stillroom.host));
+    });
+});
+
+test.describe('an empty library', () => {
+  test.use({ opening: 'empty' });
+  test('nothing scrolls away, is cut off, out of reach, or opens without a surface', async ({
+    page,
+    stillroom,
+  }) => {
+    await expectLawful(page, stillroom.host, ROUTES, null);
+  });
+});
+
+test.describe('5,000 materials', () => {
+  test.use({ opening: 'many' });
+  test('nothing scrolls away, is cut off, out of reach, or opens without a surface', async ({
+    page,
+    stillroom,
+  }) => {
+    await expectLawful(page, stillroom.host, ['home', 'materials', 'formulas', 'bench', 'library'], null);
+  });
+});
+
+test('every route of the shell is among the screens', () => {
+  const router = readFileSync(join(RENDERER, 'shell/router.ts'), 'utf8');
+  const names = [...router.matchAll(/name: '(\w+)'/g)].map(([, name]) => name);
+  expect(names.length).toBeGreaterThan(10);
+  // The first screen needs a start of its own.
+  const seen = new Set([...SCREENS.map((screen) => screen.route), 'welcome']);
+  expect(names.filter((name) => name && !seen.has(name))).toEqual([]);
+});
+
+test('every component that opens something is opened on one of them', () => {
+  const files = readdirSync(RENDERER, { recursive: true, encoding: 'utf8' }).filter((file) =>
+    /\.vue$/.test(file),
+  );
+  const opening = files.filter((file) =>
+    /import (Dialog|Popover|SheetPreview) from|role="(combobox|menu|dialog)"|(Dialog|Popover|Menu|Combobox|Select|Tabs)Root/.test(
+      readFileSync(join(RENDERER, file), 'utf8'),
+    ),
+  );
+  const opened = new Set(SCREENS.flatMap((one) => one.openers ?? []).flatMap((one) => one.components));
+  const missing = opening.map((file) => file.replace('.vue', '')).filter((file) => !opened.has(file));
+  expect(missing).toEqual([]);
+});

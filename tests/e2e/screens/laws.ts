@@ -1,0 +1,141 @@
+import type { Page } from '@playwright/test';
+
+/** What lies over the screen when it is open: questions, choices and lists to choose from. */
+export const OPENED = '[role=dialog], .popover, .drop';
+
+/**
+ * Looks at a screen as it stands and tells each fault in a line. Runs in the page, in one piece, so that a state is
+ * looked at once and no round trips are needed.
+ */
+function faultsOnScreen(opened: string): string[] {
+  const faults: string[] = [];
+  const width = document.documentElement.clientWidth;
+  const height = window.innerHeight;
+
+  function said(element: Element): string {
+    const name = element.getAttribute('aria-label') ?? element.textContent?.trim().replace(/\s+/g, ' ') ?? '';
+    const classes = [...element.classList].map((one) => `.${one}`).join('');
+    return `<${element.tagName.toLowerCase()}${classes}> “${name.slice(0, 50)}”`;
+  }
+  const visible = (element: Element): boolean => element.checkVisibility({ visibilityProperty: true });
+  const hidden = (element: Element): boolean => element.closest('.visually-hidden, .skip') !== null;
+  const scrolls = (overflow: string): boolean => overflow === 'auto' || overflow === 'scroll';
+  const cuts = (overflow: string): boolean => overflow === 'hidden' || overflow === 'clip';
+
+  function documentStays(): void {
+    for (const one of [document.documentElement, document.body])
+      if (one.scrollHeight > height + 1 || one.scrollWidth > width + 1)
+        faults.push(
+          `the document is ${one.scrollWidth} × ${one.scrollHeight} in a window of ${width} × ${height}`,
+        );
+    if (window.scrollY || window.scrollX) faults.push('the document is scrolled');
+  }
+
+  /** A table wider than the window may scroll sideways, when it says so: a named region that takes the focus. */
+  function mayScrollSideways(element: Element): boolean {
+    const role = element.getAttribute('role');
+    return (role === 'group' || role === 'region' || role === 'grid') && element.hasAttribute('aria-label');
+  }
+  function scroller(element: Element, style: CSSStyleDeclaration): void {
+    if (style.position === 'static') faults.push(`the scroller ${said(element)} is not positioned`);
+    if (element.scrollWidth > element.clientWidth + 1 && !mayScrollSideways(element))
+      faults.push(`${said(element)} scrolls sideways: ${element.scrollWidth} in ${element.clientWidth}`);
+  }
+
+  const hasText = (element: Element): boolean =>
+    [...element.childNodes].some((node) => node.nodeType === Node.TEXT_NODE && node.textContent?.trim());
+  function isTold(element: Element): boolean {
+    element.dispatchEvent(new MouseEvent('mouseover', { bubbles: true }));
+    return Boolean(element.closest('[title]')?.getAttribute('title'));
+  }
+  function text(element: HTMLElement, style: CSSStyleDeclaration): void {
+    if (style.display === 'inline' || element.clientWidth === 0) return;
+    const wide = element.scrollWidth > element.clientWidth + 1;
+    if (cuts(style.overflowX) && wide) {
+      if (style.textOverflow !== 'ellipsis') faults.push(`cut without an ellipsis: ${said(element)}`);
+      else if (!isTold(element)) faults.push(`cut, and nowhere told whole: ${said(element)}`);
+    } else if (wide && style.overflowX === 'visible') faults.push(`wider than its place: ${said(element)}`);
+    if (cuts(style.overflowY) && element.scrollHeight > element.clientHeight + 3)
+      faults.push(`cut in height: ${said(element)}`);
+  }
+  function placeholder(element: HTMLInputElement): void {
+    if (element.value === '' && element.placeholder && element.scrollWidth > element.clientWidth + 1)
+      faults.push(`the placeholder “${element.placeholder}” is cut`);
+  }
+
+  function isReached(element: Element): boolean {
+    let { left, right, top, bottom } = element.getBoundingClientRect();
+    let fixed = getComputedStyle(element).position === 'fixed';
+    for (let above = element.parentElement; above && !fixed; above = above.parentElement) {
+      const style = getComputedStyle(above);
+      const box = above.getBoundingClientRect();
+      const sideways = style.overflowX !== 'visible';
+      const upright = style.overflowY !== 'visible';
+      if (sideways && scrolls(style.overflowX)) {
+        const from = left - box.left + above.scrollLeft;
+        if (from < -1 || from + right - left > above.scrollWidth + 1) return false;
+        [left, right] = [box.left, box.right];
+      } else if (sideways && (left < box.left - 2 || right > box.right + 2)) return false;
+      if (upright && scrolls(style.overflowY)) {
+        const from = top - box.top + above.scrollTop;
+        if (from < -1 || from + bottom - top > above.scrollHeight + 1) return false;
+        [top, bottom] = [box.top, box.bottom];
+      } else if (upright && (top < box.top - 2 || bottom > box.bottom + 2)) return false;
+      fixed = style.position === 'fixed';
+    }
+    return left >= -1 && top >= -1 && right <= width + 1 && bottom <= height + 1;
+  }
+
+  function surface(element: Element): void {
+    const style = getComputedStyle(element);
+    const box = element.getBoundingClientRect();
+    if (/^(transparent|rgba\(.*, 0\))$/.test(style.backgroundColor))
+      faults.push(`no surface: ${said(element)}`);
+    if (style.boxShadow === 'none' && parseFloat(style.borderTopWidth) === 0)
+      faults.push(`no edge: ${said(element)}`);
+    if (parseFloat(style.paddingTop) === 0 && !element.matches('.drop'))
+      faults.push(`no room around its content: ${said(element)}`);
+    if (box.left < 0 || box.top < 0 || box.right > width || box.bottom > height)
+      faults.push(
+        `leaves the window: ${said(element)} at ${[box.left, box.top, box.right, box.bottom].map(Math.round).join(' ')}`,
+      );
+    for (const [x, y] of [
+      [box.left + 6, box.top + 6],
+      [box.right - 6, box.top + 6],
+      [box.left + 6, box.bottom - 6],
+      [box.right - 6, box.bottom - 6],
+    ] as const) {
+      const top = document.elementFromPoint(x, y);
+      if (top && !element.contains(top) && !top.closest(opened))
+        faults.push(`${said(element)} lies under ${said(top)}`);
+    }
+    if (!element.matches('.drop') && !element.contains(document.activeElement))
+      faults.push(`the focus is not in ${said(element)}`);
+  }
+
+  documentStays();
+  const over = [...document.querySelectorAll(opened)].filter(visible);
+  over.forEach(surface);
+  // What lies under a dialog was looked at without it.
+  const dialog = over.find((one) => one.matches('[role=dialog]'));
+  for (const element of (dialog ?? document.body).querySelectorAll<HTMLElement>('*')) {
+    if (hidden(element) || !visible(element) || element.closest('svg, canvas')) continue;
+    const style = getComputedStyle(element);
+    if (scrolls(style.overflowX) || scrolls(style.overflowY)) {
+      if (!element.matches('input, textarea, select')) scroller(element, style);
+    }
+    if (element instanceof HTMLInputElement) placeholder(element);
+    else if (hasText(element) && !element.matches('option, textarea, select')) text(element, style);
+    if (
+      element.matches('a[href], button, input, select, textarea, summary, [tabindex="0"]') &&
+      !isReached(element)
+    )
+      faults.push(`out of reach: ${said(element)}`);
+  }
+  return [...new Set(faults)];
+}
+
+/** The faults of the screen as it stands, one a line. */
+export function faultsOf(page: Page): Promise<string[]> {
+  return page.evaluate(faultsOnScreen, OPENED);
+}

@@ -1,0 +1,234 @@
+import type { Locator, Page } from '@playwright/test';
+
+/** Identifiers of records that a library holds, for the addresses of its screens. */
+export interface Records {
+  materials: string[];
+  formula: string;
+  version: string;
+  batch: string;
+}
+
+export interface Opener {
+  name: string;
+  /** The components whose dialog, popover or list it opens, under `renderer/`. */
+  components: string[];
+  open(page: Page): Promise<void>;
+  /** Takes back what opening it changed, where Escape does not. */
+  close?(page: Page): Promise<void>;
+}
+
+export interface Screen {
+  name: string;
+  /** The name of its route in `renderer/shell/router.ts`. */
+  route: string;
+  /** Its address; null in a library that lacks what it shows. */
+  address(records: Records | null): string | null;
+  /** Brings it to the state that is looked at, once it is open. */
+  prepare?(page: Page): Promise<void>;
+  openers?: Opener[];
+}
+
+const button = (page: Page, name: string | RegExp) => page.getByRole('button', { name }).first();
+
+function press(name: string, components: string[], buttonName: string | RegExp = name): Opener {
+  return { name, components, open: (page) => button(page, buttonName).click() };
+}
+
+/** A sheet's preview, once its first page is drawn. */
+function sheet(name: string, components: string[], buttonName: string | RegExp): Opener {
+  return {
+    name,
+    components: [...components, 'sheets/SheetPreview'],
+    async open(page) {
+      await button(page, buttonName).click();
+      await page.getByRole('dialog').locator('canvas[data-drawn=yes]').first().waitFor();
+    },
+  };
+}
+
+function tab(name: string): Opener {
+  return {
+    name: `${name} beside the formula`,
+    components: ['formulas/SidePanel', 'formulas/FormulaPage'],
+    async open(page) {
+      const drawer = button(page, /^Checks ?\d*$/);
+      if (await drawer.isVisible()) await drawer.click();
+      await page.getByRole('tab', { name }).click();
+    },
+  };
+}
+
+/** Opens the list of a field that finds materials. */
+export async function openList(page: Page, box: Locator): Promise<void> {
+  await box.fill('e');
+  await page.getByRole('listbox').getByRole('option').first().waitFor();
+}
+
+const bench = (tool: string): string => `/bench?tool=${tool}`;
+const always = (address: string) => () => address;
+const finder: Opener = {
+  name: 'finder',
+  components: ['shell/Palette'],
+  async open(page) {
+    await page.keyboard.press('Control+k');
+    await page.getByRole('listbox').getByRole('option').first().waitFor();
+  },
+};
+
+async function takeOils(page: Page): Promise<void> {
+  if (await page.getByText('From Hedgerow Day Cream').isVisible()) return;
+  await button(page, 'Take from a formula').click();
+  await page.getByRole('button', { name: 'Take the oil phase' }).click();
+  await page.getByRole('dialog').waitFor({ state: 'detached' });
+  await button(page, /^Put on the bench/).click();
+}
+
+/** Every route of the shell, and on each all that opens. A test holds this against the router and the components. */
+export const SCREENS: Screen[] = [
+  {
+    name: 'today',
+    route: 'home',
+    address: always('/'),
+    openers: [finder],
+  },
+  {
+    name: 'materials',
+    route: 'materials',
+    address: always('/materials'),
+    openers: [
+      press('columns', ['materials/ColumnChoice'], 'Columns'),
+      press('add a material', ['materials/NewMaterial'], 'Add material'),
+    ],
+  },
+  {
+    name: 'materials narrowed down',
+    route: 'materials',
+    address: always('/materials?charge=non-ionic&functions=emulsifier'),
+    openers: [
+      press('save this search', ['materials/SavedSearches'], 'Save this search…'),
+      {
+        name: 'filters',
+        components: ['materials/FilterPanel'],
+        open: (page) => button(page, 'Filters').click(),
+        close: (page) => button(page, 'Filters').click(),
+      },
+    ],
+  },
+  {
+    name: 'materials, nothing found',
+    route: 'materials',
+    address: always('/materials?text=zzzz'),
+  },
+  {
+    name: 'material',
+    route: 'material',
+    address: (records) => records && `/materials/${records.materials[0]}`,
+    openers: [
+      press('delete a material', ['materials/DeleteMaterial'], 'Delete'),
+      sheet('specification', ['materials/MaterialPane'], 'Print'),
+    ],
+  },
+  {
+    name: 'compare',
+    route: 'compare',
+    address: always('/compare'),
+  },
+  {
+    name: 'compare three',
+    route: 'compare',
+    address: (records) =>
+      records &&
+      `/compare?${records.materials
+        .slice(0, 3)
+        .map((id) => `id=${id}`)
+        .join('&')}`,
+    openers: [sheet('comparison', ['materials/ComparePage'], 'Print hand-out')],
+  },
+  {
+    name: 'formulas',
+    route: 'formulas',
+    address: always('/formulas'),
+    openers: [
+      press(
+        'start a formula',
+        ['formulas/NewFormula'],
+        /^(New formula|Start a formula|Write the first formula)/,
+      ),
+    ],
+  },
+  {
+    name: 'formula',
+    route: 'formula',
+    address: (records) => records && `/formulas/${records.formula}`,
+    openers: [
+      press('record a version', ['formulas/RecordVersion'], 'Record version…'),
+      sheet('formula sheet', ['formulas/FormulaPage'], 'Formula sheet…'),
+      {
+        name: 'replace a line',
+        components: ['formulas/LineRow'],
+        async open(page) {
+          await page.locator('[data-cell=material] button').first().click();
+          await openList(page, page.getByRole('combobox', { name: /^Replace / }));
+        },
+        async close(page) {
+          await page.keyboard.press('Escape');
+          await page.keyboard.press('Escape');
+        },
+      },
+      tab('Ingredients'),
+      tab('Cost'),
+      tab('Missing'),
+    ],
+  },
+  {
+    name: 'versions',
+    route: 'versions',
+    address: (records) => records && `/formulas/${records.formula}/versions?view=${records.version}`,
+    openers: [sheet('version sheet', ['formulas/VersionsPage'], /sheet…$/)],
+  },
+  {
+    name: 'batches',
+    route: 'batches',
+    address: always('/batches'),
+  },
+  {
+    name: 'plan a batch',
+    route: 'batches',
+    address: (records) => (records ? `/batches?version=${records.version}` : '/batches?plan=new'),
+  },
+  {
+    name: 'batch',
+    route: 'batch',
+    address: (records) => records && `/batches/${records.batch}`,
+    openers: [sheet('batch record', ['batches/BatchPage'], /batch record/i)],
+  },
+  {
+    name: 'bench, system',
+    route: 'bench',
+    address: always(bench('system')),
+    openers: [press('take from a formula', ['emulsions/TakeFromFormula'], 'Take from a formula')],
+  },
+  {
+    name: 'bench with a system',
+    route: 'bench',
+    address: (records) => records && bench('system'),
+    prepare: takeOils,
+    openers: [
+      press('use in a formula', ['emulsions/UseInFormula'], 'Use in formula…'),
+      sheet('working of the bench', ['emulsions/SystemTool'], 'Print working…'),
+    ],
+  },
+  { name: 'bench, optimise', route: 'bench', address: always(bench('optimise')) },
+  { name: 'bench, trials', route: 'bench', address: always(bench('trials')) },
+  { name: 'bench, HLB', route: 'bench', address: always(bench('hlb')) },
+  { name: 'bench, HLD', route: 'bench', address: always(bench('hld')) },
+  { name: 'bench, neutralise', route: 'bench', address: always(bench('neutralise')) },
+  { name: 'bench, preservative acids', route: 'bench', address: always(bench('preserve')) },
+  { name: 'bench, separation and ageing', route: 'bench', address: always(bench('screening')) },
+  { name: 'settings', route: 'settings', address: always('/settings') },
+  {
+    name: 'library',
+    route: 'library',
+    address: always('/library'),
+  },
+];

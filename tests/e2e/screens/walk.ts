@@ -1,0 +1,149 @@
+import type { Page } from '@playwright/test';
+import axe from 'axe-core';
+import type { HostProcess } from '../host-process';
+import { faultsOf, OPENED } from './laws';
+import { openList, type Opener, type Records, type Screen } from './screens';
+
+/** A desktop, a small laptop, a desktop at 200 %, a telephone. */
+export const WINDOWS = [
+  { width: 1440, height: 900 },
+  { width: 1024, height: 768 },
+  { width: 720, height: 450 },
+  { width: 390, height: 844 },
+] as const;
+
+export interface State {
+  screen: string;
+  /** What is open on it. */
+  opened: string;
+  width: number;
+  scheme: 'light' | 'dark';
+}
+
+/** Does something with each state that is reached; the walk goes on when it returns. */
+export type Look = (page: Page, state: State) => Promise<void>;
+
+const EVERY_DETAIL: Opener = {
+  name: 'every detail unfolded',
+  components: [],
+  async open(page) {
+    // Some hold others.
+    for (let round = 0; round < 3; round += 1)
+      await page.evaluate(async () => {
+        for (const one of document.querySelectorAll<HTMLDetailsElement>('main details:not([open])'))
+          one.open = true;
+        await new Promise(requestAnimationFrame);
+      });
+  },
+  async close(page) {
+    await page.evaluate(() => {
+      for (const one of document.querySelectorAll<HTMLDetailsElement>('main details[open]')) one.open = false;
+    });
+  },
+};
+
+async function lists(page: Page): Promise<Opener[]> {
+  const boxes = page.locator('main').getByRole('combobox').and(page.locator('input:visible'));
+  const count = await boxes.count();
+  return Array.from({ length: count }, (_, index) => ({
+    name: `list ${index + 1}`,
+    components: ['formulas/MaterialPicker'],
+    open: () => openList(page, boxes.nth(index)),
+    async close() {
+      await boxes.nth(index).press('Escape');
+      await boxes.nth(index).fill('');
+      await boxes.nth(index).press('Escape');
+    },
+  }));
+}
+
+/** Waits until nothing is under way and what was asked for is drawn. */
+export async function settled(page: Page): Promise<void> {
+  await page.locator('main h1, main h2').first().waitFor();
+  await page.waitForLoadState('networkidle');
+  await page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))));
+}
+
+async function withOpened(page: Page, opener: Opener, look: () => Promise<void>): Promise<void> {
+  await opener.open(page);
+  await settled(page);
+  await look();
+  if (opener.close) await opener.close(page);
+  else {
+    await page.keyboard.press('Escape');
+    await page.locator(OPENED).first().waitFor({ state: 'detached' });
+  }
+}
+
+/** Goes to a screen and brings it to its state; false where the library lacks what it shows. */
+export async function goTo(
+  page: Page,
+  host: HostProcess,
+  screen: Screen,
+  records: Records | null,
+): Promise<boolean> {
+  const address = screen.address(records);
+  if (address === null) return false;
+  await page.goto(`${host.origin}/#${address}`);
+  await settled(page);
+  await screen.prepare?.(page);
+  await settled(page);
+  return true;
+}
+
+/** Shows one screen in every window, light and dark, with each thing opened that opens on it. */
+export async function walkScreen(page: Page, screen: Screen, look: Look): Promise<void> {
+  for (const { width, height } of WINDOWS) {
+    await page.setViewportSize({ width, height });
+    await settled(page);
+    const both = async (opened: string): Promise<void> => {
+      for (const scheme of ['light', 'dark'] as const) {
+        await page.emulateMedia({ colorScheme: scheme });
+        await look(page, { screen: screen.name, opened, width, scheme });
+      }
+      await page.emulateMedia({ colorScheme: 'light' });
+    };
+    await both('');
+    for (const opener of [...(screen.openers ?? []), EVERY_DETAIL, ...(await lists(page))])
+      await withOpened(page, opener, () => both(opener.name));
+  }
+}
+
+interface Violation {
+  id: string;
+  nodes: { target: string[] }[];
+}
+
+/** What axe finds: in what is open, or else on the whole screen. Colours alone in the dark: nothing else differs. */
+async function axeFaults(page: Page, opened: boolean, scheme: State['scheme']): Promise<string[]> {
+  if (!(await page.evaluate(() => 'axe' in window))) await page.evaluate(axe.source);
+  const violations = await page.evaluate(
+    async ({ within, rules }) => {
+      const on = within ? document.querySelector(within) : null;
+      const run = Reflect.get(window, 'axe') as {
+        run(on: Node, options: object): Promise<{ violations: Violation[] }>;
+      };
+      const options = { resultTypes: ['violations'], ...(rules ? { runOnly: rules } : {}) };
+      return (await run.run(on ?? document, options)).violations.map(({ id, nodes }) => ({ id, nodes }));
+    },
+    { within: opened ? OPENED : null, rules: scheme === 'dark' ? ['color-contrast'] : null },
+  );
+  return violations.map(
+    ({ id, nodes }) =>
+      `axe ${id} at ${nodes
+        .map((node) => node.target.join(' '))
+        .slice(0, 3)
+        .join('; ')}`,
+  );
+}
+
+/** Faults by the laws in every window, and by axe in the widest, light and dark, and in the narrowest. */
+export function lawsInto(faults: string[]): Look {
+  return async (page, { screen, opened, width, scheme }) => {
+    const found = scheme === 'light' ? await faultsOf(page) : [];
+    const ends = width === 1440 || (width === 390 && scheme === 'light');
+    if (ends && !opened.startsWith('list ')) found.push(...(await axeFaults(page, opened !== '', scheme)));
+    const place = [screen, opened, `${width} px`, scheme].filter(Boolean).join(' · ');
+    faults.push(...found.map((fault) => `${place}: ${fault}`));
+  };
+}
