@@ -126,6 +126,19 @@ export const SCREENS: Screen[] = [
     openers: [
       press('delete a material', ['materials/DeleteMaterial'], 'Delete'),
       sheet('specification', ['materials/MaterialPane'], 'Print'),
+      {
+        name: 'leaving what cannot be saved',
+        components: ['shell/LeaveQuestion'],
+        async open(page) {
+          await page.getByRole('textbox', { name: 'Trade name' }).fill('');
+          await page.getByRole('link', { name: 'Today' }).click();
+          await page.getByRole('dialog').waitFor();
+        },
+        async close(page) {
+          await button(page, 'Stay here').click();
+          await button(page, 'Undo').click();
+        },
+      },
     ],
   },
   {
@@ -148,12 +161,23 @@ export const SCREENS: Screen[] = [
     name: 'formulas',
     route: 'formulas',
     address: always('/formulas'),
+    openers: [press('start a formula', ['formulas/NewFormula'], 'New formula')],
+  },
+  {
+    name: 'formulas, some picked',
+    route: 'formulas',
+    address: (records) => records && '/formulas',
+    prepare: (page) => page.getByRole('checkbox', { name: 'Pick all shown' }).check(),
     openers: [
-      press(
-        'start a formula',
-        ['formulas/NewFormula'],
-        /^(New formula|Start a formula|Write the first formula)/,
-      ),
+      press('delete a formula', ['formulas/FormulaActions'], /^Delete /),
+      {
+        name: 'many sheets',
+        components: ['sheets/ManySheets'],
+        async open(page) {
+          await button(page, 'Print formula sheets…').click();
+          await page.getByText(/sheets? made/).waitFor();
+        },
+      },
     ],
   },
   {
@@ -220,15 +244,57 @@ export const SCREENS: Screen[] = [
   },
   { name: 'bench, optimise', route: 'bench', address: always(bench('optimise')) },
   { name: 'bench, trials', route: 'bench', address: always(bench('trials')) },
+  {
+    name: 'bench with a trial series',
+    route: 'bench',
+    address: (records) => records && bench('system'),
+    async prepare(page) {
+      await takeOils(page);
+      await page.getByRole('link', { name: 'Trials' }).click();
+      await button(page, 'Plan and keep the series').click();
+      await page.getByRole('region', { name: 'Trial series' }).waitFor();
+    },
+    openers: [
+      press('delete the series', ['trials/TrialSeriesView'], 'Delete…'),
+      sheet('trial sheet', ['trials/TrialSeriesView'], 'Print series…'),
+    ],
+  },
   { name: 'bench, HLB', route: 'bench', address: always(bench('hlb')) },
+  {
+    name: 'bench, HLB with an answer',
+    route: 'bench',
+    address: (records) => records && bench('hlb'),
+    async prepare(page) {
+      await page.getByLabel('Fatty chain').selectOption('c18');
+      await page.getByLabel('Head', { exact: true }).selectOption('glyceryl');
+      await page.locator('[data-method=davies]').waitFor();
+    },
+    openers: [
+      press('save to a material', ['calculators/SaveHlb'], 'Save to material…'),
+      sheet('working of a calculator', ['calculators/CalculatorFrame'], 'Print working'),
+    ],
+  },
   { name: 'bench, HLD', route: 'bench', address: always(bench('hld')) },
   { name: 'bench, neutralise', route: 'bench', address: always(bench('neutralise')) },
   { name: 'bench, preservative acids', route: 'bench', address: always(bench('preserve')) },
   { name: 'bench, separation and ageing', route: 'bench', address: always(bench('screening')) },
+  {
+    name: 'bench, creaming',
+    route: 'bench',
+    address: (records) => records && bench('screening'),
+    async prepare(page) {
+      // Any figures will do: they only have to give an answer to print.
+      for (const field of await page.locator('main form').first().getByRole('textbox').all())
+        await field.fill('2');
+    },
+    openers: [sheet('working of a screening', ['calculators/ScreeningTool'], 'Print working')],
+  },
   { name: 'settings', route: 'settings', address: always('/settings') },
   {
     name: 'library',
     route: 'library',
     address: always('/library'),
+    prepare: (page) => button(page, 'Back up now').click(),
+    openers: [press('go back to a backup', ['library/LibraryPage'], 'Go back to this…')],
   },
 ];

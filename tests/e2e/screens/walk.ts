@@ -1,4 +1,4 @@
-import type { Page } from '@playwright/test';
+import type { Page, Request } from '@playwright/test';
 import axe from 'axe-core';
 import type { HostProcess } from '../host-process';
 import { faultsOf, OPENED } from './laws';
@@ -57,10 +57,26 @@ async function lists(page: Page): Promise<Opener[]> {
   }));
 }
 
-/** Waits until nothing is under way and what was asked for is drawn. */
+const underWay = new WeakMap<Page, Set<Request>>();
+const QUIET_MS = 60;
+
+function requestsOf(page: Page): Set<Request> {
+  const known = underWay.get(page);
+  if (known) return known;
+  const requests = new Set<Request>();
+  underWay.set(page, requests);
+  page.on('request', (request) => requests.add(request));
+  page.on('requestfinished', (request) => requests.delete(request));
+  page.on('requestfailed', (request) => requests.delete(request));
+  return requests;
+}
+
+/** Waits until nothing is under way and what was asked for is drawn; a new address loads nothing by itself. */
 export async function settled(page: Page): Promise<void> {
+  const requests = requestsOf(page);
   await page.locator('main h1, main h2').first().waitFor();
-  await page.waitForLoadState('networkidle');
+  do await page.waitForTimeout(QUIET_MS);
+  while (requests.size > 0);
   await page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))));
 }
 
@@ -84,6 +100,7 @@ export async function goTo(
 ): Promise<boolean> {
   const address = screen.address(records);
   if (address === null) return false;
+  requestsOf(page);
   await page.goto(`${host.origin}/#${address}`);
   await settled(page);
   await screen.prepare?.(page);
