@@ -116,12 +116,12 @@ export const MATERIAL_FIELDS = {
     label: 'Functions',
     section: 'identity',
     column: 'function',
-    places: { list: { rem: 8, grow: 1 }, filter: true, search: true },
+    places: { compare: 'no', list: { rem: 8, grow: 1 }, filter: true, search: true },
   }),
   phaseOfUse: wordOrNone(PHASES_OF_USE, 'not said', {
     label: 'Usual phase',
     section: 'identity',
-    places: { list: { title: 'Phase', rem: 6 }, filter: true },
+    places: { compare: 'no', list: { title: 'Phase', rem: 6 }, filter: true },
   }),
   form: wordOrNone(FORMS, 'not known', {
     label: 'Form',
@@ -143,11 +143,17 @@ export const MATERIAL_FIELDS = {
     section: 'behaviour',
   }),
   needsNeutralising: flag({
-    label: 'Works only once a base has neutralised it',
+    label: 'Needs neutralising',
     section: 'behaviour',
+    hint: 'It works only once a base has neutralised it.',
   }),
   coldProcessable: yesOrNo({ label: 'Works cold', section: 'behaviour' }),
-  solubleIn: words(SOLUBILITIES, { label: 'Dissolves in', section: 'behaviour', column: 'soluble in' }),
+  solubleIn: words(SOLUBILITIES, {
+    label: 'Dissolves in',
+    section: 'behaviour',
+    column: 'soluble in',
+    places: { compare: 'no' },
+  }),
   origin: wordOrNone(ORIGINS, 'not known', {
     label: 'Origin',
     section: 'identity',
@@ -159,7 +165,11 @@ export const MATERIAL_FIELDS = {
     max: 100,
     places: { list: { rem: 8 }, filter: true, search: true },
   }),
-  certifiedOrganic: flag({ label: 'Certified organic', section: 'identity' }),
+  certifiedOrganic: flag({
+    label: 'Certified organic',
+    section: 'identity',
+    places: { compare: 'no' },
+  }),
   usage: group(
     {
       minPpm: shareOrNone({ label: 'Lowest', section: 'usage' }),
@@ -203,7 +213,7 @@ export const MATERIAL_FIELDS = {
       label: 'Storage',
       section: 'storage',
       entered: storage,
-      places: { sheet: 'by hand' },
+      places: { sheet: 'by hand', compare: 'no' },
       tell: storageWords,
     },
   ),

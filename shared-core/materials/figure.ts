@@ -57,6 +57,14 @@ export const FIGURE_KINDS = {
 } as const satisfies Record<string, FigureKindFacts>;
 
 export type FigureKind = keyof typeof FIGURE_KINDS;
+/** The figures that are set side by side when materials are compared. */
+export const FIGURES_COMPARED: readonly FigureKind[] = [
+  'hlb',
+  'requiredHlbOw',
+  'requiredHlbWo',
+  'meltingPoint',
+  'workingPh',
+];
 export const FIGURE_NAMES = Object.keys(FIGURE_KINDS) as FigureKind[];
 
 const number = z.number('Write this as a number.').nullable();

@@ -27,7 +27,8 @@ export interface Places {
 
 /** What a field holds, and so how it is stored, entered and told. */
 export type Shape =
-  | { kind: 'line' | 'text' | 'attachment' }
+  | { kind: 'line'; max: number }
+  | { kind: 'text' | 'attachment' }
   | { kind: 'word'; words: readonly string[]; names?: Readonly<Record<string, string>>; empty: string | null }
   | { kind: 'words'; words: readonly string[] }
   | { kind: 'flag' | 'known' }
@@ -87,14 +88,14 @@ function field<S extends z.ZodType>(
 
 /** One line of text; empty when nothing is known. */
 export function line(spec: Spec<ReturnType<typeof lineText>> & { max?: number }) {
-  const { max, ...rest } = spec;
-  return field({ kind: 'line' }, lineText(max ?? 200), '', rest);
+  const { max = 200, ...rest } = spec;
+  return field({ kind: 'line', max }, lineText(max), '', rest);
 }
 
 /** A name that must be given, of which a library may hold an empty one from before that rule. */
 export function name(what: string, spec: Spec<ReturnType<typeof lineText>> & { max?: number }) {
-  const { max, ...rest } = spec;
-  return field({ kind: 'line' }, lineText(max ?? 200), '', { entered: nameText(what, max), ...rest });
+  const { max = 200, ...rest } = spec;
+  return field({ kind: 'line', max }, lineText(max), '', { entered: nameText(what, max), ...rest });
 }
 
 /** Text of several lines. */

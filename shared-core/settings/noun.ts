@@ -25,7 +25,7 @@ const SETTING_FIELDS: Fields = Object.fromEntries(
     {
       label,
       section: 'settings',
-      shape: { kind: 'line' },
+      shape: { kind: 'line', max: 500 },
       stored: settings.shape[key as keyof Settings],
       entered: settings.shape[key as keyof Settings],
       blank: usual[key as keyof Settings],

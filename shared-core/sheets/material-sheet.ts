@@ -15,9 +15,11 @@ import type { SheetFrame, SheetSettings } from './kit/page';
 import { blankCell, cell, figureCell, headed, ruledTable } from './kit/tables';
 import { heading, keptTogether, numberText, paragraph, remark } from './kit/text';
 import { titleBlock } from './kit/title-block';
-import { figureWords, offerWords, storageWords, usageWords } from '../materials/words';
+import { MATERIAL_FIELDS } from '../materials/fields';
+import { figureWords, offerWords, storageWords } from '../materials/words';
+import { sheetFacts } from '../record/words';
 import { photoNode, type SheetPhoto } from './photo';
-import { capital, joined, yesNo } from '../locale/words';
+import { capital } from '../locale/words';
 
 function compositionSection(material: Material, region: Region, width: number): SheetNode[] {
   const ranges = material.composition.some((part) => part.lowPpm !== part.highPpm);
@@ -48,34 +50,11 @@ function compositionSection(material: Material, region: Region, width: number): 
   ];
 }
 
+/** The sections whose fields are told in one list beside the photo. */
+const USE_SECTIONS = ['identity', 'behaviour', 'usage'];
+
 function useFacts(material: Material, region: Region): Fact[] {
-  const body = { none: 'Gives none', some: 'Gives some', strong: 'Builds body strongly' };
-  const one = (value: string | null): string => capital(value ?? '');
-  return [
-    { label: 'Function', value: capital(joined(material.functions)) },
-    { label: 'Phase', value: one(material.phaseOfUse) },
-    { label: 'Usage, % of the formula', value: usageWords(material.usage, region) },
-    { label: 'Form', value: one(material.form) },
-    { label: 'Consistency when cold', value: one(material.consistency) },
-    { label: 'Appearance', value: material.appearance },
-    { label: 'Charge', value: one(material.charge) },
-    { label: 'Architecture', value: one(material.architecture) },
-    {
-      label: 'Emulsion type',
-      value: material.emulsionType === 'both' ? 'o/w and w/o' : one(material.emulsionType),
-    },
-    { label: 'Body', value: material.body ? body[material.body] : '' },
-    { label: 'Tolerance to electrolyte', value: one(material.electrolyteTolerance) },
-    { label: 'Neutralising', value: material.needsNeutralising ? 'Works only once neutralised' : '' },
-    { label: 'Cold-processable', value: yesNo(material.coldProcessable) },
-    { label: 'Solubility', value: capital(joined(material.solubleIn)) },
-    {
-      label: 'Origin',
-      value: [one(material.origin), material.certifiedOrganic ? 'certified organic' : '']
-        .filter(Boolean)
-        .join(', '),
-    },
-  ];
+  return sheetFacts(MATERIAL_FIELDS, USE_SECTIONS, material, region);
 }
 
 function figuresSection(material: Material, region: Region, width: number): SheetNode[] {
