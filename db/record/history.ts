@@ -126,3 +126,16 @@ export function readEntry<C extends object>(
   );
   return row && readState(noun, row);
 }
+
+/** The records of a kind that were deleted, each with the entry that holds what it was, and who deleted it. */
+export function deletedRecords(
+  db: Reader,
+  kind: string,
+): { record: string; n: number; at: string; by: string }[] {
+  return db.all(
+    `SELECT s.record, max(h.n) AS n, s.began AS at, s.by FROM sitting s
+     JOIN history h ON h.kind = s.kind AND h.record = s.record
+     WHERE s.kind = ? AND s.why = 'deleted' GROUP BY s.record ORDER BY s.began DESC`,
+    kind,
+  );
+}

@@ -10,6 +10,7 @@ import { libraryRoutes } from './library/routes';
 import { materialsRoutes } from './materials/routes';
 import { answerProblem } from './problems/problem-details';
 import { limitBodies } from './requests/body-sizes';
+import { recordRoutes } from './record/routes';
 import { searchesRoutes } from './searches/routes';
 import { settingsRoutes } from './settings/routes';
 import { sheetsRoutes } from './sheets/routes';
@@ -30,7 +31,8 @@ export function createService(context: ServiceContext) {
     .route('/batches', batchesRoutes(context))
     .route('/sheets', sheetsRoutes(context))
     .route('/emulsions', emulsionsRoutes(context))
-    .route('/trials', trialsRoutes(context));
+    .route('/trials', trialsRoutes(context))
+    .route('/records', recordRoutes(context));
   service.onError(answerProblem);
   service.notFound((c) =>
     answerProblem(

@@ -32,7 +32,7 @@ function copyMaterial(context: ServiceContext, id: string): Material {
 
 function removeMaterial(context: ServiceContext, id: string): void {
   const known = material(context, id);
-  const uses = materialUses(context.session.current().library, id);
+  const uses = materialUses(context.session.current().library, known);
   if (uses.length > 0) {
     const names = [...new Set(uses.map((use) => use.formulaName))];
     const shown = names.slice(0, 3).join(', ') + (names.length > 3 ? ` and ${names.length - 3} more` : '');
@@ -53,7 +53,7 @@ export function materialsRoutes(context: ServiceContext) {
     )
     .post('/', validBody(materialContent), (c) => c.json(addMaterial(context, c.req.valid('json')), 201))
     .get('/:id', (c) => c.json(material(context, c.req.param('id'))))
-    .get('/:id/uses', (c) => c.json(materialUses(context.session.current().library, c.req.param('id'))))
+    .get('/:id/uses', (c) => c.json(materialUses(context.session.current().library, material(context, c.req.param('id')))))
     .put('/:id', validBody(edit), (c) => {
       const { revision, content } = c.req.valid('json');
       return c.json(changeRecord(context, materialRecords, c.req.param('id'), revision, () => content));

@@ -94,3 +94,20 @@ export function removeRecord<R extends Kept & C, C extends object>(
   });
   tellChange(context, repository.noun.kind, { id });
 }
+
+/** Brings a deleted record back under its own id, as it was; its history goes on. */
+export function bringBack<R extends Kept & C, C extends object>(
+  context: ServiceContext,
+  repository: Repository<R, C>,
+  id: string,
+  content: C,
+): R {
+  const doing = doingNow(context, 'brought back');
+  const back = { ...content, id, revision: 1, createdAt: doing.at, updatedAt: doing.at } as unknown as R;
+  context.session.current().library.transaction((tx) => {
+    repository.insert(tx, back);
+    beginHistory(tx, repository.noun.kind, id, doing);
+  });
+  tellChange(context, repository.noun.kind, back);
+  return back;
+}
