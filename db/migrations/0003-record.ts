@@ -110,6 +110,7 @@ interface OldVersion {
 const BESIDE = new Set(['id', 'revision', 'createdAt', 'updatedAt']);
 /** What was blank in the first format. A migration that has shipped never changes, so it is written out here. */
 const BLANK = new Set(['null', '""', '[]', '{}']);
+/** Blank too, under these keys. */
 const OTHER_BLANKS: Record<string, unknown> = {
   needsNeutralising: false,
   certifiedOrganic: false,
@@ -117,32 +118,48 @@ const OTHER_BLANKS: Record<string, unknown> = {
   productType: 'o/w emulsion',
   use: 'leave-on',
 };
-/** Parts that hold fields of their own; the latter two are null when nothing is known of them. */
+const BLANKS_OF_GROUPS = { provenance: 'supplier' };
+const BLANKS_OF_ROWS: Record<string, unknown> = {
+  toHundred: false,
+  kind: 'other',
+  ppm: 1_000_000,
+  lowPpm: 1_000_000,
+  highPpm: 1_000_000,
+};
+/** Parts that hold fields of their own: groups, of which the latter two are null when nothing is known, and lists. */
 const GROUPS = new Set(['storage', 'target', 'usage', 'legalLimit']);
 const NULL_GROUPS = new Set(['usage', 'legalLimit']);
+const LISTS = new Set(['composition', 'allergens', 'offers', 'documents', 'phases', 'lines', 'steps']);
 
-function withoutBlanks(content: Record<string, unknown>, others: Record<string, unknown>) {
-  const held = Object.entries(content).filter(
-    ([key, value]) => others[key] !== value && !BLANK.has(JSON.stringify(value)),
-  );
-  return Object.fromEntries(held);
+type Held = Record<string, unknown>;
+
+function isObject(value: unknown): value is Held {
+  return typeof value === 'object' && value !== null && !Array.isArray(value);
 }
 
-function keptGroup(key: string, value: unknown): unknown {
-  if (!GROUPS.has(key) || typeof value !== 'object' || value === null) return value;
-  return withoutBlanks(value as Record<string, unknown>, { provenance: 'supplier' });
+function keptPart(key: string, value: unknown): unknown {
+  if (GROUPS.has(key) && isObject(value)) return withoutBlanks(value, BLANKS_OF_GROUPS);
+  if (LISTS.has(key) && Array.isArray(value))
+    return value.map((row: unknown) => (isObject(row) ? withoutBlanks(row, BLANKS_OF_ROWS) : row));
+  return value;
+}
+
+function withoutBlanks(content: Held, others: Held): Held {
+  const kept = Object.entries(content)
+    .filter(([key, value]) => others[key] !== value && !BLANK.has(JSON.stringify(value)))
+    .map(([key, value]) => [key, keptPart(key, value)] as const)
+    // A list keeps its rows, though nothing is known of them; a group that came to nothing goes.
+    .filter(([key, value]) => !GROUPS.has(key) || NULL_GROUPS.has(key) || !BLANK.has(JSON.stringify(value)));
+  return Object.fromEntries(kept);
 }
 
 /** The canonical text of what was frozen, as the first format keeps it. Odd content stays as it is. */
 function keptContent(text: string): { content: string; revision: number } {
-  const frozen = JSON.parse(text) as Record<string, unknown>;
+  const frozen = JSON.parse(text) as Held;
   const own = Object.fromEntries(Object.entries(frozen).filter(([key]) => !BESIDE.has(key)));
-  const held = Object.entries(withoutBlanks(own, OTHER_BLANKS))
-    .map(([key, value]) => [key, keptGroup(key, value)] as const)
-    .filter(([key, value]) => NULL_GROUPS.has(key) || !BLANK.has(JSON.stringify(value)));
   const revision = Number(frozen.revision);
   return {
-    content: canonicalText(Object.fromEntries(held)),
+    content: canonicalText(withoutBlanks(own, OTHER_BLANKS)),
     revision: Number.isSafeInteger(revision) ? revision : 1,
   };
 }

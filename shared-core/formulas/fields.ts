@@ -1,5 +1,17 @@
 import { z } from 'zod';
-import { flag, group, line, name, number, rows, share, text, word, type Fields } from '../record/field';
+import {
+  flag,
+  group,
+  line,
+  name,
+  number,
+  references,
+  rows,
+  share,
+  text,
+  word,
+  type Fields,
+} from '../record/field';
 import {
   blankTarget,
   formulaContent,
@@ -57,6 +69,7 @@ const PHASE_ROW: Fields = {
 
 const STEP_ROW: Fields = {
   id: line({ label: 'Step', ...inRow }),
+  phaseIds: references(z.array(z.string()), { label: 'Phases', ...inRow }),
   instruction: text({ label: 'Instruction', ...inRow, max: 2000 }),
   temperatureC: number(z.number().nullable(), temperature),
   speedRpm: number(z.number().nullable(), { label: 'Speed', ...inRow, unit: 'rpm', min: 0, max: 50_000 }),

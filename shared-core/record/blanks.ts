@@ -7,14 +7,21 @@ function isObject(value: unknown): value is Content {
   return typeof value === 'object' && value !== null && !Array.isArray(value);
 }
 
-/** Leaves out what is blank, in groups too; a row of a list is kept as it is. */
+function keptValue(field: Field | undefined, value: unknown): unknown {
+  const shape = field?.shape;
+  if (shape?.kind === 'group' && isObject(value)) return withoutBlanks(shape.fields, value);
+  if (shape?.kind === 'rows' && Array.isArray(value))
+    return value.map((row: unknown) => (isObject(row) ? withoutBlanks(shape.row, row) : row));
+  return value;
+}
+
+/** Leaves out what is blank, in groups and in the rows of lists too. */
 export function withoutBlanks(fields: Fields, content: Content): Content {
   return Object.fromEntries(
     Object.entries(content).flatMap(([key, value]) => {
       const field = fields[key];
       if (value === undefined || (field && sameValue(value, field.blank))) return [];
-      if (field?.shape.kind !== 'group' || !isObject(value)) return [[key, value]];
-      return [[key, withoutBlanks(field.shape.fields, value)]];
+      return [[key, keptValue(field, value)]];
     }),
   );
 }

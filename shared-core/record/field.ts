@@ -136,6 +136,11 @@ export function words<const W extends readonly [string, ...string[]]>(
   return field({ kind: 'words', words: all }, z.array(z.enum(all)).max(all.length), [], spec);
 }
 
+/** Any number of identifiers of other things. */
+export function references<S extends z.ZodType<string[]>>(stored: S, spec: Spec<S>) {
+  return field({ kind: 'words', words: [] }, stored, [] as unknown as z.output<S>, spec);
+}
+
 /** Yes or no. */
 export function flag(spec: Spec<z.ZodBoolean>) {
   return field({ kind: 'flag' }, z.boolean(), false, spec);

@@ -25,33 +25,41 @@ class Numbering {
   }
 }
 
-function phasesOf(chance: Seeded, materials: number, ids: Numbering): FormulaPhase[] {
+function phasesOf(chance: Seeded, materials: number, ids: Numbering, lines: number | null): FormulaPhase[] {
   let left = WHOLE_PPM;
   return PHASES.map(([title, temperatureC], phaseIndex) => ({
     id: ids.next(),
     title,
     temperatureC,
-    lines: Array.from({ length: chance.whole(2, 9) }, (_, lineIndex) => {
-      const toHundred = phaseIndex === 0 && lineIndex === 0;
-      const ppm = toHundred ? 0 : Math.min(chance.whole(1, 500) * 100, Math.floor(left / 2));
-      left -= ppm;
-      return {
-        id: ids.next(),
-        materialId: materialId(chance.whole(0, materials - 1)),
-        ppm,
-        toHundred,
-        note: '',
-      };
-    }),
+    lines: Array.from(
+      { length: lines === null ? chance.whole(2, 9) : Math.ceil((lines - phaseIndex) / PHASES.length) },
+      (_, lineIndex) => {
+        const toHundred = phaseIndex === 0 && lineIndex === 0;
+        const ppm = toHundred ? 0 : Math.min(chance.whole(1, 500) * 100, Math.floor(left / 2));
+        left -= ppm;
+        return {
+          id: ids.next(),
+          materialId: materialId(chance.whole(0, materials - 1)),
+          ppm,
+          toHundred,
+          note: '',
+        };
+      },
+    ),
   }));
 }
 
-/** A maker's formulas over the first `materials` generated materials; the same seed gives the same formulas. */
-export function* generateFormulas(count: number, materials: number, seed = 2): Generator<Formula> {
+/** A maker's formulas over the first `materials` generated materials; the same seed gives the same formulas. @param lines of each; any number when null */
+export function* generateFormulas(
+  count: number,
+  materials: number,
+  seed = 2,
+  lines: number | null = null,
+): Generator<Formula> {
   const chance = new Seeded(seed);
   for (let index = 0; index < count; index++) {
     const ids = new Numbering(index);
-    const phases = phasesOf(chance, materials, ids);
+    const phases = phasesOf(chance, materials, ids, lines);
     yield {
       id: numberedId(2, index),
       code: `F-${String(index + 1).padStart(5, '0')}`,

@@ -10,6 +10,7 @@ import { benchRewrites } from './rewrites';
 import { benchSearch } from './search';
 import { benchSheets } from './sheets';
 import { benchSystems } from './systems';
+import { benchTwentyYears } from './twenty-years';
 
 const BENCHES: Record<string, (settings: BenchSettings) => Promise<BenchFigure[]>> = {
   search: benchSearch,
@@ -24,6 +25,7 @@ const BENCHES: Record<string, (settings: BenchSettings) => Promise<BenchFigure[]
     })),
   optimiser: benchOptimise,
   systems: benchSystems,
+  years: benchTwentyYears,
   browser: benchBrowser,
   drag: benchDrag,
 };

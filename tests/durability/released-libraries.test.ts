@@ -3,6 +3,10 @@ import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { composeService } from '@service/compose';
 import type { Formula, FormulaVersion } from '@core/formulas/formula';
+import { FORMULA } from '@core/formulas/noun';
+import { MATERIAL } from '@core/materials/noun';
+import { keptText, type Noun } from '@core/record/noun';
+import { readState, type StateRow } from '@db/record/state';
 import { blankMaterial, type Material } from '@core/materials/material';
 import { afterEach, describe, expect, it } from 'vitest';
 
@@ -126,6 +130,16 @@ describe.each(readdirSync(FIXTURES))('a library made by an earlier release (%s)'
       use: 'leave-on',
     });
     expect(expected.formulas.map(({ code }) => code)).not.toContain(added.code);
+  });
+
+  it('keeps what was frozen as today’s format would, so that the same is never kept twice', async () => {
+    const { session } = await opened(release);
+    const rows = session.current().library.all<StateRow>('SELECT * FROM state');
+    for (const row of rows) {
+      const noun = (row.kind === 'material' ? MATERIAL : FORMULA) as Noun<object>;
+      expect(keptText(noun.fields, readState(noun, row))).toBe(row.content);
+    }
+    expect(rows.length).toBeGreaterThan(expected.versions.length);
   });
 
   it('is the same after it was closed and opened again, and takes edits', async () => {

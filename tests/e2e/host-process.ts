@@ -69,6 +69,10 @@ export class HostProcess {
     return new HostProcess(child, address, () => output);
   }
 
+  get pid(): number {
+    return this.child.pid ?? 0;
+  }
+
   /** `http://127.0.0.1:PORT` */
   get origin(): string {
     return new URL(this.address).origin;
