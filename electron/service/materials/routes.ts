@@ -53,7 +53,9 @@ export function materialsRoutes(context: ServiceContext) {
     )
     .post('/', validBody(materialContent), (c) => c.json(addMaterial(context, c.req.valid('json')), 201))
     .get('/:id', (c) => c.json(material(context, c.req.param('id'))))
-    .get('/:id/uses', (c) => c.json(materialUses(context.session.current().library, material(context, c.req.param('id')))))
+    .get('/:id/uses', (c) =>
+      c.json(materialUses(context.session.current().library, material(context, c.req.param('id')))),
+    )
     .put('/:id', validBody(edit), (c) => {
       const { revision, content } = c.req.valid('json');
       return c.json(changeRecord(context, materialRecords, c.req.param('id'), revision, () => content));

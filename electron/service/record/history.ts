@@ -1,6 +1,5 @@
 import { Problem } from '@core/problems/problem';
 import { fieldDifferences } from '@core/record/differences';
-import type { Noun } from '@core/record/noun';
 import { deletedRecords, presentDoing, readEntry, readHistory } from '@db/record/history';
 import type { Kept } from '@db/record/record-table';
 import { SqlError } from '@db/library/sql/sql-error';
@@ -70,8 +69,8 @@ export function historyOf(context: ServiceContext, kind: string, id: string): Hi
 /** What a record was at an entry of its history. @throws Problem not-found, library-damaged */
 export function stateAt(context: ServiceContext, kind: string, id: string, n: number): object {
   const { noun } = repositoryOf(kind);
-  if (!Number.isSafeInteger(n)) return found(undefined, 'state');
-  return found(readEntry(context.session.current().library, noun as Noun<object>, id, n), 'state');
+  const { library } = context.session.current();
+  return found(Number.isSafeInteger(n) ? readEntry(library, noun, id, n) : undefined, 'state');
 }
 
 /** A record that was deleted, as it was then. */
