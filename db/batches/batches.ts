@@ -1,24 +1,18 @@
 import { batch, type Batch } from '@core/batches/batch';
+import type { BatchEntry } from '@core/batches/list';
 import type { Reader, SqlValue, Writer } from '../database';
+import { among } from '../some-ids';
 
-export interface BatchSummary {
-  id: string;
-  number: string;
-  createdAt: string;
-  totalMg: number;
-  versionId: string;
-  versionNumber: number;
-  formulaId: string;
-  formulaName: string;
-}
-
-/** Every batch, newest first; of one formula when its id is given. */
-export function listBatches(db: Reader, formulaId?: string): BatchSummary[] {
-  const sql = `SELECT b.id, b.number, b.created_at AS createdAt, b.total_mg AS totalMg, v.id AS versionId,
-      v.number AS versionNumber, f.id AS formulaId, f.name AS formulaName
-    FROM batch b JOIN formula_version v ON v.id = b.version_id JOIN formula f ON f.id = v.formula_id
-    ${formulaId ? 'WHERE f.id = ?' : ''} ORDER BY b.created_at DESC, b.number DESC`;
-  return db.all<BatchSummary>(sql, ...(formulaId ? [formulaId] : []));
+/** Batches as their list knows them, all or some. */
+export function readBatchEntries(db: Reader, ids?: readonly string[]): BatchEntry[] {
+  const { where, values } = among('b.id', ids);
+  return db.all<BatchEntry>(
+    `SELECT b.id, b.number, b.created_at AS createdAt, substr(b.created_at, 1, 4) AS year, b.total_mg AS totalMg,
+       b.note, v.id AS versionId, v.number AS versionNumber, f.id AS formulaId, f.name AS formulaName,
+       f.code AS formulaCode
+     FROM batch b JOIN formula_version v ON v.id = b.version_id JOIN formula f ON f.id = v.formula_id ${where}`,
+    ...values,
+  );
 }
 
 /** A planned batch with its lines, or undefined. */

@@ -1,7 +1,8 @@
+import type { FormulaEntry, FormulaStatus } from '@core/formulas/list';
 import type { Reader } from '../database';
+import { among } from '../some-ids';
 
-/** A formula as the list shows it. */
-export interface FormulaSummary {
+interface Row {
   id: string;
   code: string;
   name: string;
@@ -11,17 +12,33 @@ export interface FormulaSummary {
   archived: number;
   updatedAt: string;
   lines: number;
-  /** The newest recorded version's number, or null. */
   latestVersion: number | null;
 }
 
-/** Every formula, by name. */
-export function listFormulas(db: Reader): FormulaSummary[] {
-  return db.all<FormulaSummary>(
-    `SELECT f.id, f.code, f.name, f.product_type AS productType, f.use, f.purpose, f.archived,
-       f.updated_at AS updatedAt,
+function statusOf({ archived, latestVersion }: Row): FormulaStatus {
+  if (archived === 1) return 'archived';
+  return latestVersion === null ? 'draft' : 'recorded';
+}
+
+/** Formulas as their list knows them, all or some, but for what their materials are called. */
+export function readFormulaEntries(db: Reader, ids?: readonly string[]): FormulaEntry[] {
+  const rows = db.all<Row>(
+    `SELECT id, code, name, product_type AS productType, use, purpose, archived, updated_at AS updatedAt,
        (SELECT count(*) FROM formula_line l WHERE l.formula_id = f.id) AS lines,
        (SELECT max(number) FROM formula_version v WHERE v.formula_id = f.id) AS latestVersion
-     FROM formula f ORDER BY f.name COLLATE NOCASE, f.id`,
+     FROM formula f ${among('id', ids).where}`,
+    ...among('id', ids).values,
   );
+  const entries = new Map<string, FormulaEntry>();
+  for (const row of rows) {
+    const { archived: _archived, ...shown } = row;
+    entries.set(row.id, { ...shown, status: statusOf(row), materialIds: [], ingredients: [] });
+  }
+  const lines = db.all<{ formulaId: string; materialId: string }>(
+    `SELECT DISTINCT formula_id AS formulaId, material_id AS materialId
+     FROM formula_line ${among('formula_id', ids).where}`,
+    ...among('formula_id', ids).values,
+  );
+  for (const { formulaId, materialId } of lines) entries.get(formulaId)?.materialIds.push(materialId);
+  return [...entries.values()];
 }

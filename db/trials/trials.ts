@@ -1,19 +1,13 @@
 import { fillBlanks } from '@core/record/blanks';
+import type { SeriesEntry } from '@core/trials/list';
 import { TRIAL_SERIES, TRIAL_SERIES_FIELDS, type SeriesContent } from '@core/trials/noun';
 import { trialSeries, type TrialSeries } from '@core/trials/trial-series';
 import type { Reader, Writer } from '../database';
 import type { Repository } from '../record/repository';
+import { among } from '../some-ids';
 
 /** A series with the count of its edits, so that two windows cannot overwrite each other. */
 export type SeriesRecord = TrialSeries & { revision: number; updatedAt: string };
-
-export interface SeriesSummary {
-  id: string;
-  title: string;
-  createdAt: string;
-  updatedAt: string;
-  trials: number;
-}
 
 interface Row {
   revision: number;
@@ -21,12 +15,16 @@ interface Row {
   content: string;
 }
 
-/** Every series, newest first. */
-export function listSeries(db: Reader): SeriesSummary[] {
-  return db.all<SeriesSummary>(
+/** Trial series as their list knows them, all or some. */
+export function readSeriesEntries(db: Reader, ids?: readonly string[]): SeriesEntry[] {
+  const { where, values } = among('id', ids);
+  return db.all<SeriesEntry>(
     `SELECT id, title, created_at AS createdAt, updated_at AS updatedAt,
-       json_array_length(content, '$.trials') AS trials
-     FROM trial_series ORDER BY created_at DESC, id`,
+       json_array_length(content, '$.trials') AS trials,
+       iif(json_extract(content, '$.chosen') IS NULL, 'none chosen yet', 'chosen') AS status,
+       coalesce(json_extract(content, '$.notes'), '') AS notes
+     FROM trial_series ${where}`,
+    ...values,
   );
 }
 

@@ -6,6 +6,7 @@ import { changesRoutes } from './changes/routes';
 import type { ServiceContext } from './context';
 import { emulsionsRoutes } from './emulsions/routes';
 import { formulasRoutes } from './formulas/routes';
+import { findRoutes } from './lists/find-routes';
 import { libraryRoutes } from './library/routes';
 import { materialsRoutes } from './materials/routes';
 import { answerProblem } from './problems/problem-details';
@@ -29,6 +30,7 @@ export function createService(context: ServiceContext) {
     .route('/attachments', attachmentsRoutes(context))
     .route('/formulas', formulasRoutes(context))
     .route('/batches', batchesRoutes(context))
+    .route('/find', findRoutes(context))
     .route('/sheets', sheetsRoutes(context))
     .route('/emulsions', emulsionsRoutes(context))
     .route('/trials', trialsRoutes(context))

@@ -1,13 +1,15 @@
-import { toParams } from '@core/shelf/query-params';
-import { shelfQuery, type ShelfAnswer } from '@core/shelf/query';
+import { listQuery, MOST_ROWS, type ListPage } from '@core/lists/query';
+import type { MaterialRow } from '@core/materials/list';
 import { useQuery } from '@pinia/colada';
-import { answer } from '../service/client';
+import { fetchPage } from '../lists/list-search';
+import { MATERIALS_VIEW } from '../materials/list-view';
 
-const MOST_SHOWN = 500;
-
-async function fetchEmulsifiers(): Promise<ShelfAnswer> {
-  const query = shelfQuery.parse({ functions: ['emulsifier'], sortBy: 'hlb', limit: MOST_SHOWN });
-  return answer<ShelfAnswer>(fetch(`/api/materials?${toParams(query)}`));
+function fetchEmulsifiers(): Promise<ListPage<MaterialRow>> {
+  const chosen = { functions: ['emulsifier'] };
+  return fetchPage(
+    MATERIALS_VIEW,
+    listQuery(MATERIALS_VIEW.description, { chosen, sortBy: 'hlb', limit: MOST_ROWS }),
+  );
 }
 
 /** The library's emulsifiers, as the shelf lists them; the 500 of lowest HLB where there are more. */

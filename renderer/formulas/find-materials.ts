@@ -1,12 +1,15 @@
-import { toParams } from '@core/shelf/query-params';
-import { shelfQuery, type ShelfAnswer } from '@core/shelf/query';
+import { LONGEST_TEXT } from '@core/lists/query';
 import { answer } from '../service/client';
+import { MOST_SUGGESTED, type FoundMaterial } from './suggestions';
 
-/** Enough that a name is among them though many notes mention it; the picker puts the nearest first. */
-const MOST_FETCHED = 200;
-
-/** The materials that a few typed words find, by trade name. */
-export function findMaterials(text: string, signal: AbortSignal): Promise<ShelfAnswer> {
-  const params = toParams({ ...shelfQuery.parse({}), text: text.slice(0, 500), limit: MOST_FETCHED });
-  return answer<ShelfAnswer>(fetch(`/api/materials?${params}`, { signal }));
+/** The materials that a few typed words mean, nearest first; those put away are left out. */
+export async function findMaterials(text: string, signal: AbortSignal): Promise<FoundMaterial[]> {
+  const params = new URLSearchParams({
+    text: text.slice(0, LONGEST_TEXT),
+    kinds: 'materials',
+    // One more than is shown, so that it can be said that there are more.
+    limit: String(MOST_SUGGESTED + 1),
+  });
+  const found = await answer<FoundMaterial[]>(fetch(`/api/find?${params}`, { signal }));
+  return found.filter(({ putAside }) => !putAside);
 }

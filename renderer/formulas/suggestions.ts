@@ -1,18 +1,22 @@
-import type { ShelfAnswer, ShelfRow } from '@core/shelf/query';
+import type { Found } from '@core/lists/found';
+import type { MaterialRow } from '@core/materials/list';
 import { ref } from 'vue';
-import { rankRows } from './rank-rows';
 
-const MOST_SHOWN = 30;
+/** A material that was found by what was typed. */
+export type FoundMaterial = Extract<Found, { kind: 'materials' }>;
+
+export const MOST_SUGGESTED = 30;
 
 /**
  * The materials suggested for what stands in a box, and the one that is marked. A row is taken or marked by keys only
  * while the rows answer that very text: whoever types faster than the search waits for it. The nearest row is marked
  * from the start, but never one that only mentions what was typed in its notes: it would be taken for its name.
  */
-export function useSuggestions(find: (text: string, signal: AbortSignal) => Promise<ShelfAnswer>) {
+export function useSuggestions(find: (text: string, signal: AbortSignal) => Promise<FoundMaterial[]>) {
   const text = ref('');
-  const rows = ref<ShelfRow[]>([]);
-  const total = ref(0);
+  const rows = ref<MaterialRow[]>([]);
+  /** Whether more match than are shown. */
+  const more = ref(false);
   const open = ref(false);
   /** The marked row; −1 while none is. */
   const active = ref(-1);
@@ -26,11 +30,10 @@ export function useSuggestions(find: (text: string, signal: AbortSignal) => Prom
     try {
       const found = await find(wanted, signal);
       if (signal.aborted) return;
-      const ranked = rankRows(found.rows, wanted);
-      rows.value = ranked.rows.slice(0, MOST_SHOWN);
-      total.value = found.total;
+      rows.value = found.slice(0, MOST_SUGGESTED).map(({ row }) => row);
+      more.value = found.length > MOST_SUGGESTED;
       answered = wanted;
-      active.value = ranked.firstShows ? 0 : -1;
+      active.value = found[0] && found[0].near !== 'unshown' ? 0 : -1;
       failure.value = null;
       open.value = true;
     } catch (error) {
@@ -76,7 +79,7 @@ export function useSuggestions(find: (text: string, signal: AbortSignal) => Prom
   }
 
   /** The marked row of what was typed; undefined when there is none, or the list was closed and is opened now. */
-  async function marked(): Promise<ShelfRow | undefined> {
+  async function marked(): Promise<MaterialRow | undefined> {
     if (!open.value && !underWay) {
       await look();
       return undefined;
@@ -84,5 +87,5 @@ export function useSuggestions(find: (text: string, signal: AbortSignal) => Prom
     return (await current()) ? rows.value[active.value] : undefined;
   }
 
-  return { text, rows, total, open, active, failure, typed, close, step, marked };
+  return { text, rows, more, open, active, failure, typed, close, step, marked };
 }

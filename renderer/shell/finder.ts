@@ -1,89 +1,71 @@
-import { fold, foldedWords } from '@core/quantities/fold';
-import type { ShelfAnswer } from '@core/shelf/query';
+import type { Found } from '@core/lists/found';
+import { LONGEST_TEXT } from '@core/lists/query';
+import { foldedWords } from '@core/quantities/fold';
 import { ref, watch, type Ref } from 'vue';
-import type { RouteLocationRaw } from 'vue-router';
-import { answer, service } from '../service/client';
+import { answer, service, type InferResponseType } from '../service/client';
+import { beginsWords } from './begins-words';
+import type { Finding } from './finding';
+import { FIRST_PLACES, placesFor } from './places';
 
-/** Something that the palette found, and where it is. */
-export interface Finding {
-  key: string;
-  says: string;
-  what: string;
-  to: RouteLocationRaw;
-  keys?: string;
+/** A record as the finder shows it. */
+export function findingOf({ kind, row, putAside }: Found): Finding {
+  const aside = putAside ? ', archived' : '';
+  switch (kind) {
+    case 'materials':
+      return {
+        key: row.id,
+        says: row.tradeName,
+        what: `${[row.code, row.inci].filter(Boolean).join(' · ')}${aside}`,
+        to: { name: 'material', params: { id: row.id } },
+      };
+    case 'formulas':
+      return {
+        key: row.id,
+        says: row.name,
+        what: `formula ${row.code}${aside}`,
+        to: { name: 'formula', params: { id: row.id } },
+      };
+    case 'batches':
+      return {
+        key: row.id,
+        says: row.number,
+        what: `batch of ${row.formulaName}`,
+        to: { name: 'batch', params: { id: row.id } },
+      };
+    case 'trials':
+      return {
+        key: row.id,
+        says: row.title,
+        what: 'trial series',
+        to: { name: 'bench', query: { tool: 'trials', series: row.id } },
+      };
+  }
 }
 
-const PLACES: Finding[] = [
-  { key: 'today', says: 'Today', what: 'place', to: '/', keys: 'Alt 1' },
-  { key: 'materials', says: 'Raw materials', what: 'place', to: '/materials', keys: 'Alt 2' },
-  { key: 'bench', says: 'Emulsion bench', what: 'place', to: '/bench', keys: 'Alt 3' },
-  { key: 'formulas', says: 'Formulas', what: 'place', to: '/formulas', keys: 'Alt 4' },
-  { key: 'batches', says: 'Batches', what: 'place', to: '/batches', keys: 'Alt 5' },
-  {
-    key: 'add',
-    says: 'Add a raw material',
-    what: 'command',
-    to: { path: '/materials', query: { do: 'add' } },
-  },
-  {
-    key: 'start',
-    says: 'Start a formula',
-    what: 'command',
-    to: { path: '/formulas', query: { do: 'start' } },
-  },
-  { key: 'plan', says: 'Plan a batch', what: 'command', to: { path: '/batches', query: { plan: 'new' } } },
-  {
-    key: 'back up',
-    says: 'Back up now',
-    what: 'command',
-    to: { path: '/library', query: { do: 'back-up' } },
-  },
-  { key: 'settings', says: 'Settings', what: 'place', to: '/settings' },
-  { key: 'library', says: 'Library and backups', what: 'place', to: '/library' },
-];
-const MOST_OF_A_KIND = 8;
-
-/** Whether every word typed begins a word of the text, case and accents aside. */
-export function beginsWords(text: string, typed: string): boolean {
-  const words = foldedWords(text);
-  return foldedWords(typed).every((part) => words.some((word) => word.startsWith(part)));
+/** The records of all nouns that a text means, nearest first. */
+export function findRecords(
+  text: string,
+  kinds: Found['kind'][] = [],
+  signal?: AbortSignal,
+): Promise<Found[]> {
+  const params = new URLSearchParams({ text: text.slice(0, LONGEST_TEXT) });
+  for (const kind of kinds) params.append('kinds', kind);
+  return answer<Found[]>(fetch(`/api/find?${params}`, { signal }));
 }
 
-async function formulasFound(typed: string): Promise<Finding[]> {
-  const all = await answer(service.formulas.$get());
-  return all
-    .filter((f) => beginsWords(`${f.name} ${f.code}`, typed))
-    .slice(0, MOST_OF_A_KIND)
-    .map((f) => ({
-      key: f.id,
-      says: f.name,
-      what: `formula ${f.code}`,
-      to: { name: 'formula', params: { id: f.id } },
-    }));
+type SavedSearch = InferResponseType<typeof service.searches.$get, 200>[number];
+
+function searchesFor(typed: string, kept: readonly SavedSearch[]): Finding[] {
+  return kept
+    .filter(({ name }) => beginsWords(name, typed))
+    .map(({ id, name, query }) => ({ key: id, says: name, what: 'saved search', to: `/materials?${query}` }));
 }
 
-async function batchesFound(typed: string): Promise<Finding[]> {
-  const all = await answer(service.batches.$get({ query: {} }));
-  return all
-    .filter((b) => beginsWords(`${b.number} ${b.formulaName}`, typed))
-    .slice(0, MOST_OF_A_KIND)
-    .map((b) => ({
-      key: b.id,
-      says: b.number,
-      what: `batch of ${b.formulaName}`,
-      to: { name: 'batch', params: { id: b.id } },
-    }));
-}
-
-async function materialsFound(typed: string): Promise<Finding[]> {
-  const params = new URLSearchParams({ text: typed, limit: String(MOST_OF_A_KIND) });
-  const found = await answer<ShelfAnswer>(fetch(`/api/materials?${params}`));
-  return found.rows.map((row) => ({
-    key: row.id,
-    says: row.tradeName,
-    what: row.inci,
-    to: { name: 'material', params: { id: row.id } },
-  }));
+/** Records that are what was typed come before the places; those that only mention it come after. */
+function inOrder(records: Found[], places: Finding[], searches: Finding[]): Finding[] {
+  const meant = records.filter(({ near, putAside }) => (near === 'code' || near === 'name') && !putAside);
+  const others = records.filter((found) => !meant.includes(found));
+  return [...meant.map(findingOf), ...places, ...searches, ...others.map(findingOf)];
 }
 
 /**
@@ -91,24 +73,26 @@ async function materialsFound(typed: string): Promise<Finding[]> {
  * one to what is typed now.
  */
 export function useFinder(text: Ref<string>, isOpen: () => boolean) {
-  const findings = ref<Finding[]>(PLACES);
+  const findings = ref<readonly Finding[]>(FIRST_PLACES);
   let latest = 0;
   let underWay: Promise<void> = Promise.resolve();
+  /** The saved searches are few: they are fetched once each time the palette opens. */
+  let kept: Promise<SavedSearch[]> = Promise.resolve([]);
 
   async function find(): Promise<void> {
     latest += 1;
     const mine = latest;
-    const typed = fold(text.value).trim();
-    if (typed === '' || !isOpen()) {
-      findings.value = PLACES;
+    const typed = text.value;
+    if (foldedWords(typed).length === 0 || !isOpen()) {
+      findings.value = FIRST_PLACES;
       return;
     }
-    const found = await Promise.all([materialsFound(typed), formulasFound(typed), batchesFound(typed)]).catch(
-      () => [],
-    );
-    if (mine === latest)
-      findings.value = [...PLACES.filter((place) => beginsWords(place.says, typed)), ...found.flat()];
+    const [records, searches] = await Promise.all([findRecords(typed).catch((): Found[] => []), kept]);
+    if (mine === latest) findings.value = inOrder(records, placesFor(typed), searchesFor(typed, searches));
   }
+  watch(isOpen, (open) => {
+    if (open) kept = answer(service.searches.$get()).catch(() => []);
+  });
   watch([text, isOpen], () => (underWay = find()), { flush: 'sync' });
   return { findings, settled: () => underWay };
 }

@@ -4,8 +4,10 @@ import { readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
+import type { MaterialEntry } from '@core/materials/list';
 import { writeFormula } from '@db/formulas/drafts';
 import { Engine } from '@db/library/sql/engine';
+import { readMaterialEntries } from '@db/materials/list';
 import { materials as shelf } from '@db/materials/materials';
 import { createLibraryOpener } from '@service/library/opener';
 import { Places } from '@service/library/places';
@@ -51,6 +53,14 @@ export async function makeLibrary(materials: number, formulas: number): Promise<
   await writeFile(file, engine.exportBytes());
   engine.close();
   return folder;
+}
+
+/** The materials of a made library as its list knows them. */
+export async function entriesOf(folder: string): Promise<MaterialEntry[]> {
+  const engine = await Engine.open(await readFile(join(folder, LIBRARY_FILE)));
+  const entries = readMaterialEntries(engine);
+  engine.close();
+  return entries;
 }
 
 /** Opens a made library through the same session and service as the hosts do. */

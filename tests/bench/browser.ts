@@ -2,14 +2,14 @@ import { chromium, type Browser, type Page } from '@playwright/test';
 import { dirname } from 'node:path';
 import { rm } from 'node:fs/promises';
 import { foldedWords } from '@core/quantities/fold';
-import { shelfEntry } from '@core/shelf/entry';
-import { shelfQuery } from '@core/shelf/query';
-import { createShelf, type Shelf } from '@core/shelf/shelf';
+import { createListIndex, type ListIndex } from '@core/lists/list-index';
+import { listQuery } from '@core/lists/query';
+import { MATERIALS_LIST, type MaterialEntry } from '@core/materials/list';
+import { otherNames } from '@core/materials/synonyms';
 import { BROWSER_ARGUMENTS, findBrowser } from '../../build/steps/browser.mjs';
 import { HostProcess } from '../e2e/host-process';
-import { makeLibrary } from './bench-library';
+import { entriesOf, makeLibrary } from './bench-library';
 import { installProbe } from './browser-probe';
-import { generateMaterials } from './library-generator';
 import { figureFrom, type BenchFigure, type BenchSettings } from './measure';
 import { Seeded } from './seeded';
 
@@ -22,19 +22,22 @@ interface Keystroke {
   found: number;
 }
 
-function findable(): { shelf: Shelf; words: string[] } {
-  const entries = [...generateMaterials(MATERIALS)].map(shelfEntry);
-  return { shelf: createShelf(entries), words: entries.flatMap((entry) => foldedWords(entry.inci)) };
+async function findable(folder: string): Promise<{ list: ListIndex<MaterialEntry>; words: string[] }> {
+  const entries = await entriesOf(folder);
+  return {
+    list: createListIndex(MATERIALS_LIST, entries, otherNames),
+    words: entries.flatMap((entry) => foldedWords(entry.inci)),
+  };
 }
 
 /**
  * Words typed letter by letter and taken back the same way. Only letters that change how many are found are
  * taken, so that each keystroke has a result to wait for.
  */
-function keystrokes(wanted: number): Keystroke[] {
-  const { shelf, words } = findable();
+async function keystrokes(folder: string, wanted: number): Promise<Keystroke[]> {
+  const { list, words } = await findable(folder);
   const chance = new Seeded(5);
-  const count = (text: string): number => shelf.search(shelfQuery.parse({ text, limit: 0 })).total;
+  const count = (text: string): number => list.search(listQuery(MATERIALS_LIST, { text, limit: 0 })).total;
   const strokes: Keystroke[] = [];
   while (strokes.length < wanted) {
     const word = chance.pick(words);
@@ -109,11 +112,12 @@ export async function benchBrowser(settings: BenchSettings): Promise<BenchFigure
     return [];
   }
   const folder = await makeLibrary(MATERIALS, 0);
+  const strokes = await keystrokes(folder, settings.quick ? 40 : 200);
   const host = await HostProcess.start({ args: ['--library', folder], folder: dirname(folder) });
   const browser = await chromium.launch({ executablePath: program, args: BROWSER_ARGUMENTS });
   try {
     const opened = await openings(browser, host, settings.quick ? 5 : 20);
-    const typed = await typing(browser, host, keystrokes(settings.quick ? 40 : 200));
+    const typed = await typing(browser, host, strokes);
     return [
       figureFrom('page opened to usable list, 5,000 materials', opened, { atMost: 1_000 }),
       figureFrom('keystroke to painted result, 5,000 materials', typed, { atMost: 50 }),

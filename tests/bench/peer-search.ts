@@ -1,17 +1,18 @@
 import type { SqlValue } from '@db/database';
 import { foldedWords } from '@core/quantities/fold';
-import {
-  FACETS,
-  FACET_NAMES,
-  type Facet,
-  type ShelfAnswer,
-  type ShelfEntry,
-  type ShelfQuery,
-} from '@core/shelf/query';
-import { sortValue } from '@core/shelf/sort-key';
+import { textsOf } from '@core/lists/description';
+import { MOST_FOUND_WORDS } from '@core/lists/facet-index';
+import { plainCode } from '@core/lists/name-index';
+import { chosenIn, type ListPage, type ListQuery } from '@core/lists/query';
+import { sortValue } from '@core/lists/sort-key';
+import { otherForms } from '@core/lists/word-forms';
+import { MATERIALS_LIST, type MaterialEntry, type MaterialRow } from '@core/materials/list';
 import type { PeerDatabase } from './peer';
 
-const LISTS: readonly Facet[] = ['functions', 'keepFrom'];
+type Facet = string;
+const FACETS = MATERIALS_LIST.facets;
+const FACET_NAMES: readonly Facet[] = FACETS.map(({ key }) => key);
+const LISTS: readonly Facet[] = ['functions', 'keepFrom', 'suppliers'];
 const SORTED = ['tradeName', 'hlb', 'supplier', 'updatedAt'] as const;
 
 /**
@@ -40,7 +41,7 @@ const INDEXES = [
 ];
 
 /** Fills the peer with the same rows. */
-export function fillPeerShelf(peer: PeerDatabase, entries: readonly ShelfEntry[]): void {
+export function fillPeerShelf(peer: PeerDatabase, entries: readonly MaterialEntry[]): void {
   peer.exec(SCHEMA);
   const marks = Array.from({ length: 4 + 8 + 1 + SORTED.length }, () => '?').join(', ');
   const insert = peer.prepare(`INSERT INTO shelf VALUES (${marks})`);
@@ -51,18 +52,29 @@ export function fillPeerShelf(peer: PeerDatabase, entries: readonly ShelfEntry[]
   peer.exec('BEGIN');
   entries.forEach((entry, slot) => {
     const { notes, suppliers, ...row } = entry;
-    const texts = [entry.tradeName, entry.code, entry.inci, entry.supplier, ...suppliers, notes];
+    const texts = [entry.tradeName, entry.code, plainCode(entry.code), entry.inci, entry.supplier];
+    const filterWords = FACET_NAMES.flatMap((facet) => textsOf(entry, facet));
     const singles = FACET_NAMES.filter((facet) => !LISTS.includes(facet)).map(
-      (facet) => entry[facet] as SqlValue,
+      (facet): SqlValue => textsOf(entry, facet)[0] ?? null,
     );
-    const keys = SORTED.map((key) => sortValue(entry, key));
-    const words = foldedWords(texts.join('\n')).join(' ');
+    const keys = SORTED.map((key) => sortOf(entry, key));
+    const words = foldedWords([...texts, ...suppliers, notes, ...filterWords].join('\n')).join(' ');
     insert.run(slot, JSON.stringify(row), words, entry.id, ...singles, entry.hlb, ...keys);
-    for (const { list, insert: add } of lists)
-      for (const word of entry[list] as string[]) add.run(slot, word);
+    for (const { list, insert: add } of lists) for (const word of textsOf(entry, list)) add.run(slot, word);
   });
   peer.exec('COMMIT');
   for (const statement of INDEXES) peer.exec(statement);
+}
+
+function sortOf(entry: MaterialEntry, key: string): SqlValue {
+  const sort = MATERIALS_LIST.sorts.find((known) => known.key === key);
+  return sort ? sortValue(MATERIALS_LIST, sort, entry) : null;
+}
+
+/** A typed word: the beginning of a word, or the other number of it, whole. */
+function match(word: string): string {
+  const terms = [`"${word}"*`, ...otherForms(word).map((form) => `"${form}"`)];
+  return `(${terms.join(' OR ')})`;
 }
 
 interface Clause {
@@ -70,17 +82,17 @@ interface Clause {
   values: SqlValue[];
 }
 
-function textAndRange(query: ShelfQuery): Clause {
+function textAndRange(query: ListQuery): Clause {
   const words = [...new Set(foldedWords(query.text))];
   const clauses = ['1'];
   const values: SqlValue[] = [];
   if (words.length > 0) {
     clauses.push('slot IN (SELECT rowid FROM shelf_words WHERE shelf_words MATCH ?)');
-    values.push(words.map((word) => `"${word}"*`).join(' '));
+    values.push(words.map(match).join(' AND '));
   }
   for (const [end, sign] of [
-    [query.hlbFrom, '>='],
-    [query.hlbTo, '<='],
+    [query.spans.hlb?.from ?? null, '>='],
+    [query.spans.hlb?.to ?? null, '<='],
   ] as const) {
     if (end === null) continue;
     clauses.push(`hlb ${sign} ?`);
@@ -90,10 +102,10 @@ function textAndRange(query: ShelfQuery): Clause {
 }
 
 /** A condition for each facet in use; statements differ only in their parameters, so that they stay prepared. */
-function facetClauses(query: ShelfQuery): Map<Facet, Clause> {
+function facetClauses(query: ListQuery): Map<Facet, Clause> {
   const clauses = new Map<Facet, Clause>();
   for (const facet of FACET_NAMES) {
-    const chosen: readonly string[] = query[facet];
+    const chosen = chosenIn(query, facet);
     const marks = chosen.map(() => '?').join(', ');
     if (chosen.length === 0) {
       if (facet === 'status') clauses.set(facet, { sql: "status <> 'archived'", values: [] });
@@ -108,7 +120,7 @@ function facetClauses(query: ShelfQuery): Map<Facet, Clause> {
 }
 
 /** Answers searches by SQL: the matches once, with which filters they pass; total, counts and page from those. */
-export function peerSearch(peer: PeerDatabase): (query: ShelfQuery) => ShelfAnswer {
+export function peerSearch(peer: PeerDatabase): (query: ListQuery) => ListPage<MaterialRow> {
   const kept = new Map<string, ReturnType<PeerDatabase['prepare']>>();
   const prepared = (sql: string): ReturnType<PeerDatabase['prepare']> => {
     const statement = kept.get(sql) ?? peer.prepare(sql);
@@ -135,35 +147,40 @@ export function peerSearch(peer: PeerDatabase): (query: ShelfQuery) => ShelfAnsw
       `${found} SELECT '' AS facet, '' AS word, count(*) AS n FROM found WHERE ${all(null)}
        UNION ALL ${counting.join(' UNION ALL ')}`,
     ).all(...values) as { facet: Facet | ''; word: string | null; n: number }[];
-    return { ...readCounts(counted), offset: query.offset, rows: pageOf(prepared, query, base, facets) };
+    const { total, counts } = readCounts(counted);
+    const rows = pageOf(prepared, query, base, facets);
+    return { total, offset: query.offset, rows, counts, corrections: [], instead: [] };
   };
 }
 
 function pageOf(
   prepared: (sql: string) => ReturnType<PeerDatabase['prepare']>,
-  query: ShelfQuery,
+  query: ListQuery,
   base: Clause,
   facets: Map<Facet, Clause>,
-): ShelfAnswer['rows'] {
+): ListPage<MaterialRow>['rows'] {
   const clauses = [base, ...facets.values()];
   const key = `sort_${query.sortBy}`;
   const rows = prepared(
     `SELECT entry FROM shelf s WHERE ${clauses.map((clause) => clause.sql).join(' AND ')}
      ORDER BY ${key} ${query.descending ? 'DESC' : 'ASC'} NULLS LAST, sort_tradeName NULLS LAST, id LIMIT ? OFFSET ?`,
   ).all(...clauses.flatMap((clause) => clause.values), query.limit, query.offset) as { entry: string }[];
-  return rows.map((row) => JSON.parse(row.entry) as ShelfAnswer['rows'][number]);
+  return rows.map((row) => JSON.parse(row.entry) as ListPage<MaterialRow>['rows'][number]);
 }
 
 function readCounts(
   counted: { facet: Facet | ''; word: string | null; n: number }[],
-): Pick<ShelfAnswer, 'total' | 'counts'> {
-  const counts = Object.fromEntries(
-    FACET_NAMES.map((facet) => [facet, Object.fromEntries(FACETS[facet].map((word) => [word, 0]))]),
-  ) as ShelfAnswer['counts'];
+): Pick<ListPage<MaterialRow>, 'total' | 'counts'> {
+  const counts: Record<string, Record<string, number>> = Object.fromEntries(
+    FACETS.map(({ key, words }) => [key, Object.fromEntries((words ?? []).map((word) => [word, 0]))]),
+  );
   let total = 0;
   for (const { facet, word, n } of counted) {
     if (facet === '') total = n;
-    else if (word !== null) counts[facet][word] = n;
+    else if (word !== null) counts[facet]![word] = n;
   }
+  for (const { key, words } of FACETS)
+    if (words === null && Object.keys(counts[key]!).length > MOST_FOUND_WORDS)
+      throw new Error('The peer counts every word that is found, and there are more than are sent.');
   return { total, counts };
 }

@@ -148,7 +148,7 @@ test.describe('the demonstration library', () => {
   });
 
   test('Enter in the palette waits for the answer to what was typed', async ({ page }) => {
-    await page.route('**/api/materials?*', async (route) => {
+    await page.route('**/api/find?*', async (route) => {
       await new Promise((later) => setTimeout(later, 500));
       await route.continue();
     });
@@ -158,7 +158,7 @@ test.describe('the demonstration library', () => {
     await expect(page.getByRole('heading', { level: 1, name: 'Hedgerow Day Cream' })).toBeVisible();
 
     // Closed before the answer: nobody is taken anywhere any more.
-    const answered = page.waitForResponse(/api\/materials\?text=sett/);
+    const answered = page.waitForResponse(/api\/find\?text=sett/);
     await page.keyboard.press('Control+k');
     await page.getByLabel('Find anything').fill('sett');
     await page.keyboard.press('Enter');

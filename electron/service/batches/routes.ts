@@ -1,11 +1,12 @@
 import { batchPlan, type Batch, type BatchPlan } from '@core/batches/batch';
 import { batchLines } from '@core/batches/plan-batch';
-import { insertBatch, listBatches, readBatch } from '@db/batches/batches';
+import { insertBatch, readBatch } from '@db/batches/batches';
 import { drawBatchNumber } from '@db/batches/numbers';
 import { readVersion } from '@db/formulas/versions';
 import { readSettings } from '@db/settings/settings';
 import { Hono } from 'hono';
 import type { ServiceContext } from '../context';
+import { listPage } from '../lists/list-page';
 import { found } from '../problems/found';
 import { validBody } from '../problems/validated';
 import { tellChange } from '../record/tell-change';
@@ -28,7 +29,7 @@ function planned(context: ServiceContext, plan: BatchPlan): Batch {
 
 export function batchesRoutes(context: ServiceContext) {
   return new Hono()
-    .get('/', (c) => c.json(listBatches(context.session.current().library, c.req.query('formula'))))
+    .get('/', (c) => c.json(listPage(context, 'batches', c.req.url)))
     .post('/', validBody(batchPlan), (c) => c.json(planned(context, c.req.valid('json')), 201))
     .get('/:id', (c) => {
       const { library } = context.session.current();

@@ -11,8 +11,8 @@ import { readSettings } from '@db/settings/settings';
 import { z } from 'zod';
 import type { ServiceContext } from '../context';
 import { found } from '../problems/found';
-import { tellChange } from '../record/tell-change';
 import { invalidInput } from '../problems/validated';
+import { tellChange } from '../record/tell-change';
 
 export const versionRequest = z.object({ reason: lineText(500), recordedBy: lineText(120) });
 
@@ -43,7 +43,7 @@ export function recordVersion(
   formulaId: string,
   request: z.infer<typeof versionRequest>,
 ): VersionSummary {
-  const { library } = context.session.current();
+  const { library, lists } = context.session.current();
   const draft = found(readFormula(library, formulaId), 'formula');
   const read = enteredFormula.safeParse(draft);
   if (!read.success) throw invalidInput(read.error);
@@ -71,6 +71,8 @@ export function recordVersion(
     materials: Object.fromEntries(materials),
   };
   library.transaction((tx) => insertVersion(tx, version));
+  // Its formula’s list shows the number of the newest version.
+  lists.changed('formulas', formulaId);
   tellChange(context, 'version', { id: version.id, revision: 1 });
   const { id, number, recordedAt, recordedBy, reason } = version;
   return { id, formulaId, number, recordedAt, recordedBy, reason };

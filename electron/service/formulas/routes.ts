@@ -12,7 +12,6 @@ import type { Material } from '@core/materials/material';
 import { Problem } from '@core/problems/problem';
 import { nameText } from '@core/quantities/text';
 import { formulaRecords } from '@db/formulas/drafts';
-import { listFormulas } from '@db/formulas/list';
 import { drawFormulaCode } from '@db/formulas/numbers';
 import { listVersions, readVersion } from '@db/formulas/versions';
 import { readMaterials } from '@db/materials/materials';
@@ -20,6 +19,7 @@ import { readSettings } from '@db/settings/settings';
 import { Hono } from 'hono';
 import { z } from 'zod';
 import type { ServiceContext } from '../context';
+import { listPage } from '../lists/list-page';
 import { found } from '../problems/found';
 import { validBody } from '../problems/validated';
 import { addRecord, changeRecord, record, removeRecord } from '../record/records';
@@ -120,7 +120,7 @@ function removeFormula(context: ServiceContext, id: string): void {
 
 export function formulasRoutes(context: ServiceContext) {
   return new Hono()
-    .get('/', (c) => c.json(listFormulas(context.session.current().library)))
+    .get('/', (c) => c.json(listPage(context, 'formulas', c.req.url)))
     .post('/', validBody(start), (c) => c.json(startFormula(context, c.req.valid('json')), 201))
     .get('/versions/:versionId', (c) =>
       c.json(found(readVersion(context.session.current().library, c.req.param('versionId')), 'version')),

@@ -70,7 +70,7 @@ export function libraryStatus(context: ServiceContext) {
       keptLog: opened.keptLog,
       /** With the first answer, so that a page that opens need not ask again. */
       settings: readSettings(opened.library),
-      materials: opened.shelf.size,
+      materials: opened.lists.count('materials'),
       /** Of the materials; the list leaves them out until they are asked for. */
       archived: count(context, "material WHERE status = 'archived'"),
       formulas: count(context, 'formula'),
@@ -138,7 +138,7 @@ async function restore(context: ServiceContext, name: string): Promise<void> {
       advice: 'Choose another.',
     });
   await library.restore(name);
-  context.session.refreshShelf();
+  context.session.refreshLists();
 }
 
 export function libraryRoutes(context: ServiceContext) {

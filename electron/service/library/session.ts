@@ -1,19 +1,18 @@
 import { existsSync, readdirSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { Problem } from '@core/problems/problem';
-import { createShelf, type Shelf } from '@core/shelf/shelf';
 import type { OpenLibrary } from '@db/library/open-library';
 import type { KeptLog, Recovered } from '@db/library/opening/recovery';
 import type { GoodLog } from '@db/library/log/salvage';
-import { readShelfEntries } from '@db/materials/shelf-entries';
 import { z } from 'zod';
 import { Changes } from '../changes/changes';
+import { LibraryLists } from '../lists/library-lists';
 import type { Places } from './places';
 
-/** The open library, and the index that answers its materials list. */
+/** The open library, and the indexes that answer its lists. */
 export interface OpenedLibrary {
   library: OpenLibrary;
-  shelf: Shelf;
+  lists: LibraryLists;
   /** What became of its log, when it was opened with a part of it only. */
   keptLog: KeptLog | null;
 }
@@ -169,21 +168,25 @@ export class LibrarySession {
   async close(): Promise<void> {
     const closing = this.opened;
     this.opened = null;
+    closing?.lists.stop();
     clearInterval(this.outsideWatch);
     await closing?.library.close();
     if (closing) this.changes.tellLibrary();
   }
 
-  /** Reads the shelf anew: after a restore, everything may be different. */
-  refreshShelf(): void {
-    const { library, keptLog } = this.current();
-    this.opened = { library, shelf: createShelf(readShelfEntries(library)), keptLog };
+  /** Reads the lists anew: after a restore, everything may be different. */
+  refreshLists(): void {
+    const { library, keptLog, lists } = this.current();
+    lists.stop();
+    this.opened = { library, lists: new LibraryLists(library), keptLog };
+    this.opened.lists.fillInTurn();
     this.changes.tellLibrary();
   }
 
   private async take(library: OpenLibrary, { passing = false, keptLog }: Taking = {}): Promise<void> {
     await this.close();
-    this.opened = { library, shelf: createShelf(readShelfEntries(library)), keptLog: keptLog ?? null };
+    this.opened = { library, lists: new LibraryLists(library), keptLog: keptLog ?? null };
+    this.opened.lists.fillInTurn();
     // A sync tool may change the files at any time; polling also works on drives that report no changes.
     this.outsideWatch = setInterval(() => void library.checkOutside(), OUTSIDE_CHECK_MS).unref();
     this.trouble = null;

@@ -5,12 +5,12 @@ import {
   type MaterialContent,
 } from '@core/materials/material';
 import { Problem } from '@core/problems/problem';
-import { fromParams } from '@core/shelf/query-params';
 import { materialRecords } from '@db/materials/materials';
 import { materialUses } from '@db/materials/uses';
 import { Hono } from 'hono';
 import { z } from 'zod';
 import type { ServiceContext } from '../context';
+import { listPage } from '../lists/list-page';
 import { validBody } from '../problems/validated';
 import { addRecord, changeRecord, record, removeRecord } from '../record/records';
 
@@ -48,9 +48,7 @@ function removeMaterial(context: ServiceContext, id: string): void {
 
 export function materialsRoutes(context: ServiceContext) {
   return new Hono()
-    .get('/', (c) =>
-      c.json(context.session.current().shelf.search(fromParams(new URL(c.req.url).searchParams))),
-    )
+    .get('/', (c) => c.json(listPage(context, 'materials', c.req.url)))
     .post('/', validBody(materialContent), (c) => c.json(addMaterial(context, c.req.valid('json')), 201))
     .get('/:id', (c) => c.json(material(context, c.req.param('id'))))
     .get('/:id/uses', (c) =>

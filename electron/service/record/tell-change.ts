@@ -1,9 +1,16 @@
-import type { Material } from '@core/materials/material';
-import { shelfEntry } from '@core/shelf/entry';
 import type { ServiceContext } from '../context';
+import type { Noun } from '../lists/nouns';
+
+/** The list that shows the records of a kind. */
+const LISTED: Readonly<Record<string, Noun>> = {
+  material: 'materials',
+  formula: 'formulas',
+  batch: 'batches',
+  'trial series': 'trials',
+};
 
 /**
- * The one place that hears of every change of a record, after it is safe on the disk: the lists' indexes and every window follow it.
+ * The one place that hears of every change of a record, after it is safe on the disk: the lists and every window follow.
  * @param now the record as it is now; only its id when it was deleted
  */
 export function tellChange(
@@ -11,10 +18,7 @@ export function tellChange(
   kind: string,
   now: { id: string; revision?: number },
 ): void {
-  const { shelf } = context.session.current();
-  if (kind === 'material') {
-    if (now.revision === undefined) shelf.remove(now.id);
-    else shelf.put(shelfEntry(now as Material));
-  }
+  const noun = LISTED[kind];
+  if (noun) context.session.current().lists.changed(noun, now.id);
   context.session.changes.tell({ kind, id: now.id, revision: now.revision ?? null });
 }

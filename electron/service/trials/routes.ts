@@ -1,10 +1,11 @@
 import { trialSeries, type TrialSeries } from '@core/trials/trial-series';
 import type { Material } from '@core/materials/material';
 import { readMaterials } from '@db/materials/materials';
-import { listSeries, seriesRecords, type SeriesRecord } from '@db/trials/trials';
+import { seriesRecords, type SeriesRecord } from '@db/trials/trials';
 import { Hono } from 'hono';
 import { z } from 'zod';
 import type { ServiceContext } from '../context';
+import { listPage } from '../lists/list-page';
 import { validBody } from '../problems/validated';
 import { addRecord, changeRecord, record, removeRecord } from '../record/records';
 
@@ -42,7 +43,7 @@ function withMaterials(
 /** Trial series: planned at the bench, kept with what came of them. */
 export function trialsRoutes(context: ServiceContext) {
   return new Hono()
-    .get('/', (c) => c.json(listSeries(context.session.current().library)))
+    .get('/', (c) => c.json(listPage(context, 'trials', c.req.url)))
     .post('/', validBody(content), (c) =>
       c.json(shown(addRecord(context, seriesRecords, () => c.req.valid('json'))), 201),
     )

@@ -8,7 +8,8 @@ interface Named {
 /** Records a version of the demonstration's first formula and makes a batch of it; tells where they are. */
 export async function recordsOf(host: HostProcess): Promise<Records> {
   const { rows } = (await host.get('/api/materials?limit=6')) as { rows: Named[] };
-  const [formula] = (await host.get('/api/formulas')) as Named[];
+  const { rows: formulas } = (await host.get('/api/formulas')) as { rows: Named[] };
+  const [formula] = formulas;
   if (!formula) throw new Error('The library has no formula.');
   const version = (await host.post(`/api/formulas/${formula.id}/versions`, {
     reason: 'As it went to the first customers',

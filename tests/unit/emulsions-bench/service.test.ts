@@ -1,3 +1,5 @@
+import { listQuery } from '@core/lists/query';
+import { MATERIALS_LIST } from '@core/materials/list';
 import type { OptimiseResult } from '@core/emulsions/optimise/result';
 import type { Ranking } from '@core/emulsions/systems/rank-systems';
 import type { TrialSeries } from '@core/trials/trial-series';
@@ -14,11 +16,8 @@ beforeEach(async () => {
 });
 
 function idOf(text: string): string {
-  const row = served.session.current().shelf.search({
-    ...{ text, charge: [], architecture: [], emulsionType: [], functions: [], phaseOfUse: [], form: [] },
-    ...{ consistency: [], origin: [], keepFrom: [], status: [], hlbFrom: null, hlbTo: null },
-    ...{ sortBy: 'tradeName', descending: false, offset: 0, limit: 1 },
-  }).rows[0];
+  const query = listQuery(MATERIALS_LIST, { text, limit: 1 });
+  const row = served.session.current().lists.page('materials', query).rows[0];
   if (!row) throw new Error(`Nothing called ${text}.`);
   return row.id;
 }
@@ -128,7 +127,7 @@ describe('trial series', () => {
     const edit = { revision: 1, content: { ...content, chosen: 0 } };
     expect((await ask('PUT', path, edit)).status).toBe(200);
     expect((await ask<ProblemDetails>('PUT', path, edit)).body.code).toBe('conflict');
-    expect((await ask<{ id: string }[]>('GET', '/trials')).body).toHaveLength(1);
+    expect((await ask<{ total: number }>('GET', '/trials')).body.total).toBe(1);
     const sheet = await served.service.request('/api/sheets', {
       method: 'POST',
       headers: { 'Content-Type': 'application/json' },

@@ -1,5 +1,4 @@
-import { useSuggestions } from '@renderer/formulas/suggestions';
-import type { ShelfAnswer } from '@core/shelf/query';
+import { useSuggestions, type FoundMaterial } from '@renderer/formulas/suggestions';
 import { describe, expect, it } from 'vitest';
 
 interface Asked {
@@ -10,15 +9,16 @@ interface Asked {
 /** A search whose answers come when the test says so. */
 function slowSearch() {
   const asked: Asked[] = [];
-  const find = (text: string, signal: AbortSignal): Promise<ShelfAnswer> =>
+  const find = (text: string, signal: AbortSignal): Promise<FoundMaterial[]> =>
     new Promise((resolve, reject) => {
       signal.addEventListener('abort', () => reject(new DOMException('', 'AbortError')));
       const answer = async (...names: string[]): Promise<void> => {
-        const rows = names.map((name) => {
-          const [tradeName = '', inci = ''] = name.split(': ');
-          return { id: name, tradeName, inci, code: '', supplier: '' };
+        const found = names.map((name) => {
+          const [tradeName = '', notes] = name.split(': ');
+          const row = { id: name, tradeName, inci: '', code: '', supplier: '' };
+          return { kind: 'materials', row, near: notes ? 'unshown' : 'name', putAside: false };
         });
-        resolve({ rows, total: rows.length } as unknown as ShelfAnswer);
+        resolve(found as unknown as FoundMaterial[]);
         await new Promise((done) => setTimeout(done));
       };
       asked.push({ text, answer });
@@ -99,19 +99,26 @@ describe('picking a material by typing', () => {
     expect([asked.length, box.open.value]).toEqual([1, true]);
   });
 
-  it('marks the row that bears the name, not one before it that mentions it in its notes', async () => {
+  it('marks the nearest row, which the service puts first', async () => {
     const { box, type, last } = slowSearch();
     type('xanthan');
     const taken = box.marked();
-    await last().answer('Behenyl wax: Cetearyl Alcohol', 'Clear gum: Xanthan Gum', 'Xanthan 80: Gum');
+    await last().answer('Xanthan 80', 'Behenyl wax: goes with Xanthan');
     expect((await taken)?.tradeName).toBe('Xanthan 80');
-    expect(box.rows.value.map((row) => row.tradeName)).toEqual(['Xanthan 80', 'Clear gum', 'Behenyl wax']);
+    expect(box.rows.value.map((row) => row.tradeName)).toEqual(['Xanthan 80', 'Behenyl wax']);
+  });
+
+  it('says that there are more than it shows', async () => {
+    const { box, type, last } = slowSearch();
+    type('gel');
+    await last().answer(...Array.from({ length: 31 }, (_, i) => `Gel ${i}`));
+    expect([box.rows.value.length, box.more.value]).toEqual([30, true]);
   });
 
   it('takes a material that only mentions what was typed when it was chosen, never by Enter alone', async () => {
     const { box, type, last } = slowSearch();
     type('xanthan');
-    await last().answer('Behenyl wax: Cetearyl Alcohol', 'Oat wax: Avena Sativa');
+    await last().answer('Behenyl wax: with Xanthan', 'Oat wax: with Xanthan');
     expect([box.rows.value.length, await box.marked()]).toEqual([2, undefined]);
     await box.step(-1);
     expect((await box.marked())?.tradeName).toBe('Oat wax');

@@ -2,7 +2,8 @@ import type { Batch } from '@core/batches/batch';
 import { formulaContent, type Formula, type FormulaVersion } from '@core/formulas/formula';
 import type { Material } from '@core/materials/material';
 import type { VersionSummary } from '@db/formulas/versions';
-import type { FormulaSummary } from '@db/formulas/list';
+import type { FormulaRow } from '@core/formulas/list';
+import type { ListPage } from '@core/lists/query';
 import type { ProblemDetails } from '@service/problems/problem-details';
 import { describe, expect, it } from 'vitest';
 import { serviceWith, type Ask } from './service-fixture';
@@ -10,8 +11,8 @@ import { serviceWith, type Ask } from './service-fixture';
 type WithMaterials = { formula: Formula; materials: Record<string, Material> };
 
 async function anyFormula(ask: Ask, name = 'Hedgerow Day Cream'): Promise<WithMaterials> {
-  const { body: all } = await ask<FormulaSummary[]>('GET', '/formulas');
-  const known = all.find((formula) => formula.name === name) ?? all[0];
+  const { body: all } = await ask<ListPage<FormulaRow>>('GET', '/formulas');
+  const known = all.rows.find((formula) => formula.name === name) ?? all.rows[0];
   return (await ask<WithMaterials>('GET', `/formulas/${known?.id}`)).body;
 }
 const put = (ask: Ask, formula: Formula, part: Partial<Formula>) =>

@@ -1,5 +1,6 @@
 import { blankMaterial, type Material } from '@core/materials/material';
-import type { ShelfAnswer } from '@core/shelf/query';
+import type { ListPage } from '@core/lists/query';
+import type { MaterialRow } from '@core/materials/list';
 import type { ProblemDetails } from '@service/problems/problem-details';
 import { describe, expect, it } from 'vitest';
 import { serviceWith, type Ask } from './service-fixture';
@@ -12,7 +13,7 @@ describe('raw materials through the service', () => {
     const { ask } = await serviceWith();
     const { status, body: added } = await add(ask, 'Émulsane 20', 'Ceteareth-20');
     expect(status).toBe(201);
-    const { body: found } = await ask<ShelfAnswer>('GET', '/materials?text=emuls%20cete');
+    const { body: found } = await ask<ListPage<MaterialRow>>('GET', '/materials?text=emuls%20cete');
     expect(found.rows.map((row) => row.id)).toEqual([added.id]);
     expect((await ask<Material>('GET', `/materials/${added.id}`)).body).toEqual(added);
   });
@@ -22,7 +23,7 @@ describe('raw materials through the service', () => {
     type Status = { open: { materials: number; archived: number } };
     const { open } = (await ask<Status>('GET', '/library')).body;
     const total = async (query: string) =>
-      (await ask<ShelfAnswer>('GET', `/materials?limit=0${query}`)).body.total;
+      (await ask<ListPage<MaterialRow>>('GET', `/materials?limit=0${query}`)).body.total;
     expect(await total('')).toBe(open.materials - open.archived);
     expect(await total('&status=archived')).toBe(open.archived);
     expect(open.archived).toBeGreaterThan(0);
@@ -30,7 +31,7 @@ describe('raw materials through the service', () => {
 
   it('keeps every field of a full material through a close and an opening', async () => {
     const { ask, session } = await serviceWith('demonstration');
-    const { body } = await ask<ShelfAnswer>(
+    const { body } = await ask<ListPage<MaterialRow>>(
       'GET',
       '/materials?limit=500&status=in%20use&status=on%20trial&status=archived',
     );
@@ -107,7 +108,7 @@ describe('raw materials through the service', () => {
 
   it('copies, archives and deletes; a used material is kept, and the refusal says where it is used', async () => {
     const { ask } = await serviceWith('demonstration');
-    const { body: lists } = await ask<ShelfAnswer>('GET', '/materials?text=glycerin');
+    const { body: lists } = await ask<ListPage<MaterialRow>>('GET', '/materials?text=glycerin');
     const used = lists.rows.find((row) => row.inci === 'Glycerin');
     const refused = await ask<ProblemDetails>('DELETE', `/materials/${used?.id}`);
     expect(refused.status).toBe(409);
@@ -122,7 +123,7 @@ describe('raw materials through the service', () => {
     ).body;
     expect([createdAt, updatedAt].every(Boolean)).toBe(true);
     await ask('PUT', `/materials/${id}`, { revision, content: { ...content, status: 'archived' } });
-    const after = await ask<ShelfAnswer>('GET', '/materials?text=glycerin');
+    const after = await ask<ListPage<MaterialRow>>('GET', '/materials?text=glycerin');
     expect(after.body.rows.map((row) => row.id)).not.toContain(id);
   });
 

@@ -2,8 +2,9 @@ import type { Batch } from '@core/batches/batch';
 import { blankMaterial, type Material } from '@core/materials/material';
 import { BLANK_HLB } from '@core/calculators/hlb-request';
 import { SHEETS, type sheetRequest, type SheetKind, type SheetRequest } from '@core/sheets/requests';
-import type { ShelfAnswer } from '@core/shelf/query';
-import type { FormulaSummary } from '@db/formulas/list';
+import type { ListPage } from '@core/lists/query';
+import type { MaterialRow } from '@core/materials/list';
+import type { FormulaRow } from '@core/formulas/list';
 import type { VersionSummary } from '@db/formulas/versions';
 import type { ProblemDetails } from '@service/problems/problem-details';
 import { KINDS } from '@service/sheets/kinds/all';
@@ -43,8 +44,8 @@ async function textOf(response: Response): Promise<string> {
 
 /** A request for each kind of sheet of the demonstration library, and words that its sheet must hold. */
 async function oneOfEach(ask: Ask) {
-  const { body: formulas } = await ask<FormulaSummary[]>('GET', '/formulas');
-  const formula = formulas.find((known) => known.name === 'Hedgerow Day Cream') ?? formulas[0];
+  const { body: formulas } = await ask<ListPage<FormulaRow>>('GET', '/formulas');
+  const formula = formulas.rows.find((known) => known.name === 'Hedgerow Day Cream') ?? formulas.rows[0];
   const formulaId = formula?.id ?? '';
   const recorded = await ask<VersionSummary>('POST', `/formulas/${formulaId}/versions`, {
     reason: 'r',
@@ -58,7 +59,7 @@ async function oneOfEach(ask: Ask) {
     note: '',
   };
   const { body: batch } = await ask<Batch>('POST', '/batches', plan);
-  const { body: shelf } = await ask<ShelfAnswer>('GET', '/materials?charge=cationic');
+  const { body: shelf } = await ask<ListPage<MaterialRow>>('GET', '/materials?charge=cationic');
   const [oil, emulsifier] = shelf.rows;
   if (!oil || !emulsifier) throw new Error('The demonstration library has no cationic materials.');
   const { body: kept } = await ask<{ series: { id: string } }>('POST', '/trials', {
@@ -136,8 +137,8 @@ describe('sheets through the service', () => {
 
   it('prints a formula whole, to share, a batch and a comparison, with what is in the library on them', async () => {
     const { ask, service } = await serviceWith('demonstration');
-    const { body: formulas } = await ask<FormulaSummary[]>('GET', '/formulas');
-    const formula = formulas.find((known) => known.name === 'Hedgerow Day Cream');
+    const { body: formulas } = await ask<ListPage<FormulaRow>>('GET', '/formulas');
+    const formula = formulas.rows.find((known) => known.name === 'Hedgerow Day Cream');
     const { body: version } = await ask<VersionSummary>('POST', `/formulas/${formula?.id}/versions`, {
       reason: 'r',
       recordedBy: 'b',
@@ -150,7 +151,7 @@ describe('sheets through the service', () => {
       note: '',
     };
     const { body: batch } = await ask<Batch>('POST', '/batches', plan);
-    const { body: shelf } = await ask<ShelfAnswer>('GET', '/materials?charge=cationic');
+    const { body: shelf } = await ask<ListPage<MaterialRow>>('GET', '/materials?charge=cationic');
     const [first, second, third] = shelf.rows;
 
     const specification = await print(service, { kind: 'material', materialId: first?.id });

@@ -2,7 +2,8 @@ import { batchSheet } from '@core/sheets/batch-sheet';
 import { formulaSheet } from '@core/sheets/formula-sheet';
 import type { FormulaVersion } from '@core/formulas/formula';
 import type { SheetDefinition } from '@core/sheets/kit/definition';
-import type { ShelfAnswer } from '@core/shelf/query';
+import type { ListPage } from '@core/lists/query';
+import type { MaterialRow } from '@core/materials/list';
 import { renderSheet } from '@service/sheets/render';
 import { describe, expect, it } from 'vitest';
 import { serviceWith } from '../service/service-fixture';
@@ -70,7 +71,7 @@ describe('page breaks', () => {
 
   it('leave five emulsifiers on one page of Letter and six on one of A4', async () => {
     const { ask, service } = await serviceWith('demonstration');
-    const { body: shelf } = await ask<ShelfAnswer>('GET', '/materials?functions=emulsifier');
+    const { body: shelf } = await ask<ListPage<MaterialRow>>('GET', '/materials?functions=emulsifier');
     const ids = shelf.rows.map((row) => row.id);
     for (const [count, paperSize] of [
       [5, 'LETTER'],

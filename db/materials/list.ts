@@ -1,0 +1,139 @@
+import { figureValue } from '@core/materials/figure';
+import { pricePerKgMinor } from '@core/costing/offers';
+import type { MaterialEntry } from '@core/materials/list';
+import type { Reader } from '../database';
+import { among } from '../some-ids';
+
+interface Row {
+  id: string;
+  code: string;
+  tradeName: string;
+  charge: string | null;
+  architecture: string | null;
+  emulsionType: string | null;
+  phaseOfUse: string | null;
+  form: string | null;
+  consistency: string | null;
+  origin: string | null;
+  status: string;
+  notes: string;
+  updatedAt: string;
+}
+
+/** Materials as their list shows them, all or some: a handful of passes, so that opening stays quick at 100,000. */
+export function readMaterialEntries(db: Reader, ids?: readonly string[]): MaterialEntry[] {
+  const { where, values } = among('id', ids);
+  const entries = db
+    .all<Row>(
+      `SELECT id, code, trade_name AS tradeName, charge, architecture, emulsion_type AS emulsionType,
+         phase_of_use AS phaseOfUse, form, consistency, origin, status, notes, updated_at AS updatedAt
+       FROM material ${where}`,
+      ...values,
+    )
+    .map((row): MaterialEntry => ({
+      ...row,
+      inci: '',
+      supplier: '',
+      suppliers: [],
+      functions: [],
+      keepFrom: [],
+      hlb: null,
+      requiredHlbOw: null,
+      meltingPoint: null,
+      pricePerKg: null,
+      currency: null,
+    }));
+  const byId = new Map(entries.map((entry) => [entry.id, entry]));
+  const children = new Children(db, ids);
+  addComposition(children, byId);
+  addWords(children, byId);
+  addFigures(children, byId);
+  addOffers(children, byId);
+  return entries;
+}
+
+/** Reads the rows that belong to the materials wanted. */
+class Children {
+  private readonly which: ReturnType<typeof among>;
+
+  constructor(
+    private readonly db: Reader,
+    ids: readonly string[] | undefined,
+  ) {
+    this.which = among('material_id', ids);
+  }
+
+  /** @param select up to the table; @param kinds a further condition; @param order of the rows of a material */
+  all<Row>(select: string, kinds: string | null, order: string): Row[] {
+    const { where, values } = this.which;
+    const conditions = kinds === null ? where : where === '' ? `WHERE ${kinds}` : `${where} AND ${kinds}`;
+    return this.db.all<Row>(`${select} ${conditions} ORDER BY material_id, ${order}`, ...values);
+  }
+}
+
+function addComposition(children: Children, byId: Map<string, MaterialEntry>): void {
+  const parts = children.all<{ id: string; inci: string }>(
+    'SELECT material_id AS id, inci FROM material_inci',
+    null,
+    'high_ppm + low_ppm DESC, position',
+  );
+  for (const { id, inci } of parts) {
+    const entry = byId.get(id);
+    if (entry) entry.inci = entry.inci ? `${entry.inci}, ${inci}` : inci;
+  }
+}
+
+function addWords(children: Children, byId: Map<string, MaterialEntry>): void {
+  const rows = children.all<{ id: string; list: string; word: string }>(
+    'SELECT material_id AS id, list, word FROM material_word',
+    "list IN ('function', 'keep from')",
+    'list, position',
+  );
+  for (const { id, list, word } of rows) {
+    const entry = byId.get(id);
+    if (entry) (list === 'function' ? entry.functions : entry.keepFrom).push(word);
+  }
+}
+
+function addFigures(children: Children, byId: Map<string, MaterialEntry>): void {
+  const rows = children.all<{
+    id: string;
+    kind: 'hlb' | 'requiredHlbOw' | 'meltingPoint';
+    low: number | null;
+    value: number | null;
+    high: number | null;
+  }>(
+    'SELECT material_id AS id, kind, low, value, high FROM material_figure',
+    "kind IN ('hlb', 'requiredHlbOw', 'meltingPoint')",
+    'kind',
+  );
+  for (const { id, kind, low, value, high } of rows) {
+    const entry = byId.get(id);
+    if (entry) entry[kind] = figureValue({ low, value, high });
+  }
+}
+
+function addOffers(children: Children, byId: Map<string, MaterialEntry>): void {
+  type OfferRow = {
+    id: string;
+    supplier: string;
+    packMg: number;
+    priceMinor: number | null;
+    currency: string;
+  };
+  const rows = children.all<OfferRow>(
+    `SELECT material_id AS id, supplier, pack_mg AS packMg, price_minor AS priceMinor, currency
+     FROM material_offer`,
+    null,
+    'date DESC, position DESC',
+  );
+  for (const { id, supplier, packMg, priceMinor, currency } of rows) {
+    const entry = byId.get(id);
+    if (!entry) continue;
+    if (!entry.suppliers.includes(supplier)) entry.suppliers.push(supplier);
+    entry.supplier ||= supplier;
+    if (entry.currency !== null || priceMinor === null) continue;
+    entry.currency = currency;
+    entry.pricePerKg = Math.round(pricePerKgMinor({ priceMinor, packMg }));
+  }
+}

@@ -1,0 +1,100 @@
+import { beginsWords } from './begins-words';
+import type { Finding } from './finding';
+
+/** A place or a command, and the everyday words by which one looks for it. */
+interface Known extends Finding {
+  words: string;
+}
+
+const bench = (tool: string) => ({ path: '/bench', query: { tool } });
+
+const KNOWN: Known[] = [
+  place('Today', '/', 'Alt 1', 'home start first screen dashboard'),
+  place('Raw materials', '/materials', 'Alt 2', 'ingredients shelf emulsifiers list filter'),
+  place('Emulsion bench', '/bench', 'Alt 3', 'emulsifier system required hlb choose'),
+  place('Formulas', '/formulas', 'Alt 4', 'recipes versions products'),
+  place('Batches', '/batches', 'Alt 5', 'production lots weighing'),
+  command(
+    'Add a raw material',
+    { path: '/materials', query: { do: 'add' } },
+    'new ingredient create material',
+  ),
+  command(
+    'Start a formula',
+    { path: '/formulas', query: { do: 'start' } },
+    'new formula create write recipe',
+  ),
+  command(
+    'Plan a batch',
+    { path: '/batches', query: { plan: 'new' } },
+    'new batch make scale up production weigh',
+  ),
+  command('Back up now', { path: '/library', query: { do: 'back-up' } }, 'backup save copy safety'),
+  tool('Optimise a blend', 'optimise', 'optimize cheapest best lowest cost solver'),
+  tool('Plan trials', 'trials', 'new trial series experiment ladder test'),
+  tool('HLB of a structure or blend', 'hlb', 'smiles structure molecule griffin davies calculate calculator'),
+  tool('HLD', 'hld', 'salinity temperature surfactant deviation eacn cc calculate calculator'),
+  tool('Neutralise an acid', 'neutralise', 'neutralize ph base acid carbomer calculate calculator'),
+  tool(
+    'Preservative acids',
+    'preserve',
+    'preservation undissociated benzoate sorbate ph calculate calculator',
+  ),
+  tool(
+    'Separation and ageing',
+    'screening',
+    'stability centrifuge creaming density viscosity calculate calculator',
+  ),
+  place('Compare materials side by side', '/compare', undefined, 'comparison difference'),
+  place('Saved searches', '/materials', undefined, 'kept searches filters'),
+  place(
+    'Versions of formulas',
+    { path: '/formulas', query: { status: 'recorded' } },
+    undefined,
+    'recorded history',
+  ),
+  place(
+    'Archived materials',
+    { path: '/materials', query: { status: 'archived' } },
+    undefined,
+    'archive old put away',
+  ),
+  place(
+    'Archived formulas',
+    { path: '/formulas', query: { status: 'archived' } },
+    undefined,
+    'archive old put away',
+  ),
+  place('Print sheets of materials', '/materials', undefined, 'printing pdf specification pick'),
+  place('Print sheets of formulas', '/formulas', undefined, 'printing pdf formula sheet pick'),
+  place('Print a batch record', '/batches', undefined, 'printing pdf weighing sheet'),
+  place(
+    'Settings',
+    '/settings',
+    undefined,
+    'dark light theme appearance language region currency paper name prefix balance preferences options',
+  ),
+  place('Library and backups', '/library', undefined, 'backup restore folder file open other copy move'),
+];
+
+function place(says: string, to: Finding['to'], keys: string | undefined, words: string): Known {
+  return { key: says, says, what: 'place', to, words, ...(keys ? { keys } : {}) };
+}
+function command(says: string, to: Finding['to'], words: string): Known {
+  return { key: says, says, what: 'command', to, words };
+}
+function tool(says: string, key: string, words: string): Known {
+  return { key: says, says, what: 'on the bench', to: bench(key), words };
+}
+
+/** What the finder offers before anything is typed: the places of the navigation, and what is begun most. */
+export const FIRST_PLACES: readonly Finding[] = KNOWN.slice(0, 9).concat(KNOWN.slice(-2));
+
+/** The places and commands that typed words mean, those so called before those known by another name. */
+export function placesFor(typed: string): Finding[] {
+  const called = KNOWN.filter(({ says }) => beginsWords(says, typed));
+  const known = KNOWN.filter(
+    (one) => !called.includes(one) && beginsWords(`${one.says} ${one.words}`, typed),
+  );
+  return [...called, ...known];
+}

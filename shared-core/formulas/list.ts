@@ -1,0 +1,55 @@
+import type { KeyOf, ListDescription } from '../lists/description';
+import { PRODUCT_TYPES, USES } from './formula';
+
+/** Where a formula stands: written only, recorded at least once, or put away. */
+export const FORMULA_STATUSES = ['draft', 'recorded', 'archived'] as const;
+export type FormulaStatus = (typeof FORMULA_STATUSES)[number];
+
+/** A formula as its list knows it. */
+export interface FormulaEntry {
+  id: string;
+  code: string;
+  name: string;
+  purpose: string;
+  productType: string;
+  use: string;
+  status: FormulaStatus;
+  lines: number;
+  /** The newest recorded version's number, or null. */
+  latestVersion: number | null;
+  updatedAt: string;
+  /** The materials of its draft, each once. */
+  materialIds: string[];
+  /** What those are called, by trade name and by INCI names. */
+  ingredients: string[];
+}
+
+/** A row of the formulas list as it is sent. */
+export type FormulaRow = Omit<FormulaEntry, 'materialIds' | 'ingredients'>;
+
+/** The list of formulas. */
+export const FORMULAS_LIST: ListDescription<KeyOf<FormulaEntry>> = {
+  one: 'formula',
+  many: 'formulas',
+  name: 'name',
+  code: 'code',
+  texts: { names: ['name', 'code'], shown: ['purpose'], unshown: ['ingredients'] },
+  facets: [
+    { key: 'productType', title: 'Product type', words: PRODUCT_TYPES },
+    { key: 'use', title: 'Use', words: USES },
+    { key: 'status', title: 'Status', words: FORMULA_STATUSES, putAside: ['archived'] },
+  ],
+  ranges: [],
+  sorts: [
+    { key: 'name', by: 'text' },
+    { key: 'code', by: 'text' },
+    { key: 'productType', by: 'word' },
+    { key: 'use', by: 'word' },
+    { key: 'status', by: 'word' },
+    { key: 'lines', by: 'number' },
+    { key: 'latestVersion', by: 'number' },
+    { key: 'updatedAt', by: 'date' },
+  ],
+  firstSort: { key: 'name', descending: false },
+  unsent: ['materialIds', 'ingredients'],
+};

@@ -1,0 +1,90 @@
+import { addSlot, type SlotSet } from './slot-set';
+
+/** New words are put in their place one by one up to this many; beyond it, sorting anew is quicker. */
+const FEW = 64;
+
+/** Which slots hold which folded words, looked up by the beginning of a word. */
+export class WordIndex {
+  private readonly slotsOf = new Map<string, number[]>();
+  private sorted: string[] = [];
+  /** Words that came since `sorted` was last in order. */
+  private added: string[] = [];
+
+  /** Takes in the words of a slot that holds none yet; a word may stand in `words` more than once. */
+  add(slot: number, words: readonly string[]): void {
+    for (const word of words) {
+      const slots = this.slotsOf.get(word);
+      if (slots) {
+        // A repeated word of this slot has just been put last.
+        if (slots[slots.length - 1] !== slot) slots.push(slot);
+      } else {
+        this.slotsOf.set(word, [slot]);
+        this.added.push(word);
+      }
+    }
+  }
+
+  remove(slot: number, words: readonly string[]): void {
+    for (const word of words) {
+      const slots = this.slotsOf.get(word);
+      const at = slots?.indexOf(slot) ?? -1;
+      if (!slots || at < 0) continue;
+      const last = slots.pop();
+      if (last !== undefined && at < slots.length) slots[at] = last;
+      if (slots.length === 0) this.forget(word);
+    }
+  }
+
+  /** Whether a slot holds a word with this beginning; `whole`: this very word. */
+  has(text: string, whole: boolean): boolean {
+    if (whole) return this.slotsOf.has(text);
+    this.settle();
+    return this.sorted[this.firstAtOrAfter(text)]?.startsWith(text) ?? false;
+  }
+
+  /** Adds to `found` the slots that hold a word with this beginning; `whole`: this very word. */
+  collect(text: string, whole: boolean, found: SlotSet): void {
+    if (whole) return addAll(found, this.slotsOf.get(text));
+    this.settle();
+    for (let i = this.firstAtOrAfter(text); this.sorted[i]?.startsWith(text); i++)
+      addAll(found, this.slotsOf.get(this.sorted[i]!));
+  }
+
+  /** All words, in order. */
+  terms(): readonly string[] {
+    this.settle();
+    return this.sorted;
+  }
+
+  private forget(word: string): void {
+    this.settle();
+    this.slotsOf.delete(word);
+    this.sorted.splice(this.firstAtOrAfter(word), 1);
+  }
+
+  /** Brings the added words into order. */
+  private settle(): void {
+    if (this.added.length === 0) return;
+    if (this.added.length <= FEW) {
+      for (const word of this.added) this.sorted.splice(this.firstAtOrAfter(word), 0, word);
+    } else {
+      this.sorted = [...this.slotsOf.keys()].sort();
+    }
+    this.added = [];
+  }
+
+  private firstAtOrAfter(word: string): number {
+    let low = 0;
+    let high = this.sorted.length;
+    while (low < high) {
+      const middle = (low + high) >>> 1;
+      if (this.sorted[middle]! < word) low = middle + 1;
+      else high = middle;
+    }
+    return low;
+  }
+}
+
+function addAll(found: SlotSet, slots: readonly number[] | undefined): void {
+  if (slots) for (const slot of slots) addSlot(found, slot);
+}
