@@ -45,6 +45,22 @@ export default ts.config(
       'no-undef': 'off',
     },
   },
+  {
+    files: ['{shared-core,db,electron,renderer}/**/*.{ts,vue}'],
+    rules: { 'max-lines-per-function': ['error', { max: 60, skipBlankLines: true, skipComments: true }] },
+  },
+  {
+    // Longer ones that stood before the rule. Each is divided when its screen is next worked on; none is added.
+    files: [
+      'renderer/emulsions/bench-store.ts',
+      'renderer/emulsions/optimise-store.ts',
+      'renderer/formulas/draft.ts',
+      'renderer/formulas/suggestions.ts',
+      'renderer/materials/material-draft.ts',
+      'renderer/materials/shelf-search.ts',
+    ],
+    rules: { 'max-lines-per-function': 'off' },
+  },
   mustNotImport(
     ['shared-core'],
     '^(@db|@service|@renderer|electron|vue|pinia|node:|sql\\.js|hono|pdfmake)(/|$)|/(db|electron|renderer)/',
@@ -61,10 +77,11 @@ export default ts.config(
     'The service may import db and shared-core only.',
   ),
   mustNotImport(
-    ['electron/preload'],
-    '^(@db|@core|@service|@renderer|vue|pinia|node:|zod)(/|$)',
-    'The preload stays tiny: electron only.',
+    ['electron/main', 'electron/loopback'],
+    '^(@db|@core|@renderer|vue|pinia|sql\\.js|pdfmake)(/|$)|/(db|shared-core|renderer)/',
+    'A host is thin: of ours it imports the service alone.',
   ),
+  mustNotImport(['electron/preload'], '^(?!electron$|\\./)', 'The preload stays tiny: electron only.'),
   {
     files: ['renderer/**/*.{ts,vue}'],
     rules: {

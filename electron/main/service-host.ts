@@ -1,4 +1,4 @@
-import { askOver, type Asking } from '@service/bridge/ask';
+import { Asking } from '@service/bridge/ask';
 import type { Answered } from '@service/bridge/messages';
 import type { AskedAtStart } from '@service/open-at-start';
 import { Problem } from '@service/problems/problem';
@@ -53,7 +53,7 @@ export class ServiceHost implements RequestHandler {
   /** Starts the process and opens what was asked for. @throws what stands in the way of a demonstration library */
   async start(asked: AskedAtStart): Promise<void> {
     const child = this.fork();
-    const asking = askOver<ServiceCalls>(
+    const asking = new Asking<ServiceCalls>(
       {
         post: (message) => child.postMessage(message),
         listen: (hear) => void child.on('message', (message: Answered) => hear(message)),

@@ -3,14 +3,15 @@ import { once } from 'node:events';
 import { MessageChannel } from 'node:worker_threads';
 import { Problem } from '@core/problems/problem';
 import { answerOver } from '@service/bridge/answer';
-import { askOver, type Calls } from '@service/bridge/ask';
-import { nodePort } from '@service/bridge/node-port';
+import { Asking, type Calls } from '@service/bridge/ask';
+
 import type { RequestHandler } from '@service/security/hosted-app';
 import fc from 'fast-check';
 import { Hono } from 'hono';
 import { streamSSE } from 'hono/streaming';
 import { afterEach, describe, expect, test, vi } from 'vitest';
 import { serviceWith } from '../unit/service/service-fixture';
+import { nodePort } from './node-port';
 
 const MB = 1024 * 1024;
 const channels: MessageChannel[] = [];
@@ -24,7 +25,7 @@ function bridged<C extends Calls>(handler: RequestHandler, calls: C = {} as C) {
   channels.push(channel);
   const notices: unknown[] = [];
   const answering = answerOver(nodePort(channel.port2), handler, calls);
-  const asking = askOver<C>(nodePort(channel.port1), (notice) => notices.push(notice));
+  const asking = new Asking<C>(nodePort(channel.port1), (notice) => notices.push(notice));
   return { asking, answering, notices };
 }
 

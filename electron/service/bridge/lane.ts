@@ -81,13 +81,8 @@ export interface ReceivingLane {
   fail(error: Error): void;
 }
 
-/** A body whose pieces arrive by messages. `done` is called at its end, however it ends; `cancelled` when its reader stops. */
-export function receiveBody(
-  key: LaneKey,
-  post: Post,
-  done: () => void,
-  cancelled: () => void = () => undefined,
-): ReceivingLane {
+/** A body whose pieces arrive by messages. `done` is called at its end, however it ends. */
+export function receiveBody(key: LaneKey, post: Post, done: () => void): ReceivingLane {
   let controller!: ReadableStreamDefaultController<Uint8Array<ArrayBuffer>>;
   let coming = UNASKED;
   let open = true;
@@ -108,11 +103,7 @@ export function receiveBody(
         coming += pieces;
         post({ is: 'stream', ...key, act: 'more', pieces });
       },
-      cancel: () =>
-        close(() => {
-          post({ is: 'stream', ...key, act: 'cancel' });
-          cancelled();
-        }),
+      cancel: () => close(() => post({ is: 'stream', ...key, act: 'cancel' })),
     },
     new CountQueuingStrategy({ highWaterMark: UNASKED }),
   );

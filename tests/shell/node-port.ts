@@ -1,5 +1,5 @@
 import type { MessagePort } from 'node:worker_threads';
-import type { Port } from './messages';
+import type { Port } from '@service/bridge/messages';
 
 /** A bridge's end over a port of Node's, between two threads of one process. */
 export function nodePort<Sent, Heard>(port: MessagePort): Port<Sent, Heard> {
