@@ -56,6 +56,7 @@ export default ts.config(
       'renderer/emulsions/optimise-store.ts',
       'renderer/formulas/draft.ts',
       'renderer/formulas/suggestions.ts',
+      'renderer/lists/list-search.ts',
       'renderer/materials/material-draft.ts',
       'renderer/materials/shelf-search.ts',
     ],
