@@ -100,8 +100,8 @@ export default ts.config(
     },
   },
   {
-    // The one place where the service's route type enters the renderer.
-    files: ['renderer/service/client.ts'],
+    // Where the types of the service's routes and problems enter the renderer.
+    files: ['renderer/service/client.ts', 'renderer/service/problem.ts'],
     rules: {
       'no-restricted-imports': 'off',
       '@typescript-eslint/no-restricted-imports': [

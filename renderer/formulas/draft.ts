@@ -1,159 +1,120 @@
-import { formulaContent, type FormulaContent } from '@core/formulas/formula';
+import { formulaContent, type FormulaContent, type FormulaLine } from '@core/formulas/formula';
+import { FORMULA_FIELDS } from '@core/formulas/fields';
 import { formulaShares } from '@core/formulas/shares';
 import type { Material } from '@core/materials/material';
-import { computed, inject, ref, shallowReactive, shallowRef, triggerRef, type InjectionKey } from 'vue';
-import { answer, problemOf, service, type ProblemDetails } from '../service/client';
-import { useKeptText } from '../shell/kept-text';
-import { useSaving } from '../shell/saving';
+import { RECORD, type Place } from '@core/record/place';
+import { computed, inject, ref, shallowReactive, type InjectionKey } from 'vue';
+import { isOfAll, onChange } from '../record/changes';
+import type { NounWords } from '../record/clash-words';
+import { useDraft as useRecordDraft } from '../record/use-draft';
+import { answer, service } from '../service/client';
 import { takeBefore } from './changed-elsewhere';
-import { draftSaver } from './draft-saver';
-import type { Edit } from './edits';
 
-const MOST_STEPS_BACK = 300;
-
-/** A formula's draft on screen: its content, its materials, undo and redo, and its saving. */
-export function useFormulaDraft(id: string) {
-  const saving = useSaving();
-  const content = shallowRef<FormulaContent | null>(null);
+/** The materials that a formula's lines name, as they are now. */
+function useMaterials() {
   const materials = shallowReactive(new Map<string, Material>());
-  const past = shallowRef<FormulaContent[]>([]);
-  const future = shallowRef<FormulaContent[]>([]);
-  const problem = ref<ProblemDetails | null>(null);
-  const archived = ref(false);
-  let revision = 0;
-  let lastField: string | null = null;
-
-  const saver = draftSaver<FormulaContent>(
-    async (state) => {
-      const request = { param: { id }, json: { revision, content: state } };
-      try {
-        const saved = await answer(service.formulas[':id'].$put(request));
-        revision = saved.revision;
-        problem.value = null;
-      } catch (error) {
-        problem.value = problemOf(error);
-        throw error;
-      }
-    },
-    (whole) => saving.track(whole).finally(() => kept.settle()),
-  );
-  const kept = useKeptText(
-    { kind: 'formula', id, schema: formulaContent },
-    () => (content.value && saver.unsaved() ? { name: content.value.name, content: content.value } : null),
-    () => void saver.now(),
-  );
-
-  async function fetched(): Promise<FormulaContent> {
-    const found = await answer(service.formulas[':id'].$get({ param: { id } }));
-    revision = found.formula.revision;
-    archived.value = found.formula.archived;
-    for (const [key, material] of Object.entries(found.materials)) materials.set(key, material);
-    return formulaContent.parse(found.formula);
-  }
-
-  async function load(): Promise<void> {
-    content.value = await fetched();
-    kept.look(content.value);
-    const before = takeBefore(id);
-    if (!before) return;
-    for (const [key, material] of Object.entries(before.materials)) materials.set(key, material);
-    past.value = [before.content];
-  }
-
-  /** Takes what another window saved. What stood here is one Undo away. */
-  async function loadNewer(): Promise<void> {
-    const mine = content.value;
-    saver.drop();
-    content.value = await fetched();
-    if (mine) past.value = [...past.value, mine];
-    future.value = [];
-    lastField = null;
-    problem.value = null;
-    saving.dismiss();
-  }
-
-  function show(next: FormulaContent): void {
-    content.value = next;
-    saver.later(next);
-  }
-
-  /** Changes the draft. Edits of the same `field` in a row, such as key strokes, are one step of undo. */
-  function edit(change: Edit, field: string | null = null): void {
-    const before = content.value;
-    if (!before) return;
-    const after = change(before);
-    if (after === before) return;
-    if (field === null || field !== lastField) {
-      past.value.push(before);
-      if (past.value.length > MOST_STEPS_BACK) past.value.shift();
-      triggerRef(past);
-    }
-    lastField = field;
-    future.value = [];
-    show(after);
-  }
-
-  function step(from: typeof past, to: typeof past): void {
-    const next = from.value.at(-1);
-    if (!next || !content.value) return;
-    to.value = [...to.value, content.value];
-    from.value = from.value.slice(0, -1);
-    lastField = null;
-    show(next);
-  }
-
-  /** A field was left: what it holds is saved at once, and the next edit is a step of its own. */
-  function leaveField(): void {
-    lastField = null;
-    if (saver.unsaved()) void saver.now();
-  }
-
-  /** The material, fetched if it is not among the draft's yet. */
-  async function need(materialId: string): Promise<Material> {
-    const known = materials.get(materialId);
-    if (known) return known;
-    const found = await answer(service.materials[':id'].$get({ param: { id: materialId } }));
-    materials.set(materialId, found);
+  const fetched = async (id: string): Promise<Material> => {
+    const found = await answer(service.materials[':id'].$get({ param: { id } }));
+    materials.set(id, found);
     return found;
-  }
+  };
+  onChange((change) => {
+    const changed = isOfAll(change) ? [...materials.keys()] : change.kind === 'material' ? [change.id] : [];
+    for (const id of changed) if (materials.has(id)) void fetched(id).catch(() => void materials.delete(id));
+  });
+  return {
+    materials,
+    /** The material, fetched if it is not among the draft's yet. */
+    need: async (id: string): Promise<Material> => materials.get(id) ?? fetched(id),
+    take(known: Readonly<Record<string, Material>>): void {
+      for (const [key, material] of Object.entries(known)) materials.set(key, material);
+    },
+  };
+}
 
-  /** Takes up what an earlier visit could not save; what stands now is one Undo away. */
-  async function takeKept(): Promise<void> {
-    const text = kept.offered.value?.content;
-    if (!text) return;
-    await Promise.all(text.phases.flatMap((phase) => phase.lines.map((line) => need(line.materialId))));
-    kept.dismiss();
-    edit(() => text);
-  }
+/** A line that names a material no longer there is told by its own name, not by where it stands. */
+function placeOfFault(path: string): Place {
+  const line = /^line\.(.+)$/.exec(path)?.[1];
+  return line ? { thing: `phases/lines#${line}`, field: ['materialId'] } : RECORD;
+}
 
-  /** What the service said is wrong at a place of the draft, such as `name` or `line.<id>`. */
-  function faultAt(path: string): string | null {
-    const fields = problem.value?.fields ?? [];
-    return fields.find((field) => field.path === path || field.path === `content.${path}`)?.message ?? null;
-  }
+/** A formula's draft on screen, with its materials. */
+export function useFormulaDraft(id: string) {
+  const archived = ref(false);
+  const { materials, need, take } = useMaterials();
+  const param = { id };
+  const { draft, kept, load, takeKept } = useRecordDraft<FormulaContent>({
+    kind: 'formula',
+    id,
+    schema: formulaContent,
+    shape: {},
+    nameOf: ({ name }) => name,
+    placeOfFault,
+    async read() {
+      const found = await answer(service.formulas[':id'].$get({ param }));
+      archived.value = found.formula.archived;
+      take(found.materials);
+      return { revision: found.formula.revision, content: formulaContent.parse(found.formula) };
+    },
+    async write(content, { revision }) {
+      const saved = await answer(service.formulas[':id'].$put({ param, json: { revision, content } }));
+      return { revision: saved.revision, content: formulaContent.parse(saved) };
+    },
+  });
+  const { content } = draft;
+
+  const nameOfMaterial = (materialId: string): string =>
+    materials.get(materialId)?.tradeName ?? 'a material no longer in the library';
+  const lines = computed(() => content.value?.phases.flatMap((phase) => phase.lines) ?? []);
+  const words: NounWords = {
+    fields: FORMULA_FIELDS,
+    nameOf({ thing }, value) {
+      const line = lines.value.find((one) => thing === `phases/lines#${one.id}`);
+      if (line) return nameOfMaterial(line.materialId);
+      if (thing.startsWith('phases/lines#')) return nameOfMaterial((value as FormulaLine).materialId);
+      const phase = content.value?.phases.find((one) => thing === `phases#${one.id}`);
+      if (phase) return phase.title || 'Phase';
+      const step = content.value?.steps.findIndex((one) => thing === `steps#${one.id}`) ?? -1;
+      return step >= 0 ? `Step ${step + 1}` : thing.startsWith('steps') ? 'A step' : 'A phase';
+    },
+    tell: ({ field }, value) => (field[0] === 'materialId' ? nameOfMaterial(String(value)) : null),
+  };
 
   return {
     id,
+    draft,
+    words,
     content,
     materials,
-    problem,
     archived,
-    shares: computed(() => formulaShares(content.value ?? { phases: [] })),
-    canUndo: computed(() => past.value.length > 0),
-    canRedo: computed(() => future.value.length > 0),
-    undo: () => step(past, future),
-    redo: () => step(future, past),
-    load,
-    loadNewer,
-    edit,
-    leaveField,
     need,
     kept,
-    takeKept,
-    faultAt,
-    saveNow: saver.now,
-    unsaved: saver.unsaved,
-    stuck: () => problem.value !== null,
+    problem: draft.problem,
+    canUndo: draft.canUndo,
+    canRedo: draft.canRedo,
+    shares: computed(() => formulaShares(content.value ?? { phases: [] })),
+    async load(): Promise<void> {
+      await load();
+      const before = takeBefore(id);
+      if (!before) return;
+      take(before.materials);
+      draft.remember(before.content);
+    },
+    async takeKept(): Promise<void> {
+      const text = kept.offered.value?.content;
+      const ids = text?.phases.flatMap((phase) => phase.lines.map((line) => line.materialId)) ?? [];
+      await Promise.all(ids.map(need));
+      takeKept();
+    },
+    edit: draft.edit.bind(draft),
+    undo: () => draft.undo(),
+    redo: () => draft.redo(),
+    leaveField: () => draft.leaveField(),
+    /** What the service said is wrong at a place of the draft, such as `name` or `line.<id>`. */
+    faultAt: (path: string) => draft.faultAt(path),
+    saveNow: () => draft.saveNow(),
+    unsaved: () => draft.unsaved(),
+    stuck: () => draft.stuck(),
   };
 }
 

@@ -1,6 +1,7 @@
 import type { ProblemDetails } from '@service/problems/problem-details';
 import type { Service } from '@service/service';
 import { hc, type InferResponseType } from 'hono/client';
+import { ServiceProblem, UNREACHABLE } from './problem';
 import { reach } from './reach';
 
 // What a request that outlives its page may carry, in bytes; browsers take 64 KiB.
@@ -19,25 +20,8 @@ function send(input: RequestInfo | URL, init?: RequestInit): Promise<Response> {
 /** The typed client of the service; the host answers on our own origin. */
 export const service = hc<Service>(window.location.origin, { fetch: send }).api;
 
+export { problemOf, ServiceProblem } from './problem';
 export type { InferResponseType, ProblemDetails };
-
-/** A problem that the service answered, or that no answer came. */
-export class ServiceProblem extends Error {
-  constructor(readonly details: ProblemDetails) {
-    super(details.title);
-    this.name = 'ServiceProblem';
-  }
-}
-
-const UNREACHABLE: ProblemDetails = {
-  type: 'tag:stillroom,2026:problem/unreachable',
-  title: 'Stillroom does not answer.',
-  status: 0,
-  detail: 'Start it again: this page then goes on by itself. What is marked “Saved” is safe.',
-  code: 'internal',
-  fields: [],
-  facts: {},
-};
 
 interface JsonResponse<T> {
   ok: boolean;
@@ -72,15 +56,4 @@ export async function answer<T>(pending: Promise<JsonResponse<T>>): Promise<T> {
 /** The bytes of a successful answer, such as a PDF. */
 export async function answerBytes(pending: Promise<Response>): Promise<Uint8Array<ArrayBuffer>> {
   return new Uint8Array(await (await settled(pending)).arrayBuffer());
-}
-
-/** Any error as problem details, for showing. */
-export function problemOf(error: unknown): ProblemDetails {
-  if (error instanceof ServiceProblem) return error.details;
-  console.error(error);
-  return {
-    ...UNREACHABLE,
-    title: 'Something went wrong on this screen.',
-    detail: 'Reload it; what was saved is safe.',
-  };
 }

@@ -2,21 +2,14 @@ import type { Settings } from '@core/settings/settings';
 import { settings as settingsSchema } from '@core/settings/settings';
 import { defineStore } from 'pinia';
 import { ref, watchEffect } from 'vue';
-import { useSaving } from '../shell/saving';
-import { answer, service } from '../service/client';
 
 /** The library's settings, and the theme they ask for. */
 export const useSettings = defineStore('settings', () => {
   const current = ref<Settings>(settingsSchema.parse({}));
-  const saving = useSaving();
 
   /** Takes the settings of a library that was opened. */
   function take(settings: Settings): void {
     current.value = settings;
-  }
-
-  async function change(part: Partial<Settings>): Promise<void> {
-    current.value = await saving.track(answer(service.settings.$patch({ json: part })));
   }
 
   const systemDark = window.matchMedia('(prefers-color-scheme: dark)');
@@ -29,5 +22,5 @@ export const useSettings = defineStore('settings', () => {
     document.documentElement.dataset.region = languageRegion;
   });
 
-  return { current, take, change };
+  return { current, take };
 });

@@ -1,3 +1,4 @@
+import type { RecordKind } from '@core/record/change';
 import { onBeforeUnmount, onMounted, shallowRef, type ShallowRef } from 'vue';
 import { z, type ZodType } from 'zod';
 import { useLibrary } from '../library/store';
@@ -6,7 +7,7 @@ import { useLibrary } from '../library/store';
  * What was typed and is not in the library, kept by the browser until it is: through a reload, a closed tab, and a
  * Stillroom that was stopped meanwhile.
  */
-export type Kind = 'material' | 'formula';
+export type Kind = RecordKind;
 
 /** A kept state of a record, as it is shown before anyone takes it up. */
 export interface KeptPlace {
@@ -20,13 +21,15 @@ export interface KeptPlace {
 interface Written {
   name: string;
   content: unknown;
+  /** What it was changed from. */
+  base?: unknown;
 }
 
 export interface KeptText<T> {
   /** What an earlier visit could not save, to be offered. */
-  offered: ShallowRef<{ at: string; content: T } | null>;
+  offered: ShallowRef<{ at: string; content: T; base: T | null } | null>;
   /** Looks for it, once the record is read; what is in the library by now is not offered. */
-  look(content: T): void;
+  look(content: T): Promise<void>;
   /** Keeps what is unsaved now; forgets what this visit kept when nothing is. Call it after each try to save. */
   settle(): void;
   /** Takes the offered text out of keeping, whether it was taken up or thrown away. */
@@ -34,9 +37,23 @@ export interface KeptText<T> {
 }
 
 const PREFIX = 'stillroom.unsaved';
-const kept = z.object({ name: z.string(), at: z.iso.datetime(), content: z.unknown() });
+const kept = z.object({
+  name: z.string(),
+  at: z.iso.datetime(),
+  content: z.unknown(),
+  base: z.unknown().optional(),
+});
 // Two windows on one record keep each their own.
 const visit = crypto.randomUUID();
+const VISIT_LOCK = 'stillroom visit ';
+// Held while this page is there: what it keeps is still being typed, and is nothing to offer in another window.
+void navigator.locks?.request(VISIT_LOCK + visit, () => new Promise<void>(() => undefined));
+
+/** The pages that are open now, of those that keep something. */
+async function openVisits(): Promise<Set<string>> {
+  const { held = [] } = (await navigator.locks?.query()) ?? {};
+  return new Set(held.map(({ name = '' }) => name.slice(VISIT_LOCK.length)));
+}
 
 function placeKey(libraryId: string, kind: Kind, id: string): string {
   return [PREFIX, libraryId, kind, id].join('/');
@@ -92,13 +109,16 @@ export function useKeptText<T>(
       }
   }
 
-  function look(content: T): void {
+  async function look(content: T): Promise<void> {
     const inLibrary = JSON.stringify(content);
+    const open = await openVisits();
     const found = keysUnder(place).flatMap((key) => {
-      const text = key === own ? null : read(key);
+      const isOpen = key === own || open.has(key.split('/').at(-1) ?? '');
+      const text = isOpen ? null : read(key);
       const state = text && schema.safeParse(text.content);
       if (!text || !state?.success) return [];
-      if (JSON.stringify(state.data) !== inLibrary) return [{ key, at: text.at, content: state.data }];
+      const base = schema.safeParse(text.base).data ?? null;
+      if (JSON.stringify(state.data) !== inLibrary) return [{ key, at: text.at, content: state.data, base }];
       // It was saved after all, as the page went.
       localStorage.removeItem(key);
       return [];

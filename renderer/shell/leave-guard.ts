@@ -17,11 +17,17 @@ export interface Writing {
   stuck(): boolean;
 }
 
+/** Whether an address of the same screen shows something else. */
+type WayOut = (to: RouteLocationNormalized, from: RouteLocationNormalized) => boolean;
+
 /**
  * Saves on the way out, and when Stillroom answers again. When that fails the maker is asked, so that nothing typed is
  * lost without a word.
  */
-export function useLeaveGuard(writing: Writing) {
+export function useLeaveGuard(
+  writing: Writing,
+  isWayOut: WayOut = (to, from) => to.params.id !== from.params.id,
+) {
   const router = useRouter();
   const asking = ref(false);
   let wanted: RouteLocationRaw = '/';
@@ -35,7 +41,7 @@ export function useLeaveGuard(writing: Writing) {
   }
   onBeforeRouteLeave(mayGo);
   // Only another material or formula at the same kind of address is a way out.
-  onBeforeRouteUpdate((to, from) => to.params.id === from.params.id || mayGo(to));
+  onBeforeRouteUpdate((to, from) => !isWayOut(to, from) || mayGo(to));
 
   function leave(): void {
     leaving = true;

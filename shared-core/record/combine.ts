@@ -1,5 +1,5 @@
 import { weave } from './order';
-import { listPath, ORDER, WHEREABOUTS, type Place, type Shape } from './place';
+import { isWhole, listPath, ORDER, WHEREABOUTS, type Place, type Shape } from './place';
 import { isPlainObject, same, type PlainObject } from './same';
 import { listsOfThings, orderKey, spread, type Spread, type Thing } from './things';
 
@@ -157,8 +157,8 @@ class Combining {
     if (same(mine, theirs)) return mine;
     const hasParts =
       isPlainObject(mine) && isPlainObject(theirs) && (base === undefined || isPlainObject(base));
-    const path = [thing.path, field.join('.')].filter((part) => part !== '').join('/');
-    if (hasParts && !this.shape.whole?.(path)) return this.byKey(thing, field, values);
+    if (hasParts && !isWhole(this.shape, { thing: thing.key, field }))
+      return this.byKey(thing, field, values);
     return values[this.decide(this.at(thing, this.mine, field), values, changer(values))];
   }
 

@@ -68,6 +68,16 @@ export function areThings(list: readonly unknown[], key: string): list is PlainO
   return list.every((item) => hasKey(item, key));
 }
 
+/** The path of a field, as a shape names it: "figures.hlb", "phases/lines/note". */
+export function fieldPath({ thing, field }: Place): string {
+  return [pathOfThing(thing), field.join('.')].filter((part) => part !== '').join('/');
+}
+
+/** Whether a field is one fact, although its value has parts. */
+export function isWhole(shape: Shape, place: Place): boolean {
+  return shape.whole?.(fieldPath(place)) ?? false;
+}
+
 /** The place that a path by index means, such as "phases.0.lines.2.ppm", as the service names what is at fault. */
 export function placeOfPath(state: unknown, path: readonly string[], shape: Shape = {}): Place {
   let place: Place = RECORD;
@@ -84,8 +94,8 @@ export function placeOfPath(state: unknown, path: readonly string[], shape: Shap
       at += 1;
     } else {
       place = { thing: place.thing, field: [...place.field, step] };
-      // Beyond a list of values an index says nothing that lasts.
-      if (Array.isArray(here)) return place;
+      // Beyond a list of values an index says nothing that lasts; one fact is at fault as a whole.
+      if (Array.isArray(here) || isWhole(shape, place)) return place;
     }
   }
   return place;

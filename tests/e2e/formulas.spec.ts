@@ -1,5 +1,6 @@
 import type { Locator, Page } from '@playwright/test';
 import { expect, expectNoAxeViolations, test } from './fixtures';
+import { holdSaves } from './hold-saves';
 
 test.use({ opening: 'demo' });
 
@@ -181,23 +182,29 @@ test('a name that the library refuses is kept on screen and said at its field', 
   await expect(footer(page)).toContainText('Saved at');
 });
 
-test('an edit that meets a newer state offers it, and keeps what was typed one undo away', async ({
+test('a field changed in both windows asks with both values, and theirs can be taken and taken back', async ({
   page,
   context,
 }) => {
   await openDayCream(page);
   const other = await context.newPage();
   await other.goto(page.url());
-  await other.getByLabel('Purpose').fill('Changed in the other window');
-  await other.getByLabel('Purpose').blur();
-  await expect(footer(other)).toContainText('Saved at');
-
+  const saving = await holdSaves(page, '/api/formulas/');
   await page.getByLabel('Purpose').fill('Changed here');
-  await page.getByRole('button', { name: 'Load the newer state' }).click();
+  await saving.begun;
+  await other.getByLabel('Purpose').fill('Changed in the other window');
+  await expect(footer(other)).toContainText('Saved at');
+  saving.release();
+
+  const asked = page.getByRole('alert', { name: 'Changed in another window too' });
+  await expect(asked).toContainText('Changed here');
+  await expect(asked).toContainText('Changed in the other window');
+  await asked.getByRole('button', { name: 'Take theirs' }).click();
   await expect(page.getByLabel('Purpose')).toHaveValue('Changed in the other window');
   await page.getByRole('button', { name: 'Undo' }).click();
   await expect(page.getByLabel('Purpose')).toHaveValue('Changed here');
-  await expect(footer(page)).toContainText('Saved at');
+  await expect(other.getByLabel('Purpose')).toHaveValue('Changed here');
+  await expect(asked).toHaveCount(0);
   await other.close();
 });
 

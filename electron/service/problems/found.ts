@@ -10,13 +10,17 @@ export function found<T>(value: T | undefined, what: string): T {
   });
 }
 
-/** Refuses an edit that started from an older state than the library holds. */
-export function sameRevision(expected: number, current: number, what: string): void {
-  if (expected === current) return;
-  throw new Problem({
+/** An edit that started from an older state than the library holds. */
+export function changedMeanwhile(what: string, facts: Record<string, unknown> = {}): Problem {
+  return new Problem({
     code: 'conflict',
     title: `This ${what} was changed in another window meanwhile.`,
     advice: 'Load the newer state, then enter your change again. Your text is still in the form.',
-    facts: { expected, current },
+    facts,
   });
+}
+
+/** Refuses an edit that started from an older state than the library holds. */
+export function sameRevision(expected: number, current: number, what: string): void {
+  if (expected !== current) throw changedMeanwhile(what, { expected, current });
 }

@@ -171,6 +171,8 @@ describe('A place', () => {
     expect(at('usage.min')).toEqual({ thing: '', field: ['usage', 'min'] });
     // The list of values is one fact: which of them is at fault says nothing once one is taken away.
     expect(at('tags.3')).toEqual({ thing: '', field: ['tags'] });
+    const figure = placeOfPath(base, ['figures', 'hlb', 'value'], RECIPE_SHAPE);
+    expect(figure).toEqual({ thing: '', field: ['figures', 'hlb'] });
   });
 
   it('gives its value, wherever its thing was moved', () => {

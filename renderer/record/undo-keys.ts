@@ -1,5 +1,4 @@
 import { onBeforeUnmount, onMounted } from 'vue';
-import type { FormulaDraft } from './draft';
 
 type TextControl = HTMLInputElement | HTMLTextAreaElement;
 
@@ -13,7 +12,7 @@ function textControl(target: EventTarget | null): TextControl | null {
  * Ctrl+Z and Ctrl+Shift+Z (or Ctrl+Y) over the whole draft. A field that holds something which is not in the draft
  * yet, such as a number that could not be read, keeps the browser's own undo; so does anything in a dialog.
  */
-export function useUndoKeys(draft: FormulaDraft): void {
+export function useUndoKeys(draft: { undo(): void; redo(): void }): void {
   function pressed(event: KeyboardEvent): void {
     if (!(event.ctrlKey || event.metaKey) || event.altKey) return;
     const key = event.key.toLowerCase();
