@@ -5,12 +5,12 @@ import { isOfAll, onChange } from './changes';
 
 /** What is kept of the service's answers, by the kinds of records in them. */
 const KEYS_BY_KIND: Record<RecordKind, string[][]> = {
-  material: [['bench'], ['uses']],
-  formula: [['formulas'], ['uses']],
+  material: [['bench'], ['uses'], ['deleted']],
+  formula: [['formulas'], ['uses'], ['deleted']],
   version: [['formulas'], ['uses']],
   batch: [['batches']],
-  'trial series': [['trials']],
-  'saved search': [['searches']],
+  'trial series': [['trials'], ['deleted']],
+  'saved search': [['searches'], ['deleted']],
   settings: [],
 };
 /** Several changes in a row, such as a note being typed, are asked for once. */

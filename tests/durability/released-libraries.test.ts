@@ -5,11 +5,15 @@ import { composeService } from '@service/compose';
 import type { Formula, FormulaVersion } from '@core/formulas/formula';
 import { FORMULA } from '@core/formulas/noun';
 import { MATERIAL } from '@core/materials/noun';
+import { SETTINGS } from '@core/settings/noun';
 import { keptText, type Noun } from '@core/record/noun';
+import { migrations } from '@db/migrations/list';
 import { readState, type StateRow } from '@db/record/state';
 import { blankMaterial, type Material } from '@core/materials/material';
 import { afterEach, describe, expect, it } from 'vitest';
 
+/** Schemas that no release ended with: the next one came with it. */
+const SHIPPED_TOGETHER = [3];
 const FIXTURES = resolve(import.meta.dirname, '../fixtures/libraries');
 
 /** What the release that made a library answered of it, when it was made. */
@@ -57,6 +61,12 @@ function expectedOf(release: string): Expected {
 function contentOf({ revision: _r, createdAt: _c, updatedAt: _u, ...content }: Material): object {
   return content;
 }
+
+it('there is one of every schema that was released, today’s included', () => {
+  const [first] = SHIPPED_TOGETHER;
+  const released = migrations.map(({ number }) => number).filter((number) => number !== first);
+  expect(readdirSync(FIXTURES).sort()).toEqual(released.map((number) => `schema-${number}`));
+});
 
 describe.each(readdirSync(FIXTURES))('a library made by an earlier release (%s)', (release) => {
   const expected = expectedOf(release);
@@ -135,8 +145,9 @@ describe.each(readdirSync(FIXTURES))('a library made by an earlier release (%s)'
   it('keeps what was frozen as today’s format would, so that the same is never kept twice', async () => {
     const { session } = await opened(release);
     const rows = session.current().library.all<StateRow>('SELECT * FROM state');
+    const nouns: Record<string, Noun<object>> = { material: MATERIAL, formula: FORMULA, settings: SETTINGS };
     for (const row of rows) {
-      const noun = (row.kind === 'material' ? MATERIAL : FORMULA) as Noun<object>;
+      const noun = nouns[row.kind]!;
       expect(keptText(noun.fields, readState(noun, row))).toBe(row.content);
     }
     expect(rows.length).toBeGreaterThan(expected.versions.length);

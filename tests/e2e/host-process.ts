@@ -103,9 +103,14 @@ export class HostProcess {
   }
 
   /** Sends JSON to the service as the page would; throws what it answers to a refused request. */
-  async post(path: string, body: unknown): Promise<unknown> {
+  post(path: string, body: unknown): Promise<unknown> {
+    return this.send('POST', path, body);
+  }
+
+  /** As {@link post}, by another method. */
+  async send(method: 'POST' | 'PUT' | 'PATCH', path: string, body: unknown): Promise<unknown> {
     const response = await fetch(this.origin + path, {
-      method: 'POST',
+      method,
       headers: { 'Content-Type': 'application/json', Origin: this.origin, Cookie: await this.cookie() },
       body: JSON.stringify(body),
     });

@@ -1,8 +1,28 @@
+import type { Formula } from '../../../shared-core/formulas/formula';
+import { formulaLines } from '../../../shared-core/formulas/shares';
+import type { Material } from '../../../shared-core/materials/material';
 import type { HostProcess } from '../host-process';
 import type { Records } from './screens';
 
 interface Named {
   id: string;
+}
+
+/** Edits a material of a formula as another author, so that it has a history and differs from the version. */
+async function changeUsed(host: HostProcess, formulaId: string): Promise<string> {
+  const { formula } = (await host.get(`/api/formulas/${formulaId}`)) as { formula: Formula };
+  const [line] = formulaLines(formula);
+  if (!line) throw new Error('The formula has no line.');
+  const path = `/api/materials/${line.materialId}`;
+  const { revision, ...content } = (await host.get(path)) as Material;
+  await host.send('PATCH', '/api/settings', { recordedBy: 'N. Invented' });
+  const changed = { ...content, notes: 'Smells of hay since the lot of March.', countryOfOrigin: 'Iceland' };
+  await host.send('PUT', path, { revision, content: changed });
+  await host.send('PUT', `/api/formulas/${formulaId}`, {
+    revision: formula.revision,
+    content: { ...formula, notes: 'Softer since the second trial.' },
+  });
+  return line.materialId;
 }
 
 /** Records a version of the demonstration's first formula and makes a batch of it; tells where they are. */
@@ -24,5 +44,7 @@ export async function recordsOf(host: HostProcess): Promise<Records> {
     note: 'For the spring market',
   };
   const batch = (await host.post('/api/batches', plan)) as Named;
-  return { materials: rows.map((row) => row.id), formula: formula.id, version: version.id, batch: batch.id };
+  const used = await changeUsed(host, formula.id);
+  const materials = rows.map((row) => row.id);
+  return { materials, formula: formula.id, version: version.id, batch: batch.id, used };
 }

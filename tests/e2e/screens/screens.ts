@@ -6,6 +6,8 @@ export interface Records {
   formula: string;
   version: string;
   batch: string;
+  /** A material that was changed after a version froze it. */
+  used: string;
 }
 
 export interface Opener {
@@ -142,6 +144,29 @@ export const SCREENS: Screen[] = [
     ],
   },
   {
+    name: 'a material in use',
+    route: 'material',
+    address: (records) => records && `/materials/${records.used}`,
+    openers: [
+      {
+        name: 'history of a material',
+        components: ['materials/MaterialHistory', 'record/HistoryDialog'],
+        async open(page) {
+          await button(page, 'History').click();
+          await page.getByRole('dialog').getByRole('button', { name: /^Now/ }).waitFor();
+        },
+      },
+      {
+        name: 'since a version',
+        components: ['materials/sections/UsesSection'],
+        async open(page) {
+          await button(page, 'Changed since…').click();
+          await page.getByRole('dialog').getByRole('row').nth(1).waitFor();
+        },
+      },
+    ],
+  },
+  {
     name: 'compare',
     route: 'compare',
     address: always('/compare'),
@@ -186,6 +211,14 @@ export const SCREENS: Screen[] = [
     address: (records) => records && `/formulas/${records.formula}`,
     openers: [
       press('record a version', ['formulas/RecordVersion'], 'Record version…'),
+      {
+        name: 'history of a formula',
+        components: ['formulas/FormulaHistory', 'record/HistoryDialog'],
+        async open(page) {
+          await button(page, 'History').click();
+          await page.getByRole('dialog').getByRole('button', { name: /^Now/ }).waitFor();
+        },
+      },
       sheet('formula sheet', ['formulas/FormulaPage'], 'Formula sheet…'),
       {
         name: 'replace a line',
