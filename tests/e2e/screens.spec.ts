@@ -4,7 +4,8 @@ import type { Page } from '@playwright/test';
 import { expect, test } from './fixtures';
 import type { HostProcess } from './host-process';
 import { recordsOf } from './screens/records';
-import { SCREENS, type Records } from './screens/screens';
+import { SCREENS } from './screens/screens';
+import type { Records } from './openers/openers';
 import { goTo, lawsInto, walkScreen } from './screens/walk';
 
 // Every screen in every window, light and dark, with everything opened that opens on it. What is found is told all at

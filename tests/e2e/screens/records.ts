@@ -2,7 +2,7 @@ import type { Formula } from '../../../shared-core/formulas/formula';
 import { formulaLines } from '../../../shared-core/formulas/shares';
 import type { Material } from '../../../shared-core/materials/material';
 import type { HostProcess } from '../host-process';
-import type { Records } from './screens';
+import type { Records } from './openers';
 
 interface Named {
   id: string;

@@ -1,82 +1,8 @@
-import type { Locator, Page } from '@playwright/test';
-
-/** Identifiers of records that a library holds, for the addresses of its screens. */
-export interface Records {
-  materials: string[];
-  formula: string;
-  version: string;
-  batch: string;
-  /** A material that was changed after a version froze it. */
-  used: string;
-}
-
-export interface Opener {
-  name: string;
-  /** The components whose dialog, popover or list it opens, under `renderer/`. */
-  components: string[];
-  open(page: Page): Promise<void>;
-  /** Takes back what opening it changed, where Escape does not. */
-  close?(page: Page): Promise<void>;
-}
-
-export interface Screen {
-  name: string;
-  /** The name of its route in `renderer/shell/router.ts`. */
-  route: string;
-  /** Its address; null in a library that lacks what it shows. */
-  address(records: Records | null): string | null;
-  /** Brings it to the state that is looked at, once it is open. */
-  prepare?(page: Page): Promise<void>;
-  openers?: Opener[];
-}
-
-const button = (page: Page, name: string | RegExp) => page.getByRole('button', { name }).first();
-
-function press(name: string, components: string[], buttonName: string | RegExp = name): Opener {
-  return { name, components, open: (page) => button(page, buttonName).click() };
-}
-
-/** A sheet's preview, once its first page is drawn. */
-function sheet(name: string, components: string[], buttonName: string | RegExp): Opener {
-  return {
-    name,
-    components: [...components, 'sheets/SheetPreview'],
-    async open(page) {
-      await button(page, buttonName).click();
-      await page.getByRole('dialog').locator('canvas[data-drawn=yes]').first().waitFor();
-    },
-  };
-}
-
-function tab(name: string): Opener {
-  return {
-    name: `${name} beside the formula`,
-    components: ['formulas/SidePanel', 'formulas/FormulaPage'],
-    async open(page) {
-      const drawer = button(page, /^Checks ?\d*$/);
-      if (await drawer.isVisible()) await drawer.click();
-      await page.getByRole('tab', { name }).click();
-    },
-  };
-}
-
-/** Opens the list of a field that finds materials. */
-export async function openList(page: Page, box: Locator): Promise<void> {
-  await box.fill('e');
-  await page.getByRole('listbox').getByRole('option').first().waitFor();
-}
+import type { Page } from '@playwright/test';
+import { button, finder, openList, press, sheet, tab, type Screen } from './openers';
 
 const bench = (tool: string): string => `/bench?tool=${tool}`;
 const always = (address: string) => () => address;
-const finder: Opener = {
-  name: 'finder',
-  components: ['shell/Palette'],
-  async open(page) {
-    await page.keyboard.press('Control+k');
-    await page.getByRole('listbox').getByRole('option').first().waitFor();
-  },
-};
-
 async function takeOils(page: Page): Promise<void> {
   if (await page.getByText('From Hedgerow Day Cream').isVisible()) return;
   await button(page, 'Take from a formula').click();

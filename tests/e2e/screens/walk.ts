@@ -2,7 +2,7 @@ import type { Page, Request } from '@playwright/test';
 import axe from 'axe-core';
 import type { HostProcess } from '../host-process';
 import { faultsOf, OPENED } from './laws';
-import { openList, type Opener, type Records, type Screen } from './screens';
+import { openList, type Opener, type Records, type Screen } from './openers';
 
 /** A desktop, a small laptop, a desktop at 200 %, a telephone. */
 export const WINDOWS = [
