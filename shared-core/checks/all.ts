@@ -1,3 +1,11 @@
+import { allergenData } from './allergen-data';
+import { antioxidant } from './antioxidant';
+import { harmfulPairs } from './harmful-pairs';
+import { nitrosamines } from './nitrosamines';
+import { powderLoad } from './powder-load';
+import { smallLines } from './small-lines';
+import { uvFilters } from './uv-filters';
+import { workingPh } from './working-ph';
 import { archivedMaterial } from './archived-material';
 import { cationicPartner } from './cationic-partner';
 import { chargeConflict } from './charge-conflict';
@@ -31,6 +39,7 @@ export const CHECKS: readonly CheckRule[] = [
   total,
   missingMaterial,
   legalLimit,
+  nitrosamines,
   chargeConflict,
   neutralising,
   emulsionType,
@@ -44,13 +53,20 @@ export const CHECKS: readonly CheckRule[] = [
   electrolyte,
   noPreservative,
   preservativePh,
+  workingPh,
+  harmfulPairs,
   usageRange,
   heatSensitive,
   unmelted,
+  allergenData,
+  antioxidant,
   archivedMaterial,
   oneSidedCharge,
   chelator,
   storageTemperatures,
+  powderLoad,
+  uvFilters,
+  smallLines,
 ];
 
 /** Runs all checks over a formula (draft or version): findings, most serious first. Never throws on a draft. */

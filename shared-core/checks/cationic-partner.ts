@@ -1,3 +1,4 @@
+import { holdsFattyAlcohol } from '../emulsions/conflicts/recognise';
 import { isCationicPartner, pairingFacts, workingCharge } from '../emulsions/systems/character';
 import { COMMON_PRACTICE } from '../working/working';
 import type { CheckRule } from './check';
@@ -6,7 +7,7 @@ import type { CheckRule } from './check';
 export const cationicPartner: CheckRule = {
   id: 'cationic-partner',
   name: 'Cationic o/w: a non-ionic partner',
-  judge({ content, emulsifiers }) {
+  judge({ content, emulsifiers, used }) {
     const cationics = emulsifiers.filter((line) => workingCharge(line.material) === 'cationic');
     if (content.productType !== 'cationic o/w emulsion' && cationics.length === 0) return [];
     if (!content.productType.endsWith('o/w emulsion')) return [];
@@ -15,7 +16,8 @@ export const cationicPartner: CheckRule = {
     return [
       {
         ruleId: 'cationic-partner',
-        severity: 'warn',
+        // Fatty alcohol builds the gel network of most conditioners by itself.
+        severity: used.some((line) => holdsFattyAlcohol(line.material)) ? 'note' : 'warn',
         title: 'A cationic emulsion without a non-ionic partner',
         lines: cationics.map((line) => line.lineId),
         advice: 'Add a non-ionic emulsifier of HLB 8 or more, for body and stability.',

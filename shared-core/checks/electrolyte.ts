@@ -1,30 +1,30 @@
-import { isAcrylicPolymer, isElectrolyte } from '../emulsions/conflicts/recognise';
+import { isSaltSensitive } from '../emulsions/conflicts/recognise';
 import type { CheckRule } from './check';
-import { namesOf } from './facts';
+import { namesOf, percentText } from './facts';
+import { saltPpm } from './salt';
+
+/** Up to this all salts together thin little, ppm of the formula. Common practice, no source. */
+const LOAD_PPM = 1_000;
 
 /** Salt shields the charges that hold a carbomer gel, and many another polymer or emulsifier, open. */
 export const electrolyte: CheckRule = {
   id: 'electrolyte',
   name: 'No salt with what salt thins',
-  judge({ lines }) {
-    const used = lines.filter((line) => line.ppm > 0);
-    const salts = used.filter((line) => isElectrolyte(line.material));
-    const sensitive = used.filter(
-      ({ material }) =>
-        material.electrolyteTolerance === 'low' ||
-        (isAcrylicPolymer(material) && material.electrolyteTolerance === null),
-    );
-    if (salts.length === 0 || sensitive.length === 0) return [];
+  judge({ used }) {
+    const salts = used.filter((line) => saltPpm(line, 'most') > 0);
+    const load = salts.reduce((sum, line) => sum + saltPpm(line, 'most'), 0);
+    const sensitive = used.filter((line) => isSaltSensitive(line.material) && !salts.includes(line));
+    if (load <= LOAD_PPM || sensitive.length === 0) return [];
     return [
       {
         ruleId: 'electrolyte',
         severity: 'warn',
-        title: `${namesOf(salts)} may thin ${namesOf(sensitive)}`,
+        title: `${percentText(Math.round(load))} of salt (${namesOf(salts)}) may thin ${namesOf(sensitive)}`,
         lines: [...sensitive, ...salts].map((line) => line.lineId),
         advice:
-          'Leave the salt out, or use a thickener or emulsifier that tolerates electrolyte, and check viscosity after a day.',
+          'Leave the salt out, or use a thickener or emulsifier that tolerates electrolyte, and check viscosity after a day. Preservatives and chelators that are salts count too.',
         source: {
-          text: 'Carbomer manufacturer technical data sheet TDS-237, Neutralizing polymers, 2002 and 2009; Abu-Jdayil et al., J. Cosmet. Sci. 59 (2008), synopsis: creams split above 0.25 % mixed salts',
+          text: 'Carbomer manufacturer technical data sheet, Neutralizing polymers, 2002 and 2009; Abu-Jdayil et al., J. Cosmet. Sci. 59 (2008), synopsis: creams split above 0.25 % mixed salts; from 0.1 % on: common practice',
           basis: 'read',
         },
       },

@@ -1,4 +1,3 @@
-import { figureValue } from '../materials/figure';
 import { COMMON_PRACTICE } from '../working/working';
 import type { CheckRule, Finding } from './check';
 import type { LineFacts } from './facts';
@@ -8,7 +7,9 @@ const COOL_DOWN = 45;
 
 function judgeLine({ lineId, material, phaseLetter, phaseTemperature }: LineFacts): Finding[] {
   if (phaseTemperature === null) return [];
-  const highest = figureValue(material.figures.maxTemperature);
+  const figure = material.figures.maxTemperature;
+  // Of a range the lower end: what stands 60 to 80 °C is safe at 60.
+  const highest = figure ? (figure.value ?? figure.low ?? figure.high) : null;
   if (highest !== null && phaseTemperature > highest) {
     return [
       {
@@ -18,7 +19,7 @@ function judgeLine({ lineId, material, phaseLetter, phaseTemperature }: LineFact
         lines: [lineId],
         advice: 'Move it to a cooler phase, or add it while cooling.',
         source: {
-          text: material.figures.maxTemperature?.source || 'highest processing temperature as recorded',
+          text: figure?.source || 'highest processing temperature as recorded',
           basis: 'library',
         },
       },

@@ -11,7 +11,7 @@ export const waterInOilSalt: CheckRule = {
   judge({ emulsionType, used, watery }) {
     if (emulsionType !== 'w/o' || watery.length === 0) return [];
     const salts = used.filter((line) => isElectrolyte(line.material));
-    const present = salts.reduce((sum, line) => sum + saltPpm(line), 0);
+    const present = salts.reduce((sum, line) => sum + saltPpm(line, 'least'), 0);
     if (present >= USUAL_SALT.leastPpm) return [];
     return [
       {

@@ -63,11 +63,15 @@ function anionic(material: Material, hasBase: boolean): Known | null {
   return null;
 }
 
+/** A cationic preservative or active known by name: its counter-ion, such as an isethionate, must not hide it. */
+function cationicActive(material: Material): Known | null {
+  if (material.charge !== null || !is.isCationicSurfactant(material)) return null;
+  return { charge: 'cationic', kind: 'surfactant', why: NAMED };
+}
+
 function cationic(material: Material): Known | null {
   if (material.charge !== null) return null;
-  if (is.isCationicPolymer(material)) return { charge: 'cationic', kind: 'polymer', why: NAMED };
-  if (is.isCationicSurfactant(material)) return { charge: 'cationic', kind: 'surfactant', why: NAMED };
-  return null;
+  return is.isCationicPolymer(material) ? { charge: 'cationic', kind: 'polymer', why: NAMED } : null;
 }
 
 function recorded(material: Material): Known | null {
@@ -93,7 +97,7 @@ export function bearerOf({ lineId, material }: Dose, hasBase: boolean): ChargeBe
   const known =
     material.charge === 'cationic' || material.charge === 'amphoteric'
       ? recorded(material)
-      : (anionic(material, hasBase) ?? cationic(material) ?? recorded(material));
+      : (cationicActive(material) ?? anionic(material, hasBase) ?? cationic(material) ?? recorded(material));
   if (!known) return null;
   const isEmulsifier = is.isEmulsifier(material);
   return { lineId, materialId: material.id, name: material.tradeName, isEmulsifier, ...known };

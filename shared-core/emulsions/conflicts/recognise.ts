@@ -16,10 +16,10 @@ const ACRYLIC_POLYMER =
 const ANIONIC_GUM =
   /^(xanthan gum|cellulose gum|sodium carboxymethyl.*|algin|sodium alginate|carrageenan|chondrus crispus.*|acacia senegal gum|gellan gum|pectin|sodium hyaluronate|sclerotium gum sulfate|tragacanth.*|astragalus gummifer gum|dehydroxanthan gum)$/;
 const ANIONIC_SURFACTANT =
-  /(laureth|myreth|pareth) sulfate$|(lauryl|coco|cetearyl|cetyl|myristyl|coco-) ?sulfate$|sulfosuccinate$|olefin sulfonate$|benzenesulfonate$|(lauroyl|cocoyl|stearoyl|oleoyl|myristoyl) .*(sarcosinate|glutamate|taurate|isethionate|glycinate|lactylate|alaninate)$|cetyl phosphate$|isethionate$/;
+  /(laureth|myreth|pareth|trideceth) sulfate$|(lauryl|coco|cetearyl|cetyl|myristyl|coco-) ?sulfate$|sulfosuccinate$|sulfoacetate$|eth-\d+ carboxylate$|^glyceryl stearate citrate$|olefin sulfonate$|benzenesulfonate$|(lauroyl|cocoyl|stearoyl|oleoyl|myristoyl) .*(sarcosinate|glutamate|taurate|isethionate|glycinate|lactylate|alaninate)$|cetyl phosphate$|isethionate$/;
 const CATIONIC_POLYMER = /^polyquaternium-\d+$|hydroxypropyltrimonium|^chitosan/;
 const CATIONIC_SURFACTANT =
-  /(trimonium|dimonium|alkonium|pyridinium) (chloride|bromide|methosulfate)$|ethyl .*monium methosulfate$|morpholinium ethosulfate$|amidopropyl dimethylamine$|^(benzalkonium|cetrimonium|behentrimonium) /;
+  /^(hexamidine|chlorhexidine|octenidine|polyaminopropyl biguanide|quaternium-\d+|ethyl lauroyl arginate|lauroyl arginate)|^(methyl)?benzethonium |(trimonium|dimonium|alkonium|pyridinium) (chloride|bromide|methosulfate)$|ethyl .*monium methosulfate$|morpholinium ethosulfate$|amidopropyl dimethylamine$|^(benzalkonium|cetrimonium|behentrimonium) /;
 /** Chains of ethylene oxide: they lose water, and their grip on it, as it gets hot. */
 const OXYETHYLENE =
   /eth-\d+|oxynol-\d+|\bpeg-?\d|polysorbate|poloxam|(laur|myr|tridec|par|coc|ol)eth (sulfate|carboxyl)/;
@@ -31,7 +31,7 @@ const MULTIVALENT =
 const SALT =
   /^(sodium|potassium|ammonium|magnesium|calcium|zinc) (chloride|sulfate|lactate|pca|citrate|acetate|ascorbyl phosphate|phosphate|gluconate|benzotriazolyl butylphenol sulfonate)$|^(sodium|trisodium) ascorbyl phosphate$|^(disodium|trisodium|dipotassium) .*phosphate$|^aluminum chlorohydrate$|^maris sal$|^phenylbenzimidazole sulfonic acid$/;
 const ORGANIC_SALT =
-  /^((mono|di|tri|tetra)?(sodium|potassium)) (benzoate|sorbate|salicylate|dehydroacetate|levulinate|anisate|propionate|edta|phytate|glutamate diacetate|etidronate|citrate|lactate|hydroxide)$/;
+  /^((mono|di|tri|tetra)?(sodium|potassium)) (benzoate|sorbate|salicylate|dehydroacetate|levulinate|anisate|propionate|edta|phytate|glutamate diacetate|etidronate|citrate|lactate)$/;
 const WATER = /^(aqua|water|eau|maris aqua|sea water)$|\bwater$|juice$|hydrosol$/;
 const CHELATOR =
   /edta$|^edta|phytate$|phytic acid|glutamate diacetate$|etidron|ethylenediamine disuccinate$|nta$/;
@@ -86,10 +86,22 @@ export function isSaltSensitive(material: Composed & Pick<Material, 'electrolyte
   return tolerance === 'low' || (tolerance === null && isAcrylicPolymer(material));
 }
 
+/** A fatty alcohol, alone or in a blend: it builds body beside a cationic as a non-ionic partner does. */
+export const holdsFattyAlcohol = (material: Composed): boolean =>
+  anyName(material, /^(cetyl|cetearyl|stearyl|behenyl|myristyl|arachidyl|c\d+-\d+) alcohol$/);
+/** Whether any of a material's INCI names, folded, fits a pattern. */
+export const named = (material: Composed, pattern: RegExp): boolean => anyName(material, pattern);
+
+/** Whether an INCI name is that of water; split, so that "Aqua/Water/Eau" and "Aqua (Water)" count. */
+export function isWaterName(inci: string): boolean {
+  return fold(inci)
+    .split(/[/()]/)
+    .some((piece) => WATER.test(piece.trim()));
+}
+
 /** Brings free water, as such or inside a blend, a juice or a flower water. */
 export function bringsWater(material: Composed): boolean {
-  // Split, so that "Aqua/Water/Eau" and "Aqua (Water)" count, and "Nymphaea Alba (Water Lily) Flower" does not.
-  return names(material).some((name) => name.split(/[/()]/).some((piece) => WATER.test(piece.trim())));
+  return material.composition.some((part) => isWaterName(part.inci));
 }
 
 /** An acid emulsifier or polymer that works only once neutralised: recorded so, or known by its INCI name. */

@@ -71,8 +71,8 @@ export function workingCharge(
 ): Charge | null {
   if (worksAsSoap(material)) return 'anionic';
   if (material.charge !== null) return material.charge;
-  if (isAcrylicPolymer(material) || isAnionicSurfactant(material)) return 'anionic';
-  return isCationicSurfactant(material) ? 'cationic' : null;
+  if (isCationicSurfactant(material)) return 'cationic';
+  return isAcrylicPolymer(material) || isAnionicSurfactant(material) ? 'anionic' : null;
 }
 
 /** The architecture an emulsifier works by: carbomer and its relatives are polymers whatever was recorded. */

@@ -1,0 +1,57 @@
+import { KNOWN_ACIDS, KNOWN_BASES } from '../neutralisation/acids-and-bases';
+import { figureValue } from '../materials/figure';
+import type { InciPart } from '../materials/composition';
+import { isFattyAcid, named } from '../emulsions/conflicts/recognise';
+import { WHOLE_PPM } from '../quantities/share';
+import { fold } from '../quantities/fold';
+import type { LineFacts } from './facts';
+
+/** KOH, g/mol: the acid value is stated in it. */
+const KOH = 56.105;
+/** Acid groups of a carbomer, mmol/g: 56 to 68 % of carboxyl (compendial assay) over 45.02 g/mol, the middle. */
+const CARBOMER_MMOL_PER_G = (10 * 62) / 45.02;
+const CARBOMER = /^carbomer$|^acrylates\/c10-30 alkyl acrylate crosspolymer$/;
+
+/** Grams of one part in 100 g of the formula, at the middle of the supplier's range. */
+const grams = (line: LineFacts, part: InciPart): number =>
+  ((line.ppm / 10_000) * (part.lowPpm + part.highPpm)) / 2 / WHOLE_PPM;
+
+/** What a line holds of acid or base by its names, mmol in 100 g of the formula. */
+function byTable(
+  line: LineFacts,
+  table: readonly { inci: string; molarMass: number; equivalents: number }[],
+): number {
+  return line.material.composition.reduce((sum, part) => {
+    const known = table.find((one) => fold(one.inci).replace(/ \(.*/, '') === fold(part.inci));
+    return known ? sum + (1000 * grams(line, part) * known.equivalents) / known.molarMass : sum;
+  }, 0);
+}
+
+/** The same from the molar mass recorded on the material and its active matter. */
+function byFigures({ material, ppm }: LineFacts): number {
+  const molarMass = figureValue(material.figures.molarMass);
+  if (molarMass === null) return 0;
+  const active = figureValue(material.figures.activePercent) ?? 100;
+  return (10 * (ppm / 10_000) * active * (figureValue(material.figures.equivalents) ?? 1)) / molarMass;
+}
+
+/** Base that a line brings, mmol in 100 g of the formula; zero where it cannot be told. */
+export function baseMmol(line: LineFacts): number {
+  return byTable(line, KNOWN_BASES) || (line.material.functions.includes('base') ? byFigures(line) : 0);
+}
+
+/** Acid groups of a fatty acid or carbomer, which a base is to neutralise, mmol in 100 g of the formula. */
+export function needyAcidMmol(line: LineFacts): number {
+  const { material, ppm } = line;
+  const acidValue = figureValue(material.figures.acidValue);
+  if (isFattyAcid(material) && acidValue !== null) return ((ppm / 10_000) * acidValue) / KOH;
+  if (named(material, CARBOMER)) return (ppm / 10_000) * CARBOMER_MMOL_PER_G;
+  return byTable(line, KNOWN_ACIDS) || byFigures(line);
+}
+
+/** Acid that takes up base before a fatty acid or carbomer does: citric, lactic and the like. */
+export function strongerAcidMmol(line: LineFacts): number {
+  const { material } = line;
+  if (!material.functions.includes('acid') || isFattyAcid(material) || material.needsNeutralising) return 0;
+  return byTable(line, KNOWN_ACIDS) || byFigures(line);
+}

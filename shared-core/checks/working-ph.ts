@@ -1,0 +1,54 @@
+import { outsideWorkingPh, soapAtPh } from '../emulsions/working-ph';
+import { isBase, isFattyAcid, isSoap } from '../emulsions/conflicts/recognise';
+import type { CheckRule, Finding } from './check';
+import type { FormulaFacts, LineFacts } from './facts';
+
+function outside(line: LineFacts, ph: { low: number; high: number }): Finding[] {
+  const { material, lineId } = line;
+  const window = material.figures.workingPh;
+  if (!window || !outsideWorkingPh(material, ph)) return [];
+  return [
+    {
+      ruleId: 'working-ph',
+      severity: 'warn',
+      title: `${material.tradeName} works at pH ${window.low ?? '…'} to ${window.high ?? '…'}, the target is pH ${ph.low} to ${ph.high}`,
+      lines: [lineId],
+      advice:
+        'Move the target pH into its range, or choose a material that works there: outside it thins, breaks down or loses its effect.',
+      source: { text: window.source || `working pH, ${window.provenance}`, basis: 'library' },
+    },
+  ];
+}
+
+/** Soap that a low pH turns back into acid: ready-made, or made in the pot. */
+function soaps({ emulsifiers, used, ph }: FormulaFacts): Finding[] {
+  const hasBase = used.some((line) => isBase(line.material));
+  const lines = emulsifiers.filter(
+    ({ material }) => isSoap(material) || (hasBase && isFattyAcid(material) && !isBase(material)),
+  );
+  if (!ph || lines.length === 0 || !soapAtPh(ph)?.fails) return [];
+  return [
+    {
+      ruleId: 'working-ph',
+      severity: 'warn',
+      title: `Soap turns back into fatty acid below pH 7; the target begins at ${ph.low}`,
+      lines: lines.map((line) => line.lineId),
+      advice: 'Keep a soap emulsion at pH 7.5 to 8.5, or use an emulsifier that stands acid.',
+      source: { text: 'Aulton M.E. (ed.), Pharmaceutics, 2nd ed. (2002), not verified', basis: 'memory' },
+    },
+  ];
+}
+
+/** Every line works over the whole of the target pH range; preservatives have a check of their own. */
+export const workingPh: CheckRule = {
+  id: 'working-ph',
+  name: 'Every material works at the target pH',
+  judge(facts) {
+    const { used, ph } = facts;
+    if (!ph) return [];
+    const others = used.filter((line) => !line.material.functions.includes('preservative'));
+    const found = others.flatMap((line) => outside(line, ph));
+    const told = new Set(found.flatMap((finding) => finding.lines));
+    return [...found, ...soaps(facts).filter((finding) => finding.lines.some((id) => !told.has(id)))];
+  },
+};
