@@ -1,5 +1,6 @@
 import { batchPlan, type BatchPlan } from '@core/batches/batch';
 import { batchLines, type PlannedBatch } from '@core/batches/plan-batch';
+import { USUAL_LIMIT_PPM } from '@core/batches/small-lines';
 import type { FormulaVersion } from '@core/formulas/formula';
 import { MASS_UNITS } from '@core/locale/mass';
 import { Problem } from '@core/problems/problem';
@@ -21,6 +22,8 @@ export interface PlanEntry {
   overagePercent: number | null;
   /** g. */
   readability: number | null;
+  /** What a line may miss by weighing before it is called out, %. */
+  limitPercent: number | null;
   note: string;
 }
 
@@ -53,8 +56,9 @@ function outcome(
       planned: null,
       faults: Object.fromEntries(read.error.issues.map((issue) => [issue.path.join('.'), issue.message])),
     };
+  const limitPpm = entry.limitPercent ? ppmFromPercent(entry.limitPercent) : USUAL_LIMIT_PPM;
   try {
-    return { plan: read.data, planned: batchLines(version.content, read.data, region), faults: {} };
+    return { plan: read.data, planned: batchLines(version.content, read.data, region, limitPpm), faults: {} };
   } catch (error) {
     if (!(error instanceof Problem)) throw error;
     const path = error.fields[0]?.path ?? 'phases';
@@ -74,6 +78,7 @@ export function usePlanForm(version: Ref<FormulaVersion | null>) {
     fill: 50,
     overagePercent: overagePpm / 10_000,
     readability: readabilityMg / MG_PER_G,
+    limitPercent: USUAL_LIMIT_PPM / 10_000,
     note: '',
   });
   const result = computed(() => outcome(entry, version.value, settings.current.languageRegion));

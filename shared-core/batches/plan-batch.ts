@@ -8,13 +8,16 @@ import { largestRemainder } from '../quantities/largest-remainder';
 import { LARGEST_BATCH_MG } from '../quantities/mass';
 import { WHOLE_PPM } from '../quantities/share';
 import type { Batch, BatchPlan } from './batch';
+import { minimumWeightMg, smallLines, USUAL_LIMIT_PPM, type SmallLine } from './small-lines';
 
 export interface PlannedBatch {
   /** What the lines add up to, exactly: a whole number of the balance's steps, in mg. */
   totalMg: number;
   lines: Batch['lines'];
-  /** Lines too small for the balance; weigh these on a finer one or as a premix. */
+  /** What must be said of lines too small for the balance. */
   cautions: string[];
+  /** Lines that rounding moves too far, or below the balance's minimum weight, each with a premix. */
+  small: SmallLine[];
 }
 
 function refuse(path: string, title: string, advice: string): never {
@@ -79,10 +82,35 @@ function tooSmall(
   ];
 }
 
+function roundingCautions(
+  small: readonly SmallLine[],
+  readabilityMg: number,
+  limitPpm: number,
+  region: Region,
+): string[] {
+  const rounded = small.filter((line) => line.roundedTooFar).length;
+  const light = small.filter((line) => line.belowMinimum).length;
+  const limit = formatPercent(limitPpm, region, limitPpm % 10_000 === 0 ? 0 : 2);
+  const least = formatMass(minimumWeightMg(readabilityMg, limitPpm), region);
+  const many = (count: number, one: string, more: string): string =>
+    count === 1 ? `One line ${one}` : `${count} lines ${more}`;
+  return [
+    ...(rounded > 0
+      ? [`${many(rounded, 'is', 'are')} moved by more than ${limit} when rounded to what the balance reads.`]
+      : []),
+    ...(light > 0
+      ? [
+          `${many(light, 'lies', 'lie')} below ${least}, the least that this balance weighs to within ${limit}: use a finer balance, or the premix below.`,
+        ]
+      : []),
+  ];
+}
+
 /**
  * The target mass of every line of a batch, rounded to what the balance can read so that they add up exactly
  * (largest-remainder rule). The total is the size asked for plus overage, rounded to the balance's step.
  *
+ * @param limitPpm what a line may miss by weighing before it is called out, ppm of it
  * @param plan size by mass (mg) or units × fill (mg), overage in ppm of the batch, readability in mg
  * @throws Problem `invalid-input` when the batch weighs nothing, passes 10 tonnes with its overage, is smaller than the
  *   balance can read, or the formula does not total 100 %
@@ -91,6 +119,7 @@ export function batchLines(
   content: FormulaContent,
   plan: Pick<BatchPlan, 'size' | 'overagePpm' | 'readabilityMg'>,
   region: Region = 'en-GB',
+  limitPpm = USUAL_LIMIT_PPM,
 ): PlannedBatch {
   if (!(plan.readabilityMg > 0))
     refuse(
@@ -120,5 +149,14 @@ export function batchLines(
     materialId: line.materialId,
     targetMg: targets[index] ?? 0,
   }));
-  return { totalMg, lines: planned, cautions: tooSmall(content, planned, plan, region) };
+  const small = smallLines(content, { ...plan, totalMg, lines: planned }, limitPpm);
+  return {
+    totalMg,
+    lines: planned,
+    cautions: [
+      ...tooSmall(content, planned, plan, region),
+      ...roundingCautions(small, plan.readabilityMg, limitPpm, region),
+    ],
+    small,
+  };
 }
