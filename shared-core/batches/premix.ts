@@ -76,7 +76,13 @@ function stageSteps(stages: readonly PremixStage[]): WorkingStep[] {
   }));
 }
 
-function working(ask: PremixAsk, stages: readonly PremixStage[], parts: number, takeMg: number, left: number): Worked {
+function working(
+  ask: PremixAsk,
+  stages: readonly PremixStage[],
+  parts: number,
+  takeMg: number,
+  left: number,
+): Worked {
   const { exactMg, minimumMg, readabilityMg } = ask;
   return worked(
     [

@@ -8,6 +8,7 @@ import {
   type TargetSpecification,
 } from '../formulas/formula';
 import { ppmFromPercent, WHOLE_PPM } from '../quantities/share';
+import { NEVER_MADE } from './never-made';
 import type { MakeId } from './demo-id';
 
 /** A line: the material's code, its per cent of the formula or 'q.s.', and a note. */
@@ -41,8 +42,7 @@ export interface DemoFormula extends Pick<
   target: Partial<TargetSpecification>;
 }
 
-const CAVEAT =
-  'Invented for demonstration, never made or tested. It is not proof of safety or preservation: a qualified safety assessment, a stability study, a challenge test and local law decide.';
+const CAVEAT = `Invented for demonstration, ${NEVER_MADE}. It is not proof of safety or preservation: a qualified safety assessment, a stability study, a challenge test and local law decide.`;
 
 function fixedPpm(entry: DemoFormula): number {
   const amounts = entry.phases.flatMap((phase) => phase.lines).map(([, amount]) => amount);

@@ -41,7 +41,7 @@ function sizeFacts(batch: Batch, region: Region): Fact[] {
 
 function beforeStarting(width: number): SheetNode {
   const checks = [
-    'Area, vessels and equipment clean, and the last product cleared away',
+    'Area cleaned, vessels and equipment cleaned and sanitised, the last product cleared away',
     'Balance checked; equipment no.',
     'All raw materials released, in date and as on this record',
     'Goggles, gloves and dust mask at hand; eyewash clear',

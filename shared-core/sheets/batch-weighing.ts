@@ -10,6 +10,7 @@ import type { Cell, SheetNode } from './kit/definition';
 import { blankCell, cell, figureCell, ruledTable } from './kit/tables';
 import type { Column } from './kit/tables';
 import { SIZE, SOFT_INK } from './kit/type-scale';
+import { hazardWords } from '../materials/hazards';
 import { inciWords } from '../materials/words';
 
 /** One unit for the whole record, so that nobody reads kg for g: g up to 100 kg, then kg. */
@@ -45,8 +46,12 @@ function materialCell(
       cell(material?.tradeName ?? NO_MATERIAL, { bold: true }),
       ...(material ? [small(inciWords(material, 6))] : []),
       ...(line.note ? [small(line.note, { italics: true })] : []),
-      ...(material && material.hazards.length > 0
-        ? [small(`▲ ${material.hazards.join(', ')}`, { bold: true })]
+      ...(material
+        ? [
+            material.hazards.length > 0
+              ? small(`▲ ${hazardWords(material)}`, { bold: true })
+              : small(`Hazards: ${hazardWords(material)}`),
+          ]
         : []),
     ],
   };

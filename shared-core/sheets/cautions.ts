@@ -1,3 +1,4 @@
+import { NEVER_MADE } from '../demo/never-made';
 import type { FormulaContent } from '../formulas/formula';
 import { formulaLines } from '../formulas/shares';
 import type { Material } from '../materials/material';
@@ -8,12 +9,13 @@ import type { Hazard } from '../materials/vocabulary';
  * data sheet and local rules go before any of it, and the sheet says so.
  */
 export const HAZARD_CAUTIONS: Record<Hazard, string> = {
-  caustic: 'Caustic: goggles and gloves; add it to water, never water to it; it heats up.',
-  'strong acid': 'Strong acid: goggles and gloves; add it to water, never water to it.',
+  caustic:
+    'Caustic: face shield or goggles, gloves and apron; add it to cold water in portions, never water to it; it heats up; never into aluminium.',
+  'strong acid': 'Strong acid: face shield or goggles, gloves and apron; add it to water, never water to it.',
   'fine dust': 'Fine dust: weigh out of draughts with a dust mask; keep from flames and sparks.',
   flammable: 'Flammable: no flames or hot plates near it; ventilate; add below its flash point.',
   sensitiser: 'Can sensitise: gloves; keep the undiluted material off the skin.',
-  irritant: 'Irritant: gloves; rinse splashes at once.',
+  irritant: 'Irritant: goggles and gloves; rinse splashes at once.',
   'harmful undiluted': 'Harmful undiluted: goggles and gloves; measure exactly.',
   oxidiser: 'Oxidiser: keep from organic matter, reducing agents and heat.',
 };
@@ -21,7 +23,12 @@ export const HAZARD_CAUTIONS: Record<Hazard, string> = {
 /** Said on every sheet that a product is made from. */
 export const NOT_PROOF =
   'This sheet is not proof of safety or preservation: a qualified safety assessment, a challenge test and local law decide.';
-const DATA_SHEETS = 'Read each supplier’s safety data sheet; it and local rules go before what stands here.';
+/** Beside every hazard. Common practice; a safety data sheet goes before it. */
+export const FIRST_AID =
+  'First aid: rinse splashes at once with running water, eyes for 15 minutes; then see a doctor, with the safety data sheet in hand.';
+/** Said where a hand weighs. */
+export const DATA_SHEETS =
+  'Read each supplier’s safety data sheet; it and local rules go before what stands here.';
 
 /** From here on a phase scalds; common practice, no source. */
 const SCALDING_C = 50;
@@ -44,5 +51,14 @@ export function formulaCautions(
   const heat = [...content.phases, ...content.steps].map((one) => one.temperatureC ?? 0);
   if (heat.some((celsius) => celsius >= SCALDING_C))
     said.push('Hot oil and water phases scald: goggles, gloves, closed shoes; pour slowly, away from you.');
+  if (used.some((one) => one.hazards.length > 0)) said.push(FIRST_AID);
+  const silent = used.filter((one) => one.hazards.length === 0).length;
+  if (silent > 0)
+    said.push(
+      `${silent === 1 ? 'For one material no hazard is' : `For ${silent} materials no hazards are`} recorded, which proves nothing: read the safety data sheet.`,
+    );
+  if (used.some((one) => one.functions.includes('uv filter')))
+    said.push('UV filters: protection is measured by a licensed test on the product, never from a formula.');
+  if (content.notes.includes(NEVER_MADE)) said.unshift(`Invented for demonstration, ${NEVER_MADE}.`);
   return [...said, DATA_SHEETS, NOT_PROOF];
 }

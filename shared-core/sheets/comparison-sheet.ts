@@ -140,7 +140,7 @@ export function comparisonSheet(
   return sheet(frame, [
     ...titleBlock(frame, []),
     // Above the table: below it, they could be all that stands on a page.
-    remark(`${FIGURES} ${NOT_PROOF}`),
+    remark(`${FIGURES} Hazards: where none are recorded, read the safety data sheet. ${NOT_PROOF}`),
     ...body,
   ]);
 }

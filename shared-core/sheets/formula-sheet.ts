@@ -96,7 +96,8 @@ export function formulaSheet(
   };
   const target = factList(targetFacts(content.target, region), width);
   const nameOf = (material: Material): string => sheetName(material, tradeNames);
-  const cautions = formulaCautions(content, materials, nameOf);
+  // By the formula's own notes: those stay behind when it is shared, what they say of its proof does not.
+  const cautions = formulaCautions({ ...content, notes: formula.content.notes }, materials, nameOf);
   return sheet(frame, [
     ...titleBlock(
       frame,

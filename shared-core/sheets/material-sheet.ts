@@ -1,10 +1,11 @@
+import { hazardWords } from '../materials/hazards';
 import { formatDate } from '../locale/dates';
 import { formatPercent } from '../locale/numbers';
 import type { Region } from '../locale/numbers';
 import { FIGURE_KINDS, FIGURE_NAMES } from '../materials/figure';
 import { partPpm } from '../materials/composition';
 import type { Material } from '../materials/material';
-import { HAZARD_CAUTIONS } from './cautions';
+import { FIRST_AID, HAZARD_CAUTIONS } from './cautions';
 import { blanks } from './kit/by-hand';
 import { cautionBox } from './kit/caution-box';
 import type { SheetDefinition, SheetNode } from './kit/definition';
@@ -91,6 +92,7 @@ function safetySection(material: Material, region: Region, width: number): Sheet
   const facts = factList(
     [
       { label: 'Legal limit', value: limit },
+      { label: 'Hazards', value: material.hazards.length > 0 ? '' : hazardWords(material) },
       { label: 'Handling', value: handling },
       {
         label: 'Fragrance allergens',
@@ -106,7 +108,7 @@ function safetySection(material: Material, region: Region, width: number): Sheet
     ...(facts ? [facts] : []),
     ...cautionBox(
       cautions.length > 0
-        ? [...cautions, 'The supplier’s safety data sheet and local rules go before this.']
+        ? [...cautions, FIRST_AID, 'The supplier’s safety data sheet and local rules go before this.']
         : [],
       width,
     ),

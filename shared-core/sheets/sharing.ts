@@ -23,7 +23,7 @@ interface Hidden {
 const plain = (text: string): string => text.normalize('NFC').trim();
 const escaped = (text: string): string => text.replace(/[.*+?^${}()|[\]\\]/g, '\\$&');
 
-/** A name is found however its words are parted: "CS 20", "CS-20", "CS20". */
+/** A name is found however its words are parted: "VQ 7", "VQ-7", "VQ7". */
 function hiddenName(given: string, shown: string): Hidden[] {
   const name = plain(given);
   const words = name.split(/[\s\p{Pd}]+/u).filter(Boolean);

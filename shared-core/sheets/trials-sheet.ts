@@ -4,7 +4,7 @@ import { formatDate } from '../locale/dates';
 import { formatMass, formatMassIn } from '../locale/mass';
 import { formatNumber, type Region } from '../locale/numbers';
 import type { Material } from '../materials/material';
-import { HAZARD_CAUTIONS, NOT_PROOF } from './cautions';
+import { DATA_SHEETS, FIRST_AID, HAZARD_CAUTIONS, NOT_PROOF } from './cautions';
 import { writingLines } from './kit/by-hand';
 import { cautionBox } from './kit/caution-box';
 import type { Cell, SheetDefinition } from './kit/definition';
@@ -12,6 +12,7 @@ import { contentWidth, sheet, type SheetFrame, type SheetSettings } from './kit/
 import { cell, figureCell, headed, ruledTable } from './kit/tables';
 import { heading, keptTogether, paragraph } from './kit/text';
 import { titleBlock } from './kit/title-block';
+import { hazardWords } from '../materials/hazards';
 import { inciWords } from '../materials/words';
 
 /** What is looked at, and when; common practice, no source. */
@@ -33,6 +34,8 @@ function cautionsOf(materials: Materials): string[] {
   const hazards = new Set(Object.values(materials).flatMap((material) => material?.hazards ?? []));
   return [
     ...[...hazards].map((hazard) => HAZARD_CAUTIONS[hazard]),
+    ...(hazards.size > 0 ? [FIRST_AID] : []),
+    DATA_SHEETS,
     'Hot oil and water phases scald: goggles, gloves, closed shoes; pour slowly, away from you.',
     NOT_PROOF,
   ];
@@ -72,7 +75,11 @@ export function trialsSheet(
   const weighing = trialRows(series).map(({ materialId, masses }): Cell[] => {
     const material = materials[materialId];
     return [
-      cell(material ? `${material.tradeName}\n${inciWords(material)}` : 'No longer in the library'),
+      cell(
+        material
+          ? `${material.tradeName}\n${inciWords(material)}\n${material.hazards.length > 0 ? '▲ ' : 'Hazards: '}${hazardWords(material)}`
+          : 'No longer in the library',
+      ),
       ...masses.map((mg) => figureCell(mg === null ? '–' : grams(mg, series.readabilityMg, region))),
     ];
   });

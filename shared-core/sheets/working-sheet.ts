@@ -4,7 +4,7 @@ import type { MaterialLine } from '../emulsions/bench/lines';
 import type { BenchReading } from '../emulsions/bench/reading';
 import { formatNumber, type Region } from '../locale/numbers';
 import { figureValue } from '../materials/figure';
-import { HAZARD_CAUTIONS, NOT_PROOF } from './cautions';
+import { DATA_SHEETS, FIRST_AID, HAZARD_CAUTIONS, NOT_PROOF } from './cautions';
 import { cautionBox } from './kit/caution-box';
 import type { SheetDefinition, SheetNode } from './kit/definition';
 import { contentWidth, sheet, type SheetFrame, type SheetSettings } from './kit/page';
@@ -155,6 +155,8 @@ function cautionsOf({ oils, emulsifiers }: WorkingParts): string[] {
   const hazards = new Set([...oils, ...emulsifiers].flatMap((line) => line.material.hazards));
   return [
     ...[...hazards].map((hazard) => HAZARD_CAUTIONS[hazard]),
+    ...(hazards.size > 0 ? [FIRST_AID] : []),
+    DATA_SHEETS,
     'HLB gives a start, not a formula: make a trial series around it, and test storage of the real product.',
     NOT_PROOF,
   ];

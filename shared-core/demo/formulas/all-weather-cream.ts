@@ -1,5 +1,13 @@
 import type { DemoFormula } from '../build-formula';
-import { DUST, HOT_PHASES, MICROBIOLOGY, NEAT_PRESERVATIVE, VISCOMETER } from './bench-phrases';
+import {
+  ACID_LAST,
+  COOLING,
+  DUST,
+  HOT_PHASES,
+  MICROBIOLOGY,
+  NEAT_PRESERVATIVE,
+  VISCOMETER,
+} from './bench-phrases';
 
 /** An o/w cream on an anionic with a non-ionic, for frost and heat alike. */
 export const ALL_WEATHER_CREAM: DemoFormula = {
@@ -79,6 +87,7 @@ export const ALL_WEATHER_CREAM: DemoFormula = {
       rpm: 100,
       minutes: 45,
       lookFor: 'Body from 55 °C',
+      caution: COOLING,
     },
     {
       phases: 'C',
@@ -87,7 +96,7 @@ export const ALL_WEATHER_CREAM: DemoFormula = {
       rpm: 150,
       minutes: 10,
       lookFor: 'pH 5.7 to 6.3; no loss of body',
-      caution: NEAT_PRESERVATIVE,
+      caution: `${NEAT_PRESERVATIVE} ${ACID_LAST}`,
     },
   ],
   target: {

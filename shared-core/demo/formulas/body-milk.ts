@@ -1,5 +1,5 @@
 import type { DemoFormula } from '../build-formula';
-import { DUST, HOT_PHASES, MICROBIOLOGY, NEAT_PRESERVATIVE } from './bench-phrases';
+import { ACID_LAST, COOLING, DUST, HOT_PHASES, MICROBIOLOGY, NEAT_PRESERVATIVE } from './bench-phrases';
 
 /** A thin o/w milk on polysorbate and sorbitan ester, preserved by organic acids. */
 export const BODY_MILK: DemoFormula = {
@@ -80,6 +80,7 @@ export const BODY_MILK: DemoFormula = {
       rpm: 200,
       minutes: 30,
       lookFor: 'No cream line',
+      caution: COOLING,
     },
     {
       phases: 'C',
@@ -88,7 +89,7 @@ export const BODY_MILK: DemoFormula = {
       rpm: 200,
       minutes: 10,
       lookFor: 'pH 4.8 to 5.2, or the acids do not preserve',
-      caution: NEAT_PRESERVATIVE,
+      caution: `${NEAT_PRESERVATIVE} ${ACID_LAST}`,
     },
   ],
   target: {

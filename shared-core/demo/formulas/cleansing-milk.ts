@@ -1,5 +1,5 @@
 import type { DemoFormula } from '../build-formula';
-import { DUST, HOT_PHASES, MICROBIOLOGY, NEAT_PRESERVATIVE } from './bench-phrases';
+import { ACID_LAST, COOLING, DUST, HOT_PHASES, MICROBIOLOGY, NEAT_PRESERVATIVE } from './bench-phrases';
 
 /** A rinse-off cleansing milk on a pair of stearyl ethoxylates. */
 export const CLEANSING_MILK: DemoFormula = {
@@ -71,7 +71,15 @@ export const CLEANSING_MILK: DemoFormula = {
       lookFor: 'Even and white',
       caution: HOT_PHASES,
     },
-    { phases: 'AB', instruction: 'Cool with stirring.', at: 40, rpm: 150, minutes: 35, lookFor: 'Pourable' },
+    {
+      phases: 'AB',
+      instruction: 'Cool with stirring.',
+      at: 40,
+      rpm: 150,
+      minutes: 35,
+      lookFor: 'Pourable',
+      caution: COOLING,
+    },
     {
       phases: 'C',
       instruction: 'Add C; adjust the pH last. Make up the water lost.',
@@ -79,7 +87,7 @@ export const CLEANSING_MILK: DemoFormula = {
       rpm: 150,
       minutes: 10,
       lookFor: 'pH 4.8 to 5.2',
-      caution: NEAT_PRESERVATIVE,
+      caution: `${NEAT_PRESERVATIVE} ${ACID_LAST}`,
     },
   ],
   target: {

@@ -1,5 +1,5 @@
 import type { DemoFormula } from '../build-formula';
-import { HOT_PHASES, MICROBIOLOGY, NEAT_PRESERVATIVE, VISCOMETER } from './bench-phrases';
+import { COOLING, HOT_PHASES, MICROBIOLOGY, NEAT_PRESERVATIVE, VISCOMETER } from './bench-phrases';
 
 /** A w/o cream on a waxy with a liquid low-HLB emulsifier. */
 export const COLD_WEATHER_CREAM: DemoFormula = {
@@ -75,6 +75,7 @@ export const COLD_WEATHER_CREAM: DemoFormula = {
       rpm: 300,
       minutes: 40,
       lookFor: 'No beads of water',
+      caution: COOLING,
     },
     {
       phases: 'C',

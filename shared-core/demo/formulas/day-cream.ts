@@ -1,5 +1,13 @@
 import type { DemoFormula } from '../build-formula';
-import { DUST, HOT_PHASES, MICROBIOLOGY, NEAT_PRESERVATIVE, VISCOMETER } from './bench-phrases';
+import {
+  ACID_LAST,
+  COOLING,
+  DUST,
+  HOT_PHASES,
+  MICROBIOLOGY,
+  NEAT_PRESERVATIVE,
+  VISCOMETER,
+} from './bench-phrases';
 
 /** A plain o/w cream on a high- and low-HLB non-ionic pair. */
 export const DAY_CREAM: DemoFormula = {
@@ -80,6 +88,7 @@ export const DAY_CREAM: DemoFormula = {
       rpm: 120,
       minutes: 40,
       lookFor: 'Thickens from about 50 °C as the gel network forms',
+      caution: COOLING,
     },
     {
       phases: 'C',
@@ -88,7 +97,7 @@ export const DAY_CREAM: DemoFormula = {
       rpm: 150,
       minutes: 10,
       lookFor: 'Smooth gloss; pH 5.2 to 5.8',
-      caution: NEAT_PRESERVATIVE,
+      caution: `${NEAT_PRESERVATIVE} ${ACID_LAST}`,
     },
   ],
   target: {

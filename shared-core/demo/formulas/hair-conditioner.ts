@@ -1,5 +1,5 @@
 import type { DemoFormula } from '../build-formula';
-import { DUST, HOT_PHASES, MICROBIOLOGY, NEAT_PRESERVATIVE } from './bench-phrases';
+import { ACID_LAST, COOLING, DUST, HOT_PHASES, MICROBIOLOGY, NEAT_PRESERVATIVE } from './bench-phrases';
 
 /** A rinse-off conditioner: a cationic with a higher-HLB non-ionic and fatty alcohol. */
 export const HAIR_CONDITIONER: DemoFormula = {
@@ -79,6 +79,7 @@ export const HAIR_CONDITIONER: DemoFormula = {
       rpm: 100,
       minutes: 45,
       lookFor: 'Body from 60 °C',
+      caution: COOLING,
     },
     {
       phases: 'C',
@@ -87,7 +88,7 @@ export const HAIR_CONDITIONER: DemoFormula = {
       rpm: 150,
       minutes: 15,
       lookFor: 'pH 4.2 to 4.8',
-      caution: NEAT_PRESERVATIVE,
+      caution: `${NEAT_PRESERVATIVE} ${ACID_LAST}`,
     },
   ],
   target: {

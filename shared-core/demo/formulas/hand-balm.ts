@@ -1,5 +1,5 @@
 import type { DemoFormula } from '../build-formula';
-import { HOT_PHASES } from './bench-phrases';
+import { COOLING, HOT_PHASES } from './bench-phrases';
 
 /** An anhydrous balm of waxes, butter and oils. */
 export const HAND_BALM: DemoFormula = {
@@ -47,6 +47,7 @@ export const HAND_BALM: DemoFormula = {
       rpm: 80,
       minutes: 10,
       lookFor: 'Clear, no skin on the wall',
+      caution: COOLING,
     },
     {
       phases: 'AB',

@@ -1,5 +1,13 @@
 import type { DemoFormula } from '../build-formula';
-import { DUST, HOT_PHASES, MICROBIOLOGY, NEAT_PRESERVATIVE, VISCOMETER } from './bench-phrases';
+import {
+  ACID_LAST,
+  COOLING,
+  DUST,
+  HOT_PHASES,
+  MICROBIOLOGY,
+  NEAT_PRESERVATIVE,
+  VISCOMETER,
+} from './bench-phrases';
 
 /** An o/w cream without oxyethylene: a glucose ester with a little sucrose ester, for low-HLB oils. */
 export const SUGAR_ESTER_CREAM: DemoFormula = {
@@ -80,6 +88,7 @@ export const SUGAR_ESTER_CREAM: DemoFormula = {
       rpm: 120,
       minutes: 40,
       lookFor: 'Body from 45 °C',
+      caution: COOLING,
     },
     {
       phases: 'C',
@@ -88,7 +97,7 @@ export const SUGAR_ESTER_CREAM: DemoFormula = {
       rpm: 150,
       minutes: 10,
       lookFor: 'pH 4.8 to 5.2',
-      caution: NEAT_PRESERVATIVE,
+      caution: `${NEAT_PRESERVATIVE} ${ACID_LAST}`,
     },
   ],
   target: {

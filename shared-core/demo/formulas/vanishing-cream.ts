@@ -1,5 +1,5 @@
 import type { DemoFormula } from '../build-formula';
-import { HOT_PHASES, MICROBIOLOGY, NEAT_BASE, NEAT_PRESERVATIVE, VISCOMETER } from './bench-phrases';
+import { COOLING, HOT_PHASES, MICROBIOLOGY, NEAT_BASE, NEAT_PRESERVATIVE, VISCOMETER } from './bench-phrases';
 
 /** A soap-type cream: part of the stearic acid becomes the emulsifier. */
 export const VANISHING_CREAM: DemoFormula = {
@@ -72,6 +72,7 @@ export const VANISHING_CREAM: DemoFormula = {
       rpm: 60,
       minutes: 60,
       lookFor: 'Pearl appears below about 50 °C',
+      caution: COOLING,
     },
     {
       phases: 'C',

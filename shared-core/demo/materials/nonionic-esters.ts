@@ -130,8 +130,9 @@ export const NONIONIC_ESTERS: DemoEntry[] = [
     code: 'N-218',
     name: 'Honeythrum Network Wax',
     inci: [
-      ['Cetearyl Alcohol', 75, 85],
-      ['Cetearyl Glucoside', 15, 25],
+      ['Cetearyl Alcohol', 58, 66],
+      ['Cetearyl Glucoside', 20, 26],
+      ['Glyceryl Stearate', 12, 18],
     ],
     form: 'pellets',
     emulsionType: 'o/w',

@@ -156,10 +156,10 @@ export const SURFACTANTS_AND_CONDITIONERS: DemoEntry[] = [
     code: 'U-203',
     name: 'Silkwicket Amino 35',
     inci: [
-      ['Aqua', 57, 62],
+      ['Aqua', 55, 61],
       ['Amodimethicone', 33, 37],
-      ['Trideceth-12', 3, 5],
-      ['Cetrimonium Chloride', 1, 2],
+      ['Laureth-7', 4, 6],
+      ['Behentrimonium Chloride', 1, 3],
     ],
     origin: 'synthetic',
     phaseOfUse: 'cool-down',

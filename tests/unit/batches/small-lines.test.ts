@@ -36,7 +36,9 @@ describe('lines that a balance weighs too coarsely', () => {
   it('says nothing of lines that the balance can weigh, nor with a wider limit', () => {
     expect(batchLines(THIN, plan(KG, 1)).small.filter((line) => line.roundedTooFar)).toEqual([]);
     expect(batchLines(CREAM, plan(100 * KG, 10)).small).toEqual([]);
-    expect(batchLines(THIN, plan(KG, 100), 'en-GB', 700_000).small.some((line) => line.roundedTooFar)).toBe(false);
+    expect(batchLines(THIN, plan(KG, 100), 'en-GB', 700_000).small.some((line) => line.roundedTooFar)).toBe(
+      false,
+    );
   });
 
   it('the premix holds what the batch needs, and every weight in it can be read', () => {

@@ -25,7 +25,7 @@ describe('comparing two versions', () => {
         before: '69.325% (q.s.)',
         after: '68.325% (q.s.)',
       },
-      { area: 'line', kind: 'changed', what: 'Velmora CS 20', before: '5.00%', after: '6.00%' },
+      { area: 'line', kind: 'changed', what: 'Velmora VQ 7', before: '5.00%', after: '6.00%' },
     ]);
   });
 

@@ -39,10 +39,10 @@ describe('what can be entered about a raw material', () => {
   it('takes separators pasted from a web page for what they are: a space in a name, a line in a note', () => {
     const read = materialContent.parse({
       ...plain(),
-      tradeName: 'Wax\u202868',
+      tradeName: 'Marsh Wax\u2028P',
       notes: 'melt\u2028stir\u2029',
     });
-    expect(read).toMatchObject({ tradeName: 'Wax 68', notes: 'melt\nstir\n' });
+    expect(read).toMatchObject({ tradeName: 'Marsh Wax P', notes: 'melt\nstir\n' });
   });
 
   it('keeps joiners inside names of scripts that need them', () => {

@@ -61,7 +61,7 @@ export const GUM = sampleMaterial('Lissagum Clear', [['Xanthan Gum', 100]], {
   offers: euros(1000, 28),
 });
 export const WAX = sampleMaterial(
-  'Velmora CS 20',
+  'Velmora VQ 7',
   [
     ['Cetearyl Alcohol', 75, 85],
     ['Ceteareth-20', 15, 25],

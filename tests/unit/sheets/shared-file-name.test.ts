@@ -10,10 +10,10 @@ describe('the file of a formula sheet for sharing', () => {
     const { body: material } = await ask<Material>(
       'POST',
       '/materials',
-      blankMaterial('Tallowmere CS 20', 'Ceteareth-20'),
+      blankMaterial('Tallowmere VQ 7', 'Ceteareth-20'),
     );
     const phases = [{ ...CREAM.phases[0]!, lines: [sampleLine(material, 'q.s.')] }];
-    const content = { ...CREAM, name: 'Tallowmere CS 20 balm', phases, steps: [] };
+    const content = { ...CREAM, name: 'Tallowmere VQ 7 balm', phases, steps: [] };
     const { body: formula } = await ask<Formula>('POST', '/formulas', content);
     await ask('PUT', `/formulas/${formula.id}`, { revision: formula.revision, content });
     const nameOf = async (forSharing: boolean): Promise<string | null> => {
@@ -24,7 +24,7 @@ describe('the file of a formula sheet for sharing', () => {
       });
       return answer.headers.get('content-disposition');
     };
-    expect(await nameOf(false)).toContain('tallowmere-cs-20-balm');
+    expect(await nameOf(false)).toContain('tallowmere-vq-7-balm');
     expect(await nameOf(true)).toContain('ceteareth-20-balm');
   });
 });

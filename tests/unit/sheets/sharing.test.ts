@@ -14,13 +14,13 @@ const offered = (supplier: string, itemCode: string, currency: 'EUR' | 'USD' = '
 });
 
 const WAX = sampleMaterial(
-  'Tallowmere CS 20',
+  'Tallowmere VQ 7',
   // Short of 100 %, so that the ingredient list has something to say of it.
   [['Cetearyl Alcohol', 80]],
   { offers: [offered('Oakbarrow Supply', 'OB-118'), offered('Pennywhistle & Sons', 'WAXY')] },
 );
 const OIL = sampleMaterial('Lindmere IPM', [['Isopropyl Myristate', 100]], {
-  offers: [offered('Oakbarrow Supply', '4711')],
+  offers: [offered('Oakbarrow Supply', '90218')],
   hazards: ['irritant'],
 });
 const NAMELESS = sampleMaterial('Quillwort Extra', [], { offers: [offered('Quillwort House', 'Q7')] });
@@ -29,11 +29,11 @@ const MATERIALS = Object.fromEntries(USED.map((one) => [one.id, one]));
 
 /** A formula whose maker wrote names everywhere. */
 const TALK =
-  'tallowmere cs-20 or LINDMERE IPM of Oakbarrow  Supply (OB-118, ob-118, WAXY, 4711) by Quillwort Extra';
+  'tallowmere vq-7 or LINDMERE IPM of Oakbarrow  Supply (OB-118, ob-118, WAXY, 90218) by Quillwort Extra';
 const NAMED: FormulaContent = {
   ...CREAM,
   code: 'OB-118',
-  name: 'Tallowmere CS20 cream for Pennywhistle & Sons',
+  name: 'Tallowmere VQ7 cream for Pennywhistle & Sons',
   purpose: TALK,
   phases: [
     {
@@ -55,7 +55,7 @@ const NAMED: FormulaContent = {
   notes: TALK,
 };
 
-const BOUGHT = ['Oakbarrow', 'Pennywhistle', 'Quillwort House', 'OB-118', 'WAXY', '4711'];
+const BOUGHT = ['Oakbarrow', 'Pennywhistle', 'Quillwort House', 'OB-118', 'WAXY', '90218'];
 const TRADE = ['Tallowmere', 'Lindmere', 'Quillwort'];
 
 async function everythingOf(tradeNames: boolean): Promise<string> {
@@ -81,10 +81,10 @@ describe('a formula sheet for sharing', () => {
   });
 
   it('keeps figures and words that only look like item codes', () => {
-    const instruction = 'Stir at 4711 rpm, 4711.5 g, with the waxy part of phase Q7B; then item 4711.';
+    const instruction = 'Stir at 90218 rpm, 90218.5 g, with the waxy part of phase Q7B; then item 90218.';
     const content = { ...NAMED, steps: [sampleStep([], instruction)] };
     expect(forSharing(content, MATERIALS, false).steps[0]?.instruction).toBe(
-      'Stir at 4711 rpm, 4711.5 g, with the waxy part of phase Q7B; then item Isopropyl Myristate.',
+      'Stir at 90218 rpm, 90218.5 g, with the waxy part of phase Q7B; then item Isopropyl Myristate.',
     );
   });
 

@@ -18,7 +18,7 @@ describe('the raw-material specification', () => {
   it('says what the material is, in words, with where each figure comes from', async () => {
     const { text, title, pages } = await read(materialSheet(WAX, MAKER, AT, PHOTO));
     for (const said of [
-      'Velmora CS 20',
+      'Velmora VQ 7',
       'Marrow & Thyme Stillroom',
       'Ceteareth-20',
       '75.00% – 85.00%',
@@ -31,7 +31,7 @@ describe('the raw-material specification', () => {
       'Deliveries checked against this sheet',
     ])
       expect(text).toContain(said);
-    expect(title).toContain('Velmora CS 20');
+    expect(title).toContain('Velmora VQ 7');
     pages.forEach((page, index) => expect(page).toContain(`page ${index + 1} of ${pages.length}`));
   });
 });
