@@ -1,10 +1,7 @@
 import { isSaltSensitive } from '../emulsions/conflicts/recognise';
+import { SALT_LOAD_PPM, saltPpm } from '../emulsions/conflicts/salt-load';
 import type { CheckRule } from './check';
 import { namesOf, percentText } from './facts';
-import { saltPpm } from './salt';
-
-/** Up to this all salts together thin little, ppm of the formula. Common practice, no source. */
-const LOAD_PPM = 1_000;
 
 /** Salt shields the charges that hold a carbomer gel, and many another polymer or emulsifier, open. */
 export const electrolyte: CheckRule = {
@@ -14,7 +11,7 @@ export const electrolyte: CheckRule = {
     const salts = used.filter((line) => saltPpm(line, 'most') > 0);
     const load = salts.reduce((sum, line) => sum + saltPpm(line, 'most'), 0);
     const sensitive = used.filter((line) => isSaltSensitive(line.material) && !salts.includes(line));
-    if (load <= LOAD_PPM || sensitive.length === 0) return [];
+    if (load <= SALT_LOAD_PPM || sensitive.length === 0) return [];
     return [
       {
         ruleId: 'electrolyte',

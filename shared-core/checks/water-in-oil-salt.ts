@@ -1,8 +1,8 @@
 import { isElectrolyte } from '../emulsions/conflicts/recognise';
+import { saltPpm } from '../emulsions/conflicts/salt-load';
 import { SALT_SOURCE, USUAL_SALT } from '../emulsions/systems/water-in-oil-salt';
 import type { CheckRule } from './check';
 import { percentText } from './facts';
-import { saltPpm } from './salt';
 
 /** A w/o emulsion is steadier with a little salt in its drops. */
 export const waterInOilSalt: CheckRule = {

@@ -22,8 +22,7 @@ export const SIDE_BY_SIDE = 6;
 export type Photos = Readonly<Record<string, SheetPhoto | undefined>>;
 
 const KEY = '≠ and heavy type: the materials differ here.   = all are alike.   No sign: not recorded of all.';
-const FIGURES =
-  'HLB and other figures are those recorded in this library; published figures differ by 1 to 2 units.';
+const FIGURES = 'Figures are those recorded in this library; published HLBs differ by 1 to 2 units.';
 
 /** Points above and below a row of four materials and more, so that as many as may stand side by side fit on a page. */
 const CLOSE = 1.5;
@@ -140,7 +139,7 @@ export function comparisonSheet(
   return sheet(frame, [
     ...titleBlock(frame, []),
     // Above the table: below it, they could be all that stands on a page.
-    remark(`${FIGURES} Hazards: where none are recorded, read the safety data sheet. ${NOT_PROOF}`),
+    remark(`${FIGURES} No hazard named: read the safety data sheet. ${NOT_PROOF}`),
     ...body,
   ]);
 }

@@ -1,6 +1,7 @@
 import type { Material } from '../../materials/material';
 import { chargeBearers } from '../conflicts/charge-bearers';
 import { isBase } from '../conflicts/recognise';
+import { saltPpm } from '../conflicts/salt-load';
 import type { RuleWeights } from './judge-system';
 import { oilPhaseDemand, type OilLine, type OilPhaseDemand } from './oil-phase';
 import { isFattyAlcohol } from './system';
@@ -34,6 +35,10 @@ function restFacts(lines: readonly OilLine[]): RestFacts {
   return {
     bearers: chargeBearers(doses).filter((bearer) => bearer.charge !== 'non-ionic'),
     hasBase: lines.some(({ material, mass }) => mass > 0 && isBase(material)),
+    saltPpm: lines.reduce(
+      (sum, { material, mass }) => sum + saltPpm({ material, ppm: 10_000 * mass }, 'most'),
+      0,
+    ),
   };
 }
 

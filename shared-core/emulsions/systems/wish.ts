@@ -39,6 +39,8 @@ export interface RestFacts {
   /** What carries a charge among oils and rest. */
   bearers: readonly ChargeBearer[];
   hasBase: boolean;
+  /** Salt that the other lines bring, ppm of the formula, at the upper end of the suppliers' ranges. */
+  saltPpm: number;
 }
 
 /** A wish with what follows from the oil phase. */

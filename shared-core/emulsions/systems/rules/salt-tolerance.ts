@@ -1,4 +1,5 @@
 import { isSaltSensitive } from '../../conflicts/recognise';
+import { SALT_LOAD_PPM } from '../../conflicts/salt-load';
 import { hasCharge, NEUTRAL, type SystemRule } from '../system';
 
 export const saltTolerance: SystemRule = {
@@ -10,8 +11,10 @@ export const saltTolerance: SystemRule = {
     text: 'Carbomer technical data sheet TDS-237 (2002, 2009); Marquez R., A Short Course on HLD, module 2; Abu-Jdayil et al., J. Cosmet. Sci. 59 (2008), synopsis',
     basis: 'read',
   },
-  judge(system, { electrolyte, emulsionType }) {
-    if (electrolyte === 'none' || emulsionType === 'w/o') return NEUTRAL;
+  judge(system, { electrolyte, rest }) {
+    // What stands in the formula counts as much as what is wished.
+    const salted = rest.saltPpm > SALT_LOAD_PPM;
+    if (electrolyte === 'none' && !salted) return NEUTRAL;
     const strength = electrolyte === 'high' ? 1 : 0.5;
     const tender = system.emulsifiers.find(
       ({ facts }) =>
