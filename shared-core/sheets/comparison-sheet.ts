@@ -21,7 +21,8 @@ export const SIDE_BY_SIDE = 6;
 /** Photos by material id. */
 export type Photos = Readonly<Record<string, SheetPhoto | undefined>>;
 
-const KEY = '≠ and heavy type: the materials differ here.   = all are alike.   No sign: not recorded of all.';
+const KEY =
+  '≠ and heavy type: they differ.   = alike.   No sign: not recorded of all.   No hazard named: read its safety data sheet.';
 const FIGURES = 'Figures are those recorded in this library; published HLBs differ by 1 to 2 units.';
 
 /** Points above and below a row of four materials and more, so that as many as may stand side by side fit on a page. */
@@ -139,7 +140,7 @@ export function comparisonSheet(
   return sheet(frame, [
     ...titleBlock(frame, []),
     // Above the table: below it, they could be all that stands on a page.
-    remark(`${FIGURES} No hazard named: read the safety data sheet. ${NOT_PROOF}`),
+    remark(`${FIGURES} ${NOT_PROOF}`),
     ...body,
   ]);
 }
