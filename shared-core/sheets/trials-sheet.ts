@@ -26,6 +26,12 @@ function grams(mg: number, readabilityMg: number, region: Region): string {
   return formatMassIn(mg, 'g', region, readabilityMg);
 }
 
+/** A material to weigh: its names, and its hazards or that none is recorded. */
+function materialText(material: Material): string {
+  const hazards = `${material.hazards.length > 0 ? '▲ ' : 'Hazards: '}${hazardWords(material)}`;
+  return [material.tradeName, inciWords(material), hazards].join('\n');
+}
+
 function headOf(trial: Trial, chosen: boolean): string {
   return chosen ? `${trial.label} (chosen)` : trial.label;
 }
@@ -75,11 +81,7 @@ export function trialsSheet(
   const weighing = trialRows(series).map(({ materialId, masses }): Cell[] => {
     const material = materials[materialId];
     return [
-      cell(
-        material
-          ? `${material.tradeName}\n${inciWords(material)}\n${material.hazards.length > 0 ? '▲ ' : 'Hazards: '}${hazardWords(material)}`
-          : 'No longer in the library',
-      ),
+      cell(material ? materialText(material) : 'No longer in the library'),
       ...masses.map((mg) => figureCell(mg === null ? '–' : grams(mg, series.readabilityMg, region))),
     ];
   });
