@@ -1,4 +1,3 @@
-import { availableParallelism } from 'node:os';
 import { resolve } from 'node:path';
 import { defineConfig } from '@playwright/test';
 import { BROWSER_ARGUMENTS, findBrowser } from './steps/browser.mjs';
@@ -12,8 +11,8 @@ if (!executablePath) {
 export default defineConfig({
   testDir: resolve(root, 'tests/e2e'),
   outputDir: resolve(root, 'test-results'),
-  // Each test runs a host and a browser of its own; small machines take one at a time.
-  workers: availableParallelism() > 2 ? 2 : 1,
+  // Each test runs a host of its own, which waits for the browser most of the time.
+  workers: 2,
   fullyParallel: true,
   timeout: 60_000,
   expect: { timeout: 10_000 },

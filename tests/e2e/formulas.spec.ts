@@ -231,7 +231,10 @@ test('a version just recorded can be planned at once from the batches', async ({
   await page.getByRole('link', { name: 'Batches' }).click();
   await page.getByRole('button', { name: 'Plan a batch' }).click();
   await page.getByLabel('Formula', { exact: true }).selectOption({ label: 'F-001 Hedgerow Day Cream' });
-  await expect(page.getByLabel('Version')).toContainText('Version 1: First trial');
+  // By its role: the preview beside it is labelled “…, version 1”.
+  await expect(page.getByRole('combobox', { name: 'Version', exact: true })).toContainText(
+    'Version 1: First trial',
+  );
 });
 
 test('a formula with versions is not deleted but can be archived, and brought back', async ({ page }) => {

@@ -3,6 +3,7 @@ import { join, resolve } from 'node:path';
 import type { Page } from '@playwright/test';
 import { expect, test } from './fixtures';
 import type { HostProcess } from './host-process';
+import { ContactSheet } from './screens/contact-sheet';
 import { recordsOf } from './screens/records';
 import { SCREENS } from './screens/screens';
 import type { Records } from './openers/openers';
@@ -14,6 +15,24 @@ test.slow();
 
 const RENDERER = resolve(import.meta.dirname, '../../renderer');
 
+/** Set by `npm run pictures`: the screens are then drawn as contact sheets, and not held to the laws. */
+const SHEETS = process.env.STILLROOM_CONTACT_SHEETS;
+
+async function drawScreens(
+  page: Page,
+  host: HostProcess,
+  routes: string[],
+  records: Records | null,
+): Promise<void> {
+  test.setTimeout(0);
+  for (const screen of SCREENS.filter((one) => routes.includes(one.route))) {
+    const sheet = new ContactSheet();
+    if (!(await goTo(page, host, screen, records))) continue;
+    await walkScreen(page, screen, sheet.look);
+    await sheet.write(page.context(), join(SHEETS ?? '', test.info().titlePath.at(1) ?? '', screen.name));
+  }
+}
+
 const ROUTES = [...new Set(SCREENS.map((screen) => screen.route))];
 
 /** Walks the screens of some routes, and tells every fault at once. */
@@ -23,6 +42,7 @@ async function expectLawful(
   routes: string[],
   records: Records | null,
 ): Promise<void> {
+  if (SHEETS) return drawScreens(page, host, routes, records);
   const faults: string[] = [];
   for (const screen of SCREENS.filter((one) => routes.includes(one.route)))
     await test.step(screen.name, async () => {
