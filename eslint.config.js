@@ -13,7 +13,7 @@ function mustNotImport(folders, patterns, why) {
 const FROM_RENDERER = '^(@db|@service|electron|node:|sql\\.js|pdfmake)(/|$)|/(db|electron)/';
 
 export default ts.config(
-  { ignores: ['out/**', 'node_modules/**', 'test-results/**', 'playwright-report/**'] },
+  { ignores: ['out/**', 'node_modules/**', 'test-results*/**', 'playwright-report/**'] },
   ...ts.configs.recommended,
   ...vue.configs['flat/recommended'],
   {

@@ -65,7 +65,8 @@ function requestsOf(page: Page): Set<Request> {
   if (known) return known;
   const requests = new Set<Request>();
   underWay.set(page, requests);
-  page.on('request', (request) => requests.add(request));
+  // The stream of changes stays open for as long as the page does.
+  page.on('request', (request) => request.url().endsWith('/api/changes') || requests.add(request));
   page.on('requestfinished', (request) => requests.delete(request));
   page.on('requestfailed', (request) => requests.delete(request));
   return requests;
