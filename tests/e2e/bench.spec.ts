@@ -1,16 +1,17 @@
 import type { Page } from '@playwright/test';
 import { expect, expectNoAxeViolations, test } from './fixtures';
 import { picture } from './pictures';
+import { chooseFormula } from './choose-formula';
 
 test.use({ opening: 'demo', viewport: { width: 1360, height: 850 } });
 test.slow();
 
-const CREAM = 'F-001 Hedgerow Day Cream';
+const CREAM = 'Hedgerow Day Cream';
 
 async function takeCream(page: Page): Promise<void> {
   await page.goto(`${new URL(page.url()).origin}/#/bench`);
   await page.getByRole('button', { name: 'Take from a formula' }).click();
-  await page.getByLabel('Formula', { exact: true }).selectOption({ label: CREAM });
+  await chooseFormula(page, CREAM);
   await page.getByRole('button', { name: 'Take the oil phase' }).click();
   await expect(page.getByText('From Hedgerow Day Cream')).toBeVisible();
 }

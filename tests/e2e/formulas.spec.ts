@@ -1,5 +1,6 @@
 import type { Locator, Page } from '@playwright/test';
 import { expect, expectNoAxeViolations, test } from './fixtures';
+import { chooseFormula } from './choose-formula';
 import { holdSaves } from './hold-saves';
 
 test.use({ opening: 'demo' });
@@ -230,7 +231,7 @@ test('a version just recorded can be planned at once from the batches', async ({
   await recordVersion(page, 'First trial');
   await page.getByRole('link', { name: 'Batches' }).click();
   await page.getByRole('button', { name: 'Plan a batch' }).click();
-  await page.getByLabel('Formula', { exact: true }).selectOption({ label: 'F-001 Hedgerow Day Cream' });
+  await chooseFormula(page, 'Hedgerow Day Cream');
   // By its role: the preview beside it is labelled “…, version 1”.
   await expect(page.getByRole('combobox', { name: 'Version', exact: true })).toContainText(
     'Version 1: First trial',
@@ -246,7 +247,10 @@ test('a formula with versions is not deleted but can be archived, and brought ba
   await expect(page.getByRole('alert')).toContainText('has recorded versions');
   await page.getByRole('button', { name: 'Archive it instead' }).click();
   await expect(page.getByRole('link', { name: 'Hedgerow Day Cream', exact: true })).toBeHidden();
-  await page.getByLabel('Archived').check();
+  await page
+    .getByRole('list', { name: 'Status' })
+    .getByRole('checkbox', { name: /^archived/ })
+    .check();
   await page.getByRole('button', { name: 'Bring back Hedgerow Day Cream' }).click();
   await expect(page.getByRole('link', { name: 'Hedgerow Day Cream', exact: true })).toBeHidden();
 });
@@ -299,7 +303,7 @@ for (const theme of ['light', 'dark'] as const) {
 
     test('on the list and the draft', async ({ page }) => {
       await page.getByRole('link', { name: 'Formulas' }).click();
-      await expect(page.getByRole('table', { name: 'Formulas' })).toBeVisible();
+      await expect(page.getByRole('grid', { name: 'Formulas' })).toBeVisible();
       await expectNoAxeViolations(page);
       await openDayCream(page);
       await page.getByRole('combobox', { name: 'Add a material to phase A' }).fill('a');

@@ -24,7 +24,7 @@ export const SCREENS: Screen[] = [
     route: 'materials',
     address: always('/materials'),
     openers: [
-      press('columns', ['materials/ColumnChoice'], 'Columns'),
+      press('columns', ['lists/ColumnChoice'], 'Columns'),
       press('add a material', ['materials/NewMaterial'], 'Add material'),
     ],
   },
@@ -36,7 +36,7 @@ export const SCREENS: Screen[] = [
       press('save this search', ['materials/SavedSearches'], 'Save this search…'),
       {
         name: 'filters',
-        components: ['materials/FilterPanel'],
+        components: ['lists/FilterPanel'],
         open: (page) => button(page, 'Filters').click(),
         close: (page) => button(page, 'Filters').click(),
       },

@@ -1,0 +1,110 @@
+import type { Page } from '@playwright/test';
+import { expect, test } from './fixtures';
+import { picture } from './pictures';
+
+test.use({ opening: 'demo' });
+
+const goTo = (page: Page, path: string) => page.goto(`${new URL(page.url()).origin}/#${path}`);
+const found = (page: Page) => page.getByRole('status').filter({ hasText: /\d/ }).first();
+const rows = (page: Page) => page.locator('[role=row][data-index]');
+
+test('materials are found by what the list shows, by a plural and with a slip of the finger', async ({
+  page,
+}) => {
+  await goTo(page, '/materials');
+  const box = page.getByRole('searchbox', { name: 'Search materials' });
+  await box.fill('cationic emulsifiers');
+  await expect(found(page)).toHaveText(/^[1-9]\d* materials?$/);
+  for (const row of await rows(page).all()) await expect(row).toContainText('cationic');
+  await box.fill('cetaryl');
+  await expect(page.getByText('“cetaryl” stands nowhere: looked for “cetearyl”.')).toBeVisible();
+  await expect(rows(page).first()).toContainText(/cetearyl/i);
+  await picture(page, 'list-typo');
+});
+
+test('a list that finds nothing offers what would find something, and filters in use are chips', async ({
+  page,
+}) => {
+  await goTo(page, '/materials?text=glycerin&charge=cationic&form=pellets');
+  await expect(page.getByRole('heading', { name: 'No material matches' })).toBeVisible();
+  await picture(page, 'list-nothing');
+  await page.getByRole('button', { name: /^Without “glycerin”: \d/ }).click();
+  await expect(rows(page).first()).toContainText('cationic');
+  await page.getByRole('button', { name: 'Take away Charge: cationic' }).click();
+  await expect(page).toHaveURL(/#\/materials\?form=pellets$/);
+  await picture(page, 'list-chips');
+});
+
+test('formulas are found by an ingredient, sorted, and opened by keyboard alone', async ({ page }) => {
+  await goTo(page, '/formulas');
+  await expect(rows(page).first()).toBeVisible();
+  await picture(page, 'list-formulas');
+  const all = await found(page).innerText();
+  await page.keyboard.press('/');
+  await expect(page.getByRole('searchbox', { name: 'Search formulas' })).toBeFocused();
+  await page.keyboard.type('behentrimonium');
+  await expect(found(page)).not.toHaveText(all);
+  await expect(page).toHaveURL(/text=behentrimonium/);
+  await page.keyboard.press('ArrowDown');
+  await expect(rows(page).first()).toBeFocused();
+  const name = await rows(page).first().getByRole('gridcell').nth(1).innerText();
+  await page.keyboard.press('ArrowRight');
+  await expect(page.getByRole('checkbox', { name: `Pick ${name}` })).toBeFocused();
+  await page.keyboard.press('ArrowLeft');
+  await page.keyboard.press('Enter');
+  await expect(page.getByRole('heading', { level: 1, name })).toBeVisible();
+  await page.goBack();
+  await expect(page.getByRole('searchbox', { name: 'Search formulas' })).toHaveValue('behentrimonium');
+});
+
+test('a batch is planned of a formula found by typing, and then stands in its list', async ({ page }) => {
+  await goTo(page, '/batches?plan=new');
+  await expect(page.getByRole('heading', { name: 'No recorded version to make' })).toBeVisible();
+  await goTo(page, '/formulas');
+  await page.getByRole('link', { name: 'Hedgerow Day Cream', exact: true }).click();
+  await page.getByRole('button', { name: 'Record version…' }).click();
+  await page.getByRole('dialog').getByLabel('Why this version').fill('first');
+  await page.getByRole('dialog').getByRole('button', { name: 'Record version' }).click();
+  await expect(page.getByText('Version 1 is recorded.')).toBeVisible();
+  await goTo(page, '/batches?plan=new');
+  const box = page.getByRole('combobox', { name: 'Formula' });
+  await box.click();
+  await box.pressSequentially('hedge');
+  const offered = page.getByRole('listbox').getByRole('option');
+  await expect(offered).toHaveCount(1);
+  await expect(offered).toContainText('Hedgerow Day Cream');
+  await picture(page, 'list-formula-picker');
+  await page.keyboard.press('Enter');
+  await expect(box).toHaveValue(/Hedgerow Day Cream/);
+  await page.getByLabel('Batch mass').fill('1');
+  await page.getByRole('button', { name: 'Make batch' }).click();
+  await expect(page.getByRole('heading', { name: 'Batch B-001' })).toBeVisible();
+  await page.getByRole('link', { name: 'Batches', exact: true }).click();
+  await expect(rows(page).first()).toContainText('B-001');
+  await picture(page, 'list-batches');
+  await page.keyboard.press('Control+k');
+  await page.getByLabel('Find anything').fill('b001');
+  await expect(page.getByRole('option').first()).toContainText('B-001');
+});
+
+test('the finder knows places and commands by everyday names, and stays where it is', async ({ page }) => {
+  await page.keyboard.press('Control+k');
+  const box = page.getByLabel('Find anything');
+  await expect(box).toBeFocused();
+  const top = (await page.getByRole('dialog').boundingBox())?.y;
+  for (const [typed, says] of [
+    ['new formula', 'Start a formula'],
+    ['optimise', 'Optimise a blend'],
+    ['neutralise', 'Neutralise an acid'],
+    ['smiles', 'HLB of a structure or blend'],
+    ['dark', 'Settings'],
+    ['versions', 'Versions of formulas'],
+    ['print', 'Print'],
+    ['saved searches', 'Saved searches'],
+  ] as const) {
+    await box.fill(typed);
+    await expect(page.getByRole('option').first()).toContainText(says);
+    expect((await page.getByRole('dialog').boundingBox())?.y).toBe(top);
+  }
+  await picture(page, 'list-finder');
+});
