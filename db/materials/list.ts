@@ -15,6 +15,7 @@ interface Row {
   form: string | null;
   consistency: string | null;
   origin: string | null;
+  countryOfOrigin: string;
   status: string;
   notes: string;
   updatedAt: string;
@@ -26,7 +27,8 @@ export function readMaterialEntries(db: Reader, ids?: readonly string[]): Materi
   const entries = db
     .all<Row>(
       `SELECT id, code, trade_name AS tradeName, charge, architecture, emulsion_type AS emulsionType,
-         phase_of_use AS phaseOfUse, form, consistency, origin, status, notes, updated_at AS updatedAt
+         phase_of_use AS phaseOfUse, form, consistency, origin,
+         country_of_origin AS countryOfOrigin, status, notes, updated_at AS updatedAt
        FROM material ${where}`,
       ...values,
     )

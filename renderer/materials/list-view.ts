@@ -26,6 +26,7 @@ const COLUMNS: Column<MaterialRow>[] = [
   { key: 'phaseOfUse', title: 'Phase', rem: 6, text: (row) => row.phaseOfUse ?? '' },
   { key: 'consistency', title: 'Consistency', rem: 7, text: (row) => row.consistency ?? '' },
   { key: 'origin', title: 'Origin', rem: 8, text: (row) => row.origin ?? '' },
+  { key: 'countryOfOrigin', title: 'Country of origin', rem: 8, text: (row) => row.countryOfOrigin },
   {
     key: 'meltingPoint',
     title: 'Melts °C',

@@ -30,6 +30,8 @@ export interface MaterialEntry {
   form: string | null;
   consistency: string | null;
   origin: string | null;
+  /** Empty where it is not known. */
+  countryOfOrigin: string;
   keepFrom: string[];
   status: string;
   hlb: number | null;
@@ -51,7 +53,11 @@ export const MATERIALS_LIST: ListDescription<KeyOf<MaterialEntry>> = {
   many: 'materials',
   name: 'tradeName',
   code: 'code',
-  texts: { names: ['tradeName', 'code', 'inci'], shown: ['supplier', 'suppliers'], unshown: ['notes'] },
+  texts: {
+    names: ['tradeName', 'code', 'inci'],
+    shown: ['supplier', 'suppliers', 'countryOfOrigin'],
+    unshown: ['notes'],
+  },
   facets: [
     { key: 'charge', title: 'Charge', words: CHARGES },
     { key: 'architecture', title: 'Architecture', words: ARCHITECTURES },
@@ -61,6 +67,7 @@ export const MATERIALS_LIST: ListDescription<KeyOf<MaterialEntry>> = {
     { key: 'form', title: 'Form', words: FORMS },
     { key: 'consistency', title: 'Consistency when cold', words: CONSISTENCIES },
     { key: 'origin', title: 'Origin', words: ORIGINS },
+    { key: 'countryOfOrigin', title: 'Country of origin', words: null },
     { key: 'keepFrom', title: 'Keep from', words: KEEP_FROM },
     { key: 'suppliers', title: 'Supplier', words: null },
     { key: 'status', title: 'Status', words: STATUSES, putAside: ['archived'] },
@@ -81,6 +88,7 @@ export const MATERIALS_LIST: ListDescription<KeyOf<MaterialEntry>> = {
     { key: 'form', by: 'word' },
     { key: 'consistency', by: 'word' },
     { key: 'origin', by: 'word' },
+    { key: 'countryOfOrigin', by: 'text' },
     { key: 'meltingPoint', by: 'number' },
     { key: 'pricePerKg', by: 'number', within: 'currency' },
     { key: 'status', by: 'word' },

@@ -55,7 +55,7 @@ export function fillPeerShelf(peer: PeerDatabase, entries: readonly MaterialEntr
     const texts = [entry.tradeName, entry.code, plainCode(entry.code), entry.inci, entry.supplier];
     const filterWords = FACET_NAMES.flatMap((facet) => textsOf(entry, facet));
     const singles = FACET_NAMES.filter((facet) => !LISTS.includes(facet)).map(
-      (facet): SqlValue => textsOf(entry, facet)[0] ?? null,
+      (facet): SqlValue => textsOf(entry, facet)[0] || null,
     );
     const keys = SORTED.map((key) => sortOf(entry, key));
     const words = foldedWords([...texts, ...suppliers, notes, ...filterWords].join('\n')).join(' ');

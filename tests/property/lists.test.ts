@@ -52,6 +52,7 @@ const entry: fc.Arbitrary<MaterialEntry> = fc.record({
   form: one('form'),
   consistency: one('consistency'),
   origin: one('origin'),
+  countryOfOrigin: fc.constantFrom('', 'Spain', 'Ghana'),
   keepFrom: some('keepFrom'),
   status: fc.constantFrom(...vocabulary('status')),
   hlb: figure,
@@ -70,7 +71,7 @@ const chosen = fc
     Object.fromEntries(
       MATERIALS_LIST.facets.map(({ key, words }) => [
         key,
-        rarely(words ? some(key) : fc.subarray([...HOUSES, 'nobody'])),
+        rarely(words ? some(key) : fc.subarray([...HOUSES, 'Ghana', 'nobody'])),
       ]),
     ),
   )

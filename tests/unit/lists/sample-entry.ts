@@ -17,6 +17,7 @@ export function sampleEntry(id: string, known: Partial<MaterialEntry> = {}): Mat
     form: null,
     consistency: null,
     origin: null,
+    countryOfOrigin: '',
     keepFrom: [],
     status: 'in use',
     hlb: null,

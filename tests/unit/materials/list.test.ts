@@ -54,6 +54,13 @@ describe('a material in the list', () => {
     expect(row).not.toHaveProperty('notes');
   });
 
+  it('is searched, filtered and sorted by its country of origin', async () => {
+    const { ask, row, page } = await listed({ countryOfOrigin: 'Ghana' });
+    expect([row?.countryOfOrigin, page.counts.countryOfOrigin]).toEqual(['Ghana', { Ghana: 1 }]);
+    for (const asked of ['text=ghana', 'countryOfOrigin=Ghana&sortBy=countryOfOrigin'])
+      expect((await ask<ListPage<MaterialRow>>('GET', `/materials?${asked}`)).body.total).toBe(1);
+  });
+
   it('leaves the price open when nobody has offered it', async () => {
     expect((await listed({})).row).toMatchObject({ supplier: '', pricePerKg: null, currency: null });
   });
