@@ -3,7 +3,7 @@ import { requireNode } from './steps/node-version.mjs';
 const HELP = `Usage: npm test -- [options]
 
   --only A,B   run these stages only, of:
-               typecheck, lint, format, build, vitest, kill, browser
+               typecheck, lint, format, build, vitest, attack, browser
   --help       show this help`;
 
 requireNode();
@@ -16,7 +16,7 @@ const { tellMissingCheckers } = await import('./steps/checkers.mjs');
 const { playwrightCounts, stageCounts, vitestCounts } = await import('./steps/counts.mjs');
 const { ensureBrowser } = await import('./steps/browser.mjs');
 
-const KILL_ROUNDS = '30';
+const ATTACK_ROUNDS = '24';
 
 async function vitest() {
   const report = 'test-results/vitest.json';
@@ -43,9 +43,9 @@ const STAGES = [
   { name: 'build', title: 'Build', run: async () => stageCounts(await buildOutput()) },
   { name: 'vitest', title: 'Unit, reference, property, durability and shell tests', run: vitest },
   {
-    name: 'kill',
-    title: `Killing the real process ${KILL_ROUNDS} times under load`,
-    run: async () => stageCounts(await node('build/kill.mjs', ['--rounds', KILL_ROUNDS])),
+    name: 'attack',
+    title: `Attacking libraries: ${ATTACK_ROUNDS} rounds of each kind`,
+    run: async () => stageCounts(await node('build/attack.mjs', ['--rounds', ATTACK_ROUNDS])),
   },
   { name: 'browser', title: 'Browser tests', run: browser },
 ];

@@ -1,19 +1,21 @@
-import { join } from 'node:path';
 import type { Problem } from '@core/problems/problem';
 import type { Database, SqlValue, Writer } from '../database';
+import { Background } from './background';
 import { Attachments } from './attachments/attachments';
 import type { Backup } from './backups/backup-file';
 import { listBackups } from './backups/backups';
 import { diskProblem } from './file/disk-problem';
-import { fold, foldWithBackup, refreshLock, restoreBackup } from './folding/folding';
+import { foldAfter } from './folding/fold-after';
+import { fold, foldWithBackup, restoreBackup } from './folding/folding';
 import type { Loaded } from './opening/loading';
-import { LOCK_REFRESH_MS, type LibraryLock } from './lock/lock';
+import type { LibraryLock } from './lock/lock';
 import type { ChangeLog } from './log/log';
 import type { Settled } from './options';
 import { lookOutside, type Outside } from './file/outside';
 import { changedOutside } from './folding/rewrite';
 import { RewriteSchedule } from './folding/rewrite-schedule';
 import { sha256Of } from './file/whole-file';
+import { keepAside } from './opening/aside';
 import { saveCopy } from './file/save-copy';
 import {
   isReadOnly,
@@ -64,6 +66,10 @@ export interface OpenLibrary extends Database {
   checkOutside(): Promise<Outside>;
   /** Writes the library as it is here, under a new id, into another folder. Throws Problem. */
   saveCopyAs(folder: string): Promise<void>;
+  /** Compares all attachments with their hashes when a week has passed; damaged ones stand in `status().notes`. */
+  checkAttachments(): Promise<void>;
+  /** Keeps the library as it is here among the backups, before what is on the disk is read instead. Throws Problem. */
+  keepAside(): Promise<string>;
   listBackups(): Promise<Backup[]>;
   /** Makes a backup now. Throws Problem. */
   backUp(): Promise<Backup>;
@@ -88,25 +94,28 @@ export class LiveLibrary implements OpenLibrary {
   readonly #state: LibraryState;
   readonly #opening: Pick<LibraryStatus, 'opening' | 'notes'>;
   readonly #schedule: RewriteSchedule;
-  readonly #lockTimer: NodeJS.Timeout | undefined;
+  readonly #background: Background;
   #inTransaction = false;
   #closing: Promise<void> | undefined;
 
   constructor(parts: LiveParts) {
-    const { settled, loaded, log, lock } = parts;
+    const { settled, loaded, log } = parts;
     this.#state = startingState(parts);
     const { replayed, tornBytes, notes } = loaded;
     this.#opening = { opening: { replayed, tornBytes }, notes };
     this.id = loaded.meta.id;
     this.folder = settled.folder;
-    this.attachments = new Attachments(settled.fileSystem, join(settled.folder, 'attachments'));
+    this.attachments = new Attachments(settled.fileSystem, settled.folder, () => writableLog(this.#state));
     this.#schedule = new RewriteSchedule(
       () => fold(this.#state),
-      settled,
+      {
+        idleMs: settled.rewriteAfterIdleMs,
+        logBytes: () => settled.rewriteAfterLogBytes ?? foldAfter(this.#state.identity.size),
+      },
       (problem) => this.#note(problem),
     );
-    if (lock) this.#lockTimer = setInterval(() => refreshLock(this.#state), LOCK_REFRESH_MS).unref();
     if (log && loaded.replayed > 0) this.#schedule.changed(log.length);
+    this.#background = new Background(this.#state, this.#schedule, (problem) => this.#note(problem));
   }
 
   get sequence(): number {
@@ -140,6 +149,7 @@ export class LiveLibrary implements OpenLibrary {
       if (done.position !== position) {
         state.lock?.acknowledge(done.position.sequence);
         this.#schedule.changed(log.length);
+        this.#background.changed();
       }
       return done.result;
     } catch (error) {
@@ -167,7 +177,8 @@ export class LiveLibrary implements OpenLibrary {
       rewriteProblem,
       changedOutside: this.#state.changedOutside,
       unsaved: this.#state.unsaved !== undefined,
-      ...this.#opening,
+      opening: this.#opening.opening,
+      notes: [...this.#opening.notes, ...this.#background.notes()],
     };
   }
 
@@ -197,6 +208,14 @@ export class LiveLibrary implements OpenLibrary {
     });
   }
 
+  keepAside(): Promise<string> {
+    return this.#schedule.exclusive(() => {
+      refuseWhenClosed(this.#state);
+      const { settled, engine } = this.#state;
+      return keepAside(settled, engine.exportBytes(), 'as it was open here.sqlite');
+    });
+  }
+
   listBackups(): Promise<Backup[]> {
     return listBackups(this.#state.settled.fileSystem, this.#state.settled.backupFolder);
   }
@@ -222,10 +241,14 @@ export class LiveLibrary implements OpenLibrary {
       .rewrite()
       .catch((error: unknown) => this.#note(diskProblem(error, 'write the library file')));
     state.closed = true;
-    clearInterval(this.#lockTimer);
+    this.#background.stop();
     state.log?.close();
     state.lock?.release();
     state.engine.close();
+  }
+
+  checkAttachments(): Promise<void> {
+    return this.#background.checkAttachments();
   }
 
   #note(problem: Problem): void {
@@ -252,6 +275,8 @@ function startingState({ settled, loaded, log, lock, readOnlyBecause }: LivePart
     readOnlyBecause,
     rewriteProblem: undefined,
     changedOutside: false,
+    // One that the log does not vouch for is looked through while it is opened.
+    checked: !loaded.vouched,
     restoring: false,
     closed: false,
   };

@@ -52,17 +52,21 @@ export async function openLibrary(folder: string, options: LibraryOptions): Prom
   const held = settled.readOnly ? undefined : await takeLock(settled);
   if (!(held instanceof LibraryLock)) return openReadOnly(settled, held);
   try {
-    await sweepTemporaryFiles(
-      settled.fileSystem,
-      folder,
-      (pid) => pid !== process.pid && processIsRunning(pid),
-    );
+    await sweep(settled);
     const { loaded, log } = await loadAndClaim(settled, held);
     return await openForWriting(settled, loaded, log, held);
   } catch (error) {
     held.giveBack();
     throw diskProblem(error, 'open the library');
   }
+}
+
+/** Removes what stopped processes left half-written, wherever we write. */
+async function sweep({ fileSystem: fs, folder, backupFolder }: Settled): Promise<void> {
+  const attachments = join(folder, 'attachments');
+  const groups = await fs.readdir(attachments).catch(() => []);
+  for (const place of [folder, backupFolder, ...groups.map((group) => join(attachments, group))])
+    await sweepTemporaryFiles(fs, place, (pid) => pid !== process.pid && processIsRunning(pid));
 }
 
 const CLAIMS = 5;

@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import type { Problem } from '@core/problems/problem';
 import type { Migration } from '../migrations/runner';
 import { nodeFileSystem, type FileSystem } from './file/file-system';
+import { performCheck, type Checker } from './folding/check';
 import { createInlineRewriter, type Rewriter } from './folding/rewrite';
 import { USUAL_LIMITS, type RotationLimits } from './backups/rotation';
 
@@ -24,14 +25,20 @@ export interface LibraryOptions {
   /** Default: `backups` in the library's folder. */
   backupFolder?: string;
   backupLimits?: RotationLimits;
-  /** A rewrite follows after this pause (ms) without a change, or when the log is this long (bytes). */
+  /**
+   * A rewrite follows in a pause of so many ms once the log is so long, in bytes, and at once when it is twice that.
+   * Default: by the size of the file (`foldAfter`).
+   */
   rewriteAfterIdleMs?: number;
   rewriteAfterLogBytes?: number;
+  /** Looks through the file that was opened, in a pause after that; in this process when left out. */
+  checker?: Checker;
   /** Told of what went wrong in the background; also in `status()`. */
   onProblem?: (problem: Problem) => void;
 }
 
-export type Settled = Required<Omit<LibraryOptions, 'onProblem'>> & {
+export type Settled = Required<Omit<LibraryOptions, 'onProblem' | 'rewriteAfterLogBytes'>> & {
+  rewriteAfterLogBytes: number | undefined;
   onProblem: (problem: Problem) => void;
   folder: string;
   /** Names this opener in the lock file. */
@@ -53,7 +60,8 @@ export function settle(folder: string, options: LibraryOptions): Settled {
     backupFolder: options.backupFolder ?? join(folder, 'backups'),
     backupLimits: options.backupLimits ?? USUAL_LIMITS,
     rewriteAfterIdleMs: options.rewriteAfterIdleMs ?? 2000,
-    rewriteAfterLogBytes: options.rewriteAfterLogBytes ?? 8_000_000,
+    rewriteAfterLogBytes: options.rewriteAfterLogBytes,
+    checker: options.checker ?? ((job) => performCheck(fileSystem, job)),
     onProblem: options.onProblem ?? (() => undefined),
   };
 }

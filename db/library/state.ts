@@ -29,6 +29,8 @@ export interface LibraryState {
   /** Why the last rewrite or backup failed. */
   rewriteProblem: Problem | undefined;
   changedOutside: boolean;
+  /** Whether SQLite has found the file whole since it was opened. */
+  checked: boolean;
   /** The change that could not be saved because the library was taken over just then. */
   unsaved: readonly LoggedStatement[] | undefined;
   restoring: boolean;

@@ -93,8 +93,13 @@ describe('rewriting the library file', () => {
     expect(count().all).toBe(1);
   });
 
-  it('follows by itself after a pause, and at once when the log is long', async () => {
-    const idle = await createSample(newFolder(), { rewriteAfterIdleMs: 1 });
+  it('follows in a pause once the log is long, at once when it is twice that, and not before', async () => {
+    const short = await createSample(newFolder(), { rewriteAfterIdleMs: 1 });
+    addJar(short, 'a');
+    await new Promise((done) => setTimeout(done, 50));
+    expect(short.status().unfolded).toBe(1);
+    await short.close();
+    const idle = await createSample(newFolder(), { rewriteAfterIdleMs: 1, rewriteAfterLogBytes: 300 });
     addJar(idle, 'a');
     await expect.poll(() => idle.status().unfolded).toBe(0);
     await idle.close();

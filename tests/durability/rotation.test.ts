@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { BACKUP_REASONS, type Backup } from '@db/library/backups/backup-file';
+import { dueBackup } from '@db/library/backups/backup-due';
 import { planRotation, USUAL_LIMITS } from '@db/library/backups/rotation';
 
 const NOW = new Date('2026-06-15T12:00:00.000Z');
@@ -20,6 +21,9 @@ const backup: fc.Arbitrary<Backup> = fc
     madeAt: new Date(NOW.getTime() - age).toISOString(),
   }));
 const history = fc.uniqueArray(backup, { selector: (one) => one.madeAt, maxLength: 120 });
+
+/** One from the future was made by a clock gone wrong: it counts for nothing, and stays. */
+const isPast = ({ madeAt }: Backup) => Date.parse(madeAt) <= NOW.getTime();
 
 const newestGood = (list: readonly Backup[]) =>
   list
@@ -43,7 +47,7 @@ describe('the rotation of backups', () => {
       fc.property(history, (list) => {
         const { keep, drop } = planRotation(list, NOW);
         expect(keep.filter((one) => drop.includes(one))).toEqual([]);
-        const best = newestGood(list);
+        const best = newestGood(list.filter(isPast));
         if (best) expect(keep).toContain(best);
         else expect(drop).toEqual([]);
         for (const one of drop) expect(one.madeAt < (best?.madeAt ?? '')).toBe(true);
@@ -65,7 +69,9 @@ describe('the rotation of backups', () => {
     fc.assert(
       fc.property(history, (list) => {
         const { keep } = planRotation(list, NOW, { ...USUAL_LIMITS, totalBytes: Infinity });
-        const good = list.filter((one) => one.good).sort((a, b) => b.madeAt.localeCompare(a.madeAt));
+        const good = list
+          .filter((one) => one.good && isPast(one))
+          .sort((a, b) => b.madeAt.localeCompare(a.madeAt));
         for (const one of good.slice(0, 10)) expect(keep).toContain(one);
         for (const one of good) {
           const young = NOW.getTime() - Date.parse(one.madeAt) <= 90 * DAY_MS;
@@ -112,4 +118,27 @@ describe('the rotation of backups', () => {
     const { keep } = planRotation(minutes, NOW);
     expect(keep.map((one) => Number(one.name))).toEqual([0, 1, 2, 3, 4, 5, 6, 7, 8, 9, 721, 2161]);
   });
+});
+
+describe('a backup dated in the future', () => {
+  const now = new Date('2026-03-10T12:00:00.000Z');
+  const future = backup('2027-01-01T00:00:00.000Z');
+
+  it('does not make a backup due at every rewrite', () => {
+    const today = backup('2026-03-10T11:50:00.000Z');
+    expect(dueBackup([future, today], now)).toBeUndefined();
+    expect(dueBackup([future], now)).toBe('daily');
+  });
+
+  it('stays, and pushes out no other', () => {
+    const others = Array.from({ length: USUAL_LIMITS.latest }, (_, day) =>
+      backup(`2026-03-0${Math.max(1, 9 - day)}T0${day % 10}:00:00.000Z`),
+    );
+    const { drop } = planRotation([future, ...others], now);
+    expect(drop).toEqual([]);
+  });
+
+  function backup(madeAt: string): Backup {
+    return { name: madeAt, madeAt, sequence: 1, reason: 'daily', bytes: 1, good: true };
+  }
 });

@@ -2,31 +2,51 @@ import { join } from 'node:path';
 import { Problem } from '@core/problems/problem';
 import { diskProblem } from '../file/disk-problem';
 import { isMissing, type FileSystem } from '../file/file-system';
-import { sha256Of, writeWholeFile } from '../file/whole-file';
+import { sha256Of, syncFolderNow, writeWholeFile } from '../file/whole-file';
 
 const SHA256 = /^[0-9a-f]{64}$/;
 
 /** Photos and data sheets, each under the SHA-256 of its bytes (`ab/abcdef…`), so that none is ever rewritten. */
 export class Attachments {
   readonly #fs: FileSystem;
+  readonly #library: string;
   readonly #folder: string;
+  readonly #refuseReadOnly: () => void;
 
-  constructor(fs: FileSystem, folder: string) {
+  /**
+   * @param library the library's folder
+   * @param refuseReadOnly throws Problem while nothing may be changed in the library
+   */
+  constructor(fs: FileSystem, library: string, refuseReadOnly: () => void) {
     this.#fs = fs;
-    this.#folder = folder;
+    this.#library = library;
+    this.#folder = join(library, 'attachments');
+    this.#refuseReadOnly = refuseReadOnly;
   }
 
   /** Keeps the bytes and returns their name. Bytes already kept, and whole, are not written again. */
   async put(bytes: Uint8Array): Promise<string> {
     const sha256 = sha256Of(bytes);
+    this.#refuseReadOnly();
     try {
       if (await this.#isWhole(sha256)) return sha256;
-      await this.#fs.mkdir(join(this.#folder, sha256.slice(0, 2)));
-      await writeWholeFile(this.#fs, this.#path(sha256), bytes);
+      await this.#makeFolders(join(this.#folder, sha256.slice(0, 2)));
+      const { durable } = await writeWholeFile(this.#fs, this.#path(sha256), bytes);
+      if (!durable) throw unsureOfFolder();
       return sha256;
     } catch (error) {
       throw diskProblem(error, 'keep the attachment');
     }
+  }
+
+  /** Makes the folders that are missing, each flushed into the one above; never the library's own, which may have moved. */
+  async #makeFolders(group: string): Promise<void> {
+    await this.#fs.stat(join(this.#library, 'library.sqlite')).catch((error: unknown) => {
+      throw isMissing(error) ? movedAway(this.#library) : error;
+    });
+    await this.#fs.mkdir(group);
+    for (const above of [this.#library, this.#folder])
+      if (!syncFolderNow(this.#fs, above)) throw unsureOfFolder();
   }
 
   /** The bytes of that name. Throws Problem not-found, or library-damaged when they are no longer what they were. */
@@ -60,6 +80,19 @@ export class Attachments {
       throw error;
     }
   }
+}
+
+function unsureOfFolder(): Error {
+  return Object.assign(new Error('The folder could not be flushed.'), { code: 'EIO' });
+}
+
+function movedAway(folder: string): Problem {
+  return new Problem({
+    code: 'library-missing',
+    title: 'The folder of this library is not there any more.',
+    advice: 'It was moved, renamed or its disk is gone. Put it back, or open the library where it is now.',
+    facts: { folder },
+  });
 }
 
 function missing(sha256: string): Problem {

@@ -32,7 +32,8 @@ export function planRotation(
   limits: RotationLimits = USUAL_LIMITS,
 ): { keep: Backup[]; drop: Backup[] } {
   const newestFirst = [...list].sort((a, b) => b.madeAt.localeCompare(a.madeAt) || b.sequence - a.sequence);
-  const good = newestFirst.filter((backup) => backup.good);
+  // One from the future was made by a clock gone wrong: it stays, and takes no other's place.
+  const good = newestFirst.filter((backup) => backup.good && Date.parse(backup.madeAt) <= now.getTime());
   const wanted = new Set<Backup>([
     ...good.slice(0, limits.latest),
     ...onePer(good, 10, now.getTime() - limits.days * DAY_MS),

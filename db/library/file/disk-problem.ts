@@ -17,8 +17,14 @@ export function diskProblem(error: unknown, doing: string): Problem {
       return new Problem(
         {
           code: 'disk-full',
-          title: `${title}: the disk is full.`,
-          advice: `Free some space on the disk that holds the library, then try again. ${SAFE}`,
+          title:
+            code === 'EDQUOT'
+              ? `${title}: your share of the disk is used up.`
+              : `${title}: the disk is full.`,
+          advice:
+            code === 'EDQUOT'
+              ? `Delete files of yours that you do not need, or ask for more room, then try again. ${SAFE}`
+              : `Free some space on the disk that holds the library, then try again. ${SAFE}`,
           facts,
         },
         { cause: error },
@@ -31,6 +37,17 @@ export function diskProblem(error: unknown, doing: string): Problem {
           code: 'library-read-only',
           title: `${title}: the disk does not allow writing there.`,
           advice: `Check that the folder and its files may be written to, or save a copy elsewhere. ${SAFE}`,
+          facts,
+        },
+        { cause: error },
+      );
+    case 'ENOTDIR':
+    case 'EEXIST':
+      return new Problem(
+        {
+          code: 'disk-error',
+          title: `${title}: there is a file where its folder should be.`,
+          advice: `Move or rename the file of that name (“backups” or “attachments”) in the library’s folder, then try again. ${SAFE}`,
           facts,
         },
         { cause: error },

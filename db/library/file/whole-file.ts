@@ -27,7 +27,8 @@ const FOLDERS_CANNOT_SYNC = new Set(['EPERM', 'EISDIR', 'EINVAL', 'EACCES', 'ENO
 const FIRST_PAUSE_MS = 20;
 const LONGEST_PAUSE_MS = 500;
 const PATIENCE_MS = 15_000;
-const TEMPORARY = /^\..+\.(\d+)-[0-9a-f]{12}\.part$/;
+/** A lock taken away is of no more use; a log is, and is not swept. */
+const TEMPORARY = /^\.(?:.+\.(\d+)-[0-9a-f]{12}\.part|library\.lock\.(\d+)-[0-9a-f]{12}\.taken)$/;
 
 export function sha256Of(bytes: Uint8Array): string {
   return createHash('sha256').update(bytes).digest('hex');
@@ -165,7 +166,8 @@ export async function sweepTemporaryFiles(
 ): Promise<void> {
   const names = await fs.readdir(folder).catch(() => []);
   for (const name of names) {
-    const pid = TEMPORARY.exec(name)?.[1];
+    const [, ofPart, ofLock] = TEMPORARY.exec(name) ?? [];
+    const pid = ofPart ?? ofLock;
     if (pid !== undefined && !isRunning(Number(pid)))
       await fs.unlink(join(folder, name)).catch(() => undefined);
   }

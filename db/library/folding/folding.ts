@@ -1,3 +1,4 @@
+import { Problem } from '@core/problems/problem';
 import { dueBackup } from '../backups/backup-due';
 import type { Backup, BackupReason } from '../backups/backup-file';
 import { listBackups, rotateBackups } from '../backups/backups';
@@ -25,8 +26,8 @@ export async function fold(state: LibraryState): Promise<void> {
   if (isReadOnly(state) || state.position.sequence === state.folded) return;
   const { fileSystem, backupFolder, now } = state.settled;
   // A backup folder that cannot be read must not keep the file from being written; the backup itself then says why.
-  const newest = (await listBackups(fileSystem, backupFolder).catch(() => []))[0];
-  await rewriteNow(state, dueBackup(newest, now()));
+  const backups = await listBackups(fileSystem, backupFolder).catch(() => []);
+  await rewriteNow(state, dueBackup(backups, now()));
 }
 
 /** Folds the log and makes a backup, whether or not anything changed. Throws Problem when either fails. */
@@ -100,6 +101,7 @@ async function rewriteNow(state: LibraryState, reason: BackupReason | undefined)
       {
         folder: settled.folder,
         expected: [identity.sha256, ...files],
+        checked: state.checked,
         logLength,
         through: position.sequence,
         backup: reason && { folder: backupFolder, reason, at: now().toISOString() },
@@ -108,8 +110,10 @@ async function rewriteNow(state: LibraryState, reason: BackupReason | undefined)
     );
   } catch (error) {
     noteOutside(state, error);
+    noteDamage(state, error);
     throw diskProblem(error, 'write the library file');
   }
+  state.checked = true;
   adopt(state, result, position, (fileSha256) =>
     log.startAfter(logLength, { libraryId: state.id, ...position, fileSha256 }),
   );
@@ -157,6 +161,37 @@ function refuseLostLock(state: LibraryState): void {
 async function refuseForeignFile(state: LibraryState): Promise<void> {
   const path = libraryPath(state);
   if (!(await sameFile(state.settled.fileSystem, path, state))) throw changedOutside(path);
+}
+
+/** Looks through the file as it was opened, before it is folded over. A fault found stops all writing. */
+export async function checkFile(state: LibraryState): Promise<void> {
+  if (state.closed || state.checked) return;
+  const { settled, identity, files } = state;
+  try {
+    await settled.checker({ folder: settled.folder, expected: [identity.sha256, ...files] });
+    state.checked = true;
+  } catch (error) {
+    noteDamage(state, error);
+    throw diskProblem(error, 'check the library file');
+  }
+}
+
+/** What on the disk cannot be followed any more must not be added to. */
+function noteDamage(state: LibraryState, error: unknown): void {
+  if (error instanceof Problem && error.code === 'library-damaged') state.readOnlyBecause ??= stopped(error);
+}
+
+function stopped({ message: title, facts }: Problem): Problem {
+  const wayOut =
+    facts.file === 'library.log'
+      ? 'All that was saved is still open here: save it as a copy on the library’s page.'
+      : 'Close the library and open it again to restore its newest good backup.';
+  return new Problem({
+    code: 'library-damaged',
+    title,
+    advice: `Nothing is written here any more, so that nothing is made worse. ${wayOut}`,
+    facts,
+  });
 }
 
 /** Shows others that we are alive, and stops writing once the library is someone else's. */

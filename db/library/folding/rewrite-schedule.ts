@@ -2,11 +2,15 @@ import type { Problem } from '@core/problems/problem';
 import { diskProblem } from '../file/disk-problem';
 
 interface Limits {
-  rewriteAfterIdleMs: number;
-  rewriteAfterLogBytes: number;
+  /** A rewrite waits for a pause of so many ms. */
+  idleMs: number;
+  /** How long the log may be without one, in bytes. */
+  logBytes: () => number;
 }
 
 const RETRY_MS = 60_000;
+/** However little is changed, a day's work is in the file, and in a backup, the day after. */
+const DAY_MS = 86_400_000;
 
 /** Decides when the log is folded in, and keeps all work on the library file one after another. */
 export class RewriteSchedule {
@@ -17,6 +21,7 @@ export class RewriteSchedule {
   #tail: Promise<void> = Promise.resolve();
   #waiting: Promise<void> | undefined;
   #timer: NodeJS.Timeout | undefined;
+  #daily: NodeJS.Timeout | undefined;
   #jobs = 0;
   /** After a failure the disk gets some rest, whatever the maker does meanwhile. */
   #resting = false;
@@ -47,15 +52,20 @@ export class RewriteSchedule {
   rewrite(): Promise<void> {
     this.#waiting ??= this.exclusive(() => {
       this.#waiting = undefined;
+      clearTimeout(this.#daily);
+      this.#daily = undefined;
       return this.#fold();
     });
     return this.#waiting;
   }
 
-  /** A change was logged: a rewrite follows after a pause, or at once when the log is long. */
+  /** A change was logged: once the log is long a rewrite follows in a pause, and at once when it is twice as long. */
   changed(logLength: number): void {
     if (this.#resting || this.#stopped) return;
-    if (logLength < this.#limits.rewriteAfterLogBytes) this.#rewriteIn(this.#limits.rewriteAfterIdleMs);
+    this.#daily ??= setTimeout(() => this.#rewriteInBackground(), DAY_MS).unref();
+    const long = this.#limits.logBytes();
+    if (logLength < long) return;
+    if (logLength < 2 * long) this.#rewriteIn(this.#limits.idleMs);
     else if (!this.#waiting) this.#rewriteInBackground();
   }
 
@@ -63,6 +73,7 @@ export class RewriteSchedule {
   async stop(): Promise<void> {
     this.#stopped = true;
     clearTimeout(this.#timer);
+    clearTimeout(this.#daily);
     await this.#tail;
   }
 

@@ -2,6 +2,7 @@ import { once } from 'node:events';
 import { parentPort, workerData } from 'node:worker_threads';
 import { Problem, type ProblemParts } from '@core/problems/problem';
 import { nodeFileSystem } from '../file/file-system';
+import { performCheck, type CheckJob } from './check';
 import { problemParts } from './problem-parts';
 import { performRewrite, type RewriteJob, type RewriteResult } from './rewrite';
 
@@ -10,6 +11,8 @@ export type WorkerAnswer =
   { result: Omit<RewriteResult, 'backupProblem'>; backupProblem?: ProblemParts } | { problem: ProblemParts };
 /** What it asks before it replaces the file, and is told. */
 export type WorkerMessage = { announce: string } | WorkerAnswer;
+export type WorkerJob = { rewrite: RewriteJob } | { check: CheckJob };
+export type CheckAnswer = { whole: true } | { problem: ProblemParts };
 export type GoAhead = { go: true } | { stop: ProblemParts };
 
 function tell(message: WorkerMessage): void {
@@ -34,4 +37,17 @@ async function answer(job: RewriteJob): Promise<WorkerAnswer> {
   }
 }
 
-tell(await answer(workerData as RewriteJob));
+/** Looking a file through is done in the same thread as writing one. */
+async function answerCheck(job: CheckJob): Promise<CheckAnswer> {
+  try {
+    await performCheck(nodeFileSystem, job);
+    return { whole: true };
+  } catch (error) {
+    if (error instanceof Problem) return { problem: problemParts(error) };
+    throw error;
+  }
+}
+
+const given = workerData as WorkerJob;
+if ('check' in given) parentPort?.postMessage(await answerCheck(given.check));
+else tell(await answer(given.rewrite));

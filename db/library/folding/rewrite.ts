@@ -17,6 +17,8 @@ export interface RewriteJob {
   folder: string;
   /** The hashes that the file may have, by the log; anything else on disk is someone else's and stays. */
   expected: string[];
+  /** Whether SQLite has found the file whole since it was opened. */
+  checked: boolean;
   /** How much of the log to fold in, in bytes, and the sequence it must lead to. */
   logLength: number;
   through: number;
@@ -68,7 +70,7 @@ async function foldAndWrite(fs: FileSystem, job: RewriteJob, announce: Announce)
   const log = decodeLog((await fs.readFile(join(job.folder, LOG_FILE))).subarray(0, job.logLength), {
     part: true,
   });
-  const { engine, meta } = await openBytes(bytes, Number.MAX_SAFE_INTEGER);
+  const { engine, meta } = await openBytes(bytes, Number.MAX_SAFE_INTEGER, { known: job.checked });
   try {
     const records = recordsBeyond(meta, log);
     replay(engine, records);

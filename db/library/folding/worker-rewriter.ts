@@ -3,7 +3,8 @@ import { Problem } from '@core/problems/problem';
 import { diskProblem } from '../file/disk-problem';
 import { problemParts } from './problem-parts';
 import type { Announce, Rewriter, RewriteResult } from './rewrite';
-import type { GoAhead, WorkerMessage } from './rewrite-worker';
+import type { Checker } from './check';
+import type { CheckAnswer, GoAhead, WorkerJob, WorkerMessage } from './rewrite-worker';
 
 /**
  * Rewrites in a thread of its own, so that the process goes on answering.
@@ -12,7 +13,7 @@ import type { GoAhead, WorkerMessage } from './rewrite-worker';
 export function createWorkerRewriter(workerUrl: URL): Rewriter {
   return (job, announce) =>
     new Promise<RewriteResult>((resolve, reject) => {
-      const worker = new Worker(workerUrl, { workerData: job });
+      const worker = new Worker(workerUrl, { workerData: { rewrite: job } satisfies WorkerJob });
       worker.on('message', (message: WorkerMessage) => {
         if ('announce' in message) {
           void goAhead(announce, message.announce).then((reply) => worker.postMessage(reply));
@@ -27,6 +28,22 @@ export function createWorkerRewriter(workerUrl: URL): Rewriter {
       worker.once('exit', (code) =>
         reject(new Error(`The rewrite worker ended without an answer (${code}).`)),
       );
+    });
+}
+
+/**
+ * Looks files through in a thread of its own.
+ * @param workerUrl the built `rewrite-worker.js`
+ */
+export function createWorkerChecker(workerUrl: URL): Checker {
+  return (job) =>
+    new Promise<void>((resolve, reject) => {
+      const worker = new Worker(workerUrl, { workerData: { check: job } satisfies WorkerJob });
+      worker.once('message', (answer: CheckAnswer) =>
+        'problem' in answer ? reject(new Problem(answer.problem)) : resolve(),
+      );
+      worker.once('error', reject);
+      worker.once('exit', (code) => reject(new Error(`The check ended without an answer (${code}).`)));
     });
 }
 

@@ -1,5 +1,6 @@
 import { randomBytes } from 'node:crypto';
 import { basename, dirname, join } from 'node:path';
+import { Problem } from '@core/problems/problem';
 import { errorCode, isMissing, type FileSystem } from '../file/file-system';
 
 /**
@@ -89,4 +90,14 @@ export function removeQuietly(fs: FileSystem, path: string): boolean {
   } catch (error) {
     return isMissing(error);
   }
+}
+
+/** The log under its name is not the one that we have open. */
+export function changedOutside(path: string): Problem {
+  return new Problem({
+    code: 'library-changed-outside',
+    title: 'Another program changed this library while it was open here.',
+    advice: 'Nothing was overwritten. Save what you have here as a copy, then open the library again.',
+    facts: { file: path },
+  });
 }

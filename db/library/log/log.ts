@@ -2,11 +2,14 @@ import { dirname } from 'node:path';
 import { Problem } from '@core/problems/problem';
 import { diskProblem } from '../file/disk-problem';
 import { errorCode, isMissing, type FileFacts, type FileSystem } from '../file/file-system';
-import { syncFolderNow, temporaryPath } from '../file/whole-file';
+import { syncFolderNow } from '../file/whole-file';
 import { decodeLog, encodeFileLine, encodeHeader, type LogHeader, type Position } from './log-format';
-import { putInPlace, removeQuietly, takeAway } from './log-place';
-import { NEWLINE } from './log-tail';
+import { changedOutside, putInPlace, removeQuietly, takeAway } from './log-place';
 import { lengthWithRoom, writeFully, writeZeros } from './log-room';
+import { discard, makeBeside, withoutLineOf, type LogContent, type NewLog } from './new-log';
+
+/** How much is always free after a pause, in bytes. */
+const SPARE = 32 * 1024;
 
 /** Throws when the library is not ours any more; asked before anything is added, and again before it counts. */
 export type Guard = () => void;
@@ -134,7 +137,7 @@ export class ChangeLog {
   /** Takes room for what is likely to come, in a pause, so that no change has to wait for it. */
   makeRoom(): void {
     try {
-      this.#reserve(lengthWithRoom(this.#length));
+      this.#reserve(lengthWithRoom(this.#length + SPARE));
     } catch {
       this.#tryPutRight();
     }
@@ -295,68 +298,4 @@ export class ChangeLog {
       throw changedOutside(this.path);
     }
   }
-}
-
-/** The header says it now, so the line that announced the file need not. */
-function withoutLineOf({ fileSha256 }: LogHeader, tail: Uint8Array): Uint8Array {
-  const lines = Buffer.from(tail.buffer, tail.byteOffset, tail.byteLength);
-  const start = lines.indexOf(`file ${fileSha256} `);
-  if (start < 0 || (start > 0 && lines[start - 1] !== NEWLINE)) return tail;
-  return Buffer.concat([lines.subarray(0, start), lines.subarray(lines.indexOf(NEWLINE, start) + 1)]);
-}
-
-/** What a log is to hold, and the change that it leads to. */
-export interface LogContent {
-  bytes: Uint8Array;
-  position: Position;
-}
-
-interface NewLog {
-  temporary: string;
-  fd: number;
-  ino: number;
-  length: number;
-  size: number;
-  position: Position;
-}
-
-/** Writes a whole log beside its place, flushed, and leaves it open. */
-function makeBeside(fs: FileSystem, path: string, { bytes, position }: LogContent): NewLog {
-  const temporary = temporaryPath(path);
-  let fd: number | undefined;
-  try {
-    fd = fs.openSync(temporary, 'wx+');
-    const size = lengthWithRoom(bytes.length);
-    writeFully(fs, fd, bytes, 0);
-    writeZeros(fs, fd, bytes.length, size);
-    fs.fsyncSync(fd);
-    const { ino } = fs.statSync(temporary);
-    return { temporary, fd, ino, length: bytes.length, size, position: { ...position } };
-  } catch (error) {
-    if (fd !== undefined) closeQuietly(fs, fd);
-    removeQuietly(fs, temporary);
-    throw error;
-  }
-}
-
-function discard(fs: FileSystem, { fd, temporary }: NewLog): void {
-  closeQuietly(fs, fd);
-  removeQuietly(fs, temporary);
-}
-
-function closeQuietly(fs: FileSystem, fd: number): void {
-  try {
-    fs.closeSync(fd);
-  } catch {
-    // The descriptor is gone either way.
-  }
-}
-
-function changedOutside(path: string): Problem {
-  return new Problem({
-    code: 'library-changed-outside',
-    title: 'Another program changed this library while it was open here.',
-    advice: 'Nothing was overwritten. Save what you have here as a copy, then open the library again.',
-    facts: { file: path },
-  });
 }

@@ -2,7 +2,7 @@ import { nodeFileSystem } from '@db/library/file/file-system';
 import { createLibrary, openLibrary, type LibraryOptions } from '@db/library/open-library';
 import { recoverFromBackup, recoverFromLog } from '@db/library/opening/recovery';
 import { createInlineRewriter } from '@db/library/folding/rewrite';
-import { createWorkerRewriter } from '@db/library/folding/worker-rewriter';
+import { createWorkerChecker, createWorkerRewriter } from '@db/library/folding/worker-rewriter';
 import { migrations } from '@db/migrations/list';
 import { fillWithDemonstration } from './demonstration';
 import type { LibraryOpener } from './session';
@@ -24,6 +24,7 @@ export function createLibraryOpener({ now, newId, rewriteWorker, backupFolder }:
     now,
     makeId: newId,
     rewriter: rewriteWorker ? createWorkerRewriter(rewriteWorker) : createInlineRewriter(nodeFileSystem),
+    checker: rewriteWorker && createWorkerChecker(rewriteWorker),
     backupFolder: backupFolder?.(folder),
     onProblem: (problem) => console.error(`${problem.message}\n${problem.advice}`),
   });

@@ -162,7 +162,10 @@ export function libraryRoutes(context: ServiceContext) {
       return c.json(libraryStatus(context));
     })
     .post('/reload', async (c) => {
-      await context.session.open(context.session.current().library.folder);
+      const { library } = context.session.current();
+      // What is open here may be nowhere else: it is kept before what is on the disk is read.
+      await library.keepAside();
+      await context.session.open(library.folder);
       return c.json(libraryStatus(context));
     })
     .post('/copy', validBody(copying), async (c) => {

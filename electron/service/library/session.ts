@@ -45,6 +45,8 @@ interface Taking {
 export class LibrarySession {
   private opened: OpenedLibrary | null = null;
   private outsideWatch: NodeJS.Timeout | undefined;
+  /** Settles when all that was asked before is done; never rejects. */
+  private turn: Promise<void> = Promise.resolve();
   /** Tells every window what changes. */
   readonly changes = new Changes();
   /** Why the library asked for at start could not be opened; shown on the first screen. */
@@ -90,10 +92,24 @@ export class LibrarySession {
     });
   }
 
+  /** One after another: two windows that open a library at once must not find each other's lock. */
+  private inTurn<T>(work: () => Promise<T>): Promise<T> {
+    const done = this.turn.then(work);
+    this.turn = done.then(
+      () => undefined,
+      () => undefined,
+    );
+    return done;
+  }
+
   /** Opens a library's folder, anew when it is the one open. What stands in the way is kept in `trouble` too. */
-  async open(folder: string): Promise<void> {
+  open(folder: string): Promise<void> {
+    return this.inTurn(() => this.openNow(folder));
+  }
+
+  private async openNow(folder: string): Promise<void> {
     const path = resolve(folder);
-    if (this.opened?.library.folder === path) await this.close();
+    if (this.opened?.library.folder === path) await this.closeNow();
     try {
       await this.take(await this.opener.open(path));
     } catch (error) {
@@ -109,7 +125,11 @@ export class LibrarySession {
    * Makes a library in a new folder and opens it; the folder must not hold anything yet.
    * @param passing true for a library in a temporary folder, which is not put among the recent ones
    */
-  async create(folder: string, kind: 'empty' | 'demonstration', passing = false): Promise<void> {
+  create(folder: string, kind: 'empty' | 'demonstration', passing = false): Promise<void> {
+    return this.inTurn(() => this.createNow(folder, kind, passing));
+  }
+
+  private async createNow(folder: string, kind: 'empty' | 'demonstration', passing: boolean): Promise<void> {
     const path = resolve(folder);
     if (existsSync(path) && !isEmptyFolder(path))
       throw new Problem({
@@ -125,7 +145,11 @@ export class LibrarySession {
   }
 
   /** Opens the library in trouble from its newest good backup. @throws Problem when there is none */
-  async recover(): Promise<void> {
+  recover(): Promise<void> {
+    return this.inTurn(() => this.recoverNow());
+  }
+
+  private async recoverNow(): Promise<void> {
     const backup = z.object({ name: z.string() }).safeParse(this.trouble?.facts.newestBackup);
     if (!this.troubleFolder || !backup.success)
       throw new Problem({
@@ -147,7 +171,11 @@ export class LibrarySession {
    * Opens the library in trouble with its file as it is, and the part of its log that holds.
    * @throws Problem when neither is the trouble
    */
-  async recoverLog(): Promise<void> {
+  recoverLog(): Promise<void> {
+    return this.inTurn(() => this.recoverLogNow());
+  }
+
+  private async recoverLogNow(): Promise<void> {
     if (!this.troubleFolder || !(this.goodLog() || this.trouble?.facts.asItIs))
       throw new Problem({
         code: 'not-found',
@@ -159,13 +187,19 @@ export class LibrarySession {
   }
 
   /** Opens the present library for writing although another seems to hold it. */
-  async takeOver(): Promise<void> {
-    const { folder } = this.current().library;
-    await this.close();
-    await this.take(await this.opener.takeOver(folder));
+  takeOver(): Promise<void> {
+    return this.inTurn(async () => {
+      const { folder } = this.current().library;
+      await this.closeNow();
+      await this.take(await this.opener.takeOver(folder));
+    });
   }
 
-  async close(): Promise<void> {
+  close(): Promise<void> {
+    return this.inTurn(() => this.closeNow());
+  }
+
+  private async closeNow(): Promise<void> {
     const closing = this.opened;
     this.opened = null;
     closing?.lists.stop();
@@ -184,7 +218,7 @@ export class LibrarySession {
   }
 
   private async take(library: OpenLibrary, { passing = false, keptLog }: Taking = {}): Promise<void> {
-    await this.close();
+    await this.closeNow();
     this.opened = { library, lists: new LibraryLists(library), keptLog: keptLog ?? null };
     this.opened.lists.fillInTurn();
     // A sync tool may change the files at any time; polling also works on drives that report no changes.

@@ -8,7 +8,12 @@ import { killOptions, makeEdit } from './edits';
 const [folder = '', manner = 'inline'] = process.argv.slice(2);
 const rewriter =
   manner === 'worker' ? createWorkerRewriter(new URL('./rewrite-worker.js', import.meta.url)) : undefined;
-const library = await openLibrary(folder, { ...killOptions, rewriter, rewriteAfterIdleMs: 5 });
+const library = await openLibrary(folder, {
+  ...killOptions,
+  rewriter,
+  rewriteAfterIdleMs: 5,
+  rewriteAfterLogBytes: 4_000,
+});
 let last = library.get<{ last: number }>('SELECT last FROM tally')?.last ?? 0;
 writeSync(1, 'ready\n');
 
