@@ -12,6 +12,7 @@ export function useKeys(): void {
     '3': '/bench',
     '4': '/formulas',
     '5': '/batches',
+    '6': '/calculators',
   };
 
   function pressed(event: KeyboardEvent): void {

@@ -2,6 +2,8 @@ import { createRouter, createWebHashHistory, type RouteRecordRaw } from 'vue-rou
 // The screen that is opened most comes with the shell; the others are fetched when they are gone to.
 import MaterialsPage from '../materials/MaterialsPage.vue';
 
+const MOVED_TO_CALCULATORS = ['neutralise', 'preserve', 'screening'];
+
 const routes: RouteRecordRaw[] = [
   { path: '/', name: 'home', component: () => import('./Home.vue') },
   { path: '/welcome', name: 'welcome', component: () => import('../library/Welcome.vue') },
@@ -23,7 +25,19 @@ const routes: RouteRecordRaw[] = [
   },
   { path: '/batches', name: 'batches', component: () => import('../batches/BatchesPage.vue') },
   { path: '/batches/:id', name: 'batch', component: () => import('../batches/BatchPage.vue') },
-  { path: '/bench', name: 'bench', component: () => import('../emulsions/BenchPage.vue') },
+  {
+    path: '/bench',
+    name: 'bench',
+    component: () => import('../emulsions/BenchPage.vue'),
+    // Addresses kept from when these stood on the bench.
+    beforeEnter: ({ query }) =>
+      MOVED_TO_CALCULATORS.includes(String(query.tool)) ? { name: 'calculators', query } : true,
+  },
+  {
+    path: '/calculators',
+    name: 'calculators',
+    component: () => import('../calculators/CalculatorsPage.vue'),
+  },
   { path: '/settings', name: 'settings', component: () => import('../settings/SettingsPage.vue') },
   { path: '/library', name: 'library', component: () => import('../library/LibraryPage.vue') },
   { path: '/:rest(.*)*', redirect: '/' },

@@ -21,11 +21,38 @@ export interface Result {
   says: string;
 }
 
+/** What came out in words: within, out, accepted. */
+export interface Verdict {
+  key: string;
+  label: string;
+  verdict: string;
+  /** Null where neither good nor bad is said. */
+  good: boolean | null;
+  why: readonly string[];
+}
+
+/** What came out as a list. */
+export interface ResultTable {
+  label: string;
+  head: readonly string[];
+  rows: readonly (readonly (string | number)[])[];
+}
+
+/** What a calculation comes to. */
+export interface Answer {
+  results: Result[];
+  verdicts?: readonly Verdict[];
+  tables?: readonly ResultTable[];
+  notes?: string[];
+}
+
 /** A calculation as screens show it and sheets print it. Numbers are unrounded. */
 export interface Calculated {
   title: string;
   given: Given[];
   results: Result[];
+  verdicts?: readonly Verdict[];
+  tables?: readonly ResultTable[];
   /** What could not be computed, with why. */
   withheld: { label: string; why: string }[];
   /** What to know besides the cautions of each working. */

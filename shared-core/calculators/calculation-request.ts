@@ -3,7 +3,7 @@ import { hlbRequest } from './hlb-request';
 import { hldRequest } from './hld-request';
 import { neutraliseRequest } from './neutralise-request';
 import { preserveRequest } from './preserve-request';
-import { screeningRequest } from './screening';
+import { formRequest } from './form-calculation';
 
 /** What a calculator was given; whoever shows or prints its answer computes it anew from this. */
 export const calculationRequest = z.discriminatedUnion('of', [
@@ -11,7 +11,7 @@ export const calculationRequest = z.discriminatedUnion('of', [
   hldRequest,
   neutraliseRequest,
   preserveRequest,
-  screeningRequest,
+  formRequest,
 ]);
 export type CalculationRequest = z.infer<typeof calculationRequest>;
 

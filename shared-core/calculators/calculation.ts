@@ -1,11 +1,11 @@
 import type { Calculated } from './calculated';
 import type { CalculationRequest } from './calculation-request';
+import { calculateForm } from './form-calculation';
 import { calculateHlb } from './hlb';
 import { calculateHld } from './hld';
 import type { Library } from './mixes';
 import { calculateNeutralise } from './neutralise';
 import { calculatePreserve } from './preserve';
-import { calculateScreening } from './screening';
 
 /**
  * Computes whatever calculation is asked for, from its inputs and the library.
@@ -22,7 +22,7 @@ export function calculate(request: CalculationRequest, library: Library): Calcul
       return calculateNeutralise(request);
     case 'preserve':
       return calculatePreserve(request, library);
-    case 'screening':
-      return calculateScreening(request);
+    case 'form':
+      return calculateForm(request);
   }
 }

@@ -32,8 +32,12 @@ export interface Mix {
 /** Reads a line's value: typed, or the library's figure. Nothing is estimated. */
 export function knownLine(line: MixLine, kind: 'eacn' | 'cc', library: Library): KnownLine {
   const parts = entered(line.parts, `How much there is of ${line.name || 'a line'}`, 'parts');
-  if (parts < 0)
-    throw badInput(`${line.name || 'A line'} has negative parts.`, 'Enter zero or more.', 'parts');
+  if (!(parts >= 0 && Number.isFinite(parts)))
+    throw badInput(
+      `The parts of ${line.name || 'a line'} are negative or no number.`,
+      'Enter zero or more.',
+      'parts',
+    );
   if (line.materialId === null)
     return {
       name: line.name || 'unnamed',

@@ -1,17 +1,26 @@
 import { z } from 'zod';
 
 /** What a published figure was, and how far off a result may be: absolute, in the figure's unit. */
-const expected = z.object({
+const figure = z.object({
   value: z.number('The expected value must be a number.'),
   unit: z.string('The unit must be a text.').default(''),
   tolerance: z.number('The tolerance must be a number.').min(0, 'The tolerance cannot be negative.'),
 });
+
+/** A text or a list is compared exactly; a list may hold lists, such as [lot, quantity]. */
+const exact = z.union([z.string(), z.array(z.union([z.string(), z.number(), z.array(z.unknown())]))]);
+
+const expected = z.union([figure, exact, z.object({ value: exact }).transform(({ value }) => value)]);
+export type ExpectedFigure = z.infer<typeof figure>;
 export type Expected = z.infer<typeof expected>;
+
+/** What a case expects where its inputs must be turned down with a clear problem. */
+export const REFUSED = 'refused';
 
 /** One value, or several under their names. */
 const expect = z.union(
   [expected, z.record(z.string(), expected)],
-  '“expect” needs a value, a unit and a tolerance, or several of these under their names.',
+  '“expect” needs a value with a tolerance, a text or a list, or several of these under their names.',
 );
 
 /** A worked example of a published source. */
@@ -23,6 +32,8 @@ export const workedCase = z.object({
   /** Its provenance does not bear on whether it passes; our own published cases are tested to carry it. */
   source: z.string('The source must be a text.').optional(),
   retrieved: z.string('“retrieved” must be a text.').optional(),
+  confidence: z.string('“confidence” must be a text.').optional(),
+  basis: z.string('“basis” must be a text.').optional(),
   note: z.string('The note must be a text.').optional(),
 });
 export type WorkedCase = z.infer<typeof workedCase>;
@@ -35,4 +46,9 @@ export function expectations(from: WorkedCase): { name: string; expected: Expect
     name,
     expected: one,
   }));
+}
+
+/** Whether this is a figure with its tolerance, and not a text or list. */
+export function isFigure(one: Expected): one is ExpectedFigure {
+  return typeof one === 'object' && !Array.isArray(one);
 }

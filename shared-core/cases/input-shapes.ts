@@ -1,11 +1,10 @@
 import { z } from 'zod';
 import { requiredHlb } from '../emulsions/required-hlb';
 import type { AcidStrength, NeutralisationWish } from '../neutralisation/neutralise';
-import type { Kind, Outcome } from './kind';
 
-const number = z.number('must be a number');
+export const number = z.number('must be a number');
 /** A value that a case may leave out; null says the same. */
-const optional = number.nullish().transform((value) => value ?? undefined);
+export const optional = number.nullish().transform((value) => value ?? undefined);
 const oil = z.object({ mass: number, requiredHlb: number });
 
 export const ethoxylate = z.object({ oxyethylenePercent: number });
@@ -93,11 +92,6 @@ export const substance = z.union(
 );
 export const dilution = z.object({ c1: number, v1: number, c2: number });
 export const fill = z.object({ volume: number, density: number });
-
-/** A kind from the shape of its inputs and what it computes from them. */
-export function kind<T>(shape: z.ZodType<T>, compute: (inputs: T) => Outcome): Kind {
-  return (inputs) => compute(shape.parse(inputs));
-}
 
 /** Required HLB of a case's oils, which always carry a value. */
 export function required(oils: readonly { mass: number; requiredHlb: number }[]): number {

@@ -1,9 +1,9 @@
 import { ZodError } from 'zod';
 import { Problem } from '../problems/problem';
-import { expectations, workedCase } from './case-schema';
-import type { Expected } from './case-schema';
+import { expectations, isFigure, REFUSED, workedCase } from './case-schema';
+import type { Expected, ExpectedFigure } from './case-schema';
 import { KINDS } from './kinds';
-import type { Outcome } from './kind';
+import type { Outcome, Value } from './kind';
 
 export interface CaseResult {
   id: string;
@@ -29,10 +29,14 @@ export function runCase(raw: unknown, place: string): CaseResult {
   const compute = Object.hasOwn(KINDS, kind) ? KINDS[kind] : undefined;
   if (!compute) return failed(id, expected, `unknown kind “${kind}”`);
   if (wanted.length === 0) return failed(id, expected, 'malformed: it expects nothing');
+  const refusal = read.data.expect === REFUSED;
   let outcome: Outcome;
   try {
     outcome = compute(inputs);
   } catch (cause) {
+    // Only a problem told to the maker turns inputs down; a malformed case or a crash does not.
+    if (refusal && cause instanceof Problem)
+      return { id, expected, passed: true, got: REFUSED, why: reason(cause) };
     return failed(id, expected, reason(cause));
   }
   const compared = wanted.map(({ name, expected: one }) => compare(name, one, outcome));
@@ -46,23 +50,38 @@ export function runCase(raw: unknown, place: string): CaseResult {
 }
 
 function compare(name: string, expected: Expected, outcome: Outcome) {
-  const got = typeof outcome === 'number' ? (name === '' ? outcome : undefined) : outcome[name];
+  const several = isSeveral(outcome);
+  const got = several ? outcome[name] : name === '' ? outcome : undefined;
   if (got === undefined) {
-    const names = typeof outcome === 'number' ? 'one unnamed value' : Object.keys(outcome).join(' and ');
+    const names = several ? Object.keys(outcome).join(' and ') : 'one unnamed value';
     return { passed: false, got: 'nothing', why: `this kind gives ${names}` };
   }
-  const passed = Number.isFinite(got) && within(got, expected);
-  return { passed, got: name === '' ? String(got) : `${name} ${got}`, why: '' };
+  const passed = isFigure(expected)
+    ? typeof got === 'number' && Number.isFinite(got) && within(got, expected)
+    : JSON.stringify(got) === JSON.stringify(expected);
+  return {
+    passed,
+    got: `${name && `${name} `}${typeof got === 'object' ? JSON.stringify(got) : got}`,
+    why: '',
+  };
+}
+
+function isSeveral(outcome: Outcome): outcome is Readonly<Record<string, Value>> {
+  return typeof outcome === 'object' && !Array.isArray(outcome);
 }
 
 /** |got − value| ≤ tolerance in decimals: binary noise of a few units in the last place is not an excess. */
-function within(got: number, { value, tolerance }: Expected): boolean {
+function within(got: number, { value, tolerance }: ExpectedFigure): boolean {
   const noise = 8 * Number.EPSILON * Math.max(Math.abs(got), Math.abs(value));
   return Math.abs(got - value) <= tolerance + noise;
 }
 
-function shown(name: string, { value, unit, tolerance }: Expected): string {
-  return `${name && `${name} `}${value}${unit && ` ${unit}`} ± ${tolerance}`;
+function shown(name: string, expected: Expected): string {
+  const before = name && `${name} `;
+  if (!isFigure(expected))
+    return before + (typeof expected === 'string' ? expected : JSON.stringify(expected));
+  const { value, unit, tolerance } = expected;
+  return `${before}${value}${unit && ` ${unit}`} ± ${tolerance}`;
 }
 
 function failed(id: string, expected: string, why: string): CaseResult {

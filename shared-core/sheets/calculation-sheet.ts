@@ -1,25 +1,18 @@
 import type { Calculated, Given, Result } from '../calculators/calculated';
 import type { Region } from '../locale/numbers';
 import { readableNumber } from '../locale/readable';
-import type { Source } from '../working/working';
 import { NOT_PROOF } from './cautions';
 import { cautionBox } from './kit/caution-box';
 import type { SheetDefinition, SheetNode } from './kit/definition';
 import { factList } from './kit/facts';
 import { contentWidth, sheet } from './kit/page';
 import type { SheetFrame, SheetSettings } from './kit/page';
-import { heading, paragraph, remark } from './kit/text';
+import { ruledTable } from './kit/tables';
+import { heading, paragraph } from './kit/text';
 import { titleBlock } from './kit/title-block';
-import { SIZE, SOFT_INK } from './kit/type-scale';
+import { SIZE } from './kit/type-scale';
 import type { DrawnPlot } from './working-sheet';
-
-const BASIS: Record<Source['basis'], string> = {
-  read: '',
-  memory: ' (from memory: check before relying on it)',
-  'common-practice': '',
-  library: ' (from the library)',
-  user: '',
-};
+import { sourceNodes, stepNodes } from './working-steps';
 
 function givenFacts(given: readonly Given[], region: Region) {
   return given.map(({ label, value, unit }) => ({
@@ -33,29 +26,7 @@ function figureOf({ worked, digits }: Result, region: Region): string {
   return `${readableNumber(worked.value, region, digits)} ${worked.unit}`.trim();
 }
 
-function stepNodes(result: Result, region: Region): SheetNode[] {
-  const { worked } = result;
-  return worked.steps.map((step, index) => ({
-    margin: [0, 0, 0, 4],
-    stack: [
-      { text: `${index + 1}. ${step.says}`, fontSize: SIZE.table, color: SOFT_INK },
-      {
-        fontSize: SIZE.body,
-        margin: [12, 1, 0, 0],
-        text: [
-          { text: `${step.shows} = ` },
-          {
-            text: `${readableNumber(step.result, region, { min: 0, max: 4 })} ${step.unit}`.trim(),
-            bold: true,
-          },
-        ],
-      },
-    ],
-  }));
-}
-
 function resultNodes(result: Result, region: Region): SheetNode[] {
-  const sources = result.worked.sources.map((source) => source.text + BASIS[source.basis]);
   return [
     heading(result.label),
     {
@@ -65,9 +36,30 @@ function resultNodes(result: Result, region: Region): SheetNode[] {
         { text: result.says ? `   ${result.says}` : '' },
       ],
     },
-    ...stepNodes(result, region),
-    ...(sources.length ? [remark(`Source: ${sources.join('; ')}`)] : []),
+    ...stepNodes(result.worked, region),
+    ...sourceNodes(result.worked),
   ];
+}
+
+function verdictNodes({ verdicts }: Calculated): SheetNode[] {
+  return (verdicts ?? []).flatMap(({ label, verdict, why }): SheetNode[] => [
+    heading(label),
+    { text: verdict, bold: true, fontSize: SIZE.section, margin: [0, 0, 0, 4] },
+    ...why.map((reason) => paragraph(reason, { fontSize: SIZE.table })),
+  ]);
+}
+
+function tableNodes({ tables }: Calculated, region: Region, width: number): SheetNode[] {
+  const shown = (cell: string | number): string =>
+    typeof cell === 'number' ? readableNumber(cell, region, { min: 0, max: 4 }) : cell;
+  return (tables ?? []).flatMap(({ label, head, rows }): SheetNode[] => [
+    heading(label),
+    ruledTable({
+      columns: head.map((title) => ({ head: title, share: 1 })),
+      rows: rows.map((row) => row.map((cell) => ({ text: shown(cell), fontSize: SIZE.table }))),
+      width,
+    }),
+  ]);
 }
 
 /** Cautions that more than one working has stand once. */
@@ -107,6 +99,8 @@ export function calculationSheet(
     ...titleBlock(frame, []),
     heading('What goes in'),
     ...(given ? [given] : []),
+    ...verdictNodes(calculated),
+    ...tableNodes(calculated, region, width),
     ...withPlot(
       calculated.results.map((result) => resultNodes(result, region)),
       plot,

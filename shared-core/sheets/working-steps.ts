@@ -1,4 +1,5 @@
-import { formatNumber, type Region } from '../locale/numbers';
+import type { Region } from '../locale/numbers';
+import { workingNumber, workingText } from '../locale/readable';
 import type { Source, Worked } from '../working/working';
 import type { SheetNode } from './kit/definition';
 import { remark } from './kit/text';
@@ -18,25 +19,30 @@ export function sourceWords(source: Source): string {
   return /from memory/.test(source.text) ? source.text : source.text + BASIS[source.basis];
 }
 
-/** How a number came about on paper: each step with the numbers put in, then its cautions and sources. */
-export function workingNodes(worked: Worked, region: Region): SheetNode[] {
-  const steps = worked.steps.map((step, index): SheetNode => ({
+/** The steps of a working on paper, each with the numbers put in. */
+export function stepNodes({ steps }: Worked, region: Region): SheetNode[] {
+  return steps.map((step, index): SheetNode => ({
     margin: [0, 0, 0, 4],
     stack: [
-      { text: `${index + 1}. ${step.says}`, fontSize: SIZE.table, color: SOFT_INK },
+      { text: `${index + 1}. ${workingText(step.says, region)}`, fontSize: SIZE.table, color: SOFT_INK },
       {
         fontSize: SIZE.body,
         margin: [12, 1, 0, 0],
         text: [
-          { text: `${step.shows} = ` },
-          {
-            text: `${formatNumber(step.result, region, { min: 0, max: 4 })} ${step.unit}`.trim(),
-            bold: true,
-          },
+          { text: `${workingText(step.shows, region)} = ` },
+          { text: `${workingNumber(step.result, region)} ${step.unit}`.trim(), bold: true },
         ],
       },
     ],
   }));
-  const sources = worked.sources.map(sourceWords).join('; ');
-  return [...steps, ...worked.cautions.map(remark), ...(sources ? [remark(`Source: ${sources}`)] : [])];
+}
+
+/** Where a working's law and figures come from, on one line; nothing where no source is given. */
+export function sourceNodes({ sources }: Worked): SheetNode[] {
+  return sources.length > 0 ? [remark(`Source: ${sources.map(sourceWords).join('; ')}`)] : [];
+}
+
+/** How a number came about on paper: its steps, then its cautions and sources. */
+export function workingNodes(worked: Worked, region: Region): SheetNode[] {
+  return [...stepNodes(worked, region), ...worked.cautions.map(remark), ...sourceNodes(worked)];
 }

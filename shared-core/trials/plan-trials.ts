@@ -93,12 +93,21 @@ function linesOf(emulsifiers: readonly OtherLine[], levelPpm: number, batch: Bat
     .filter((line) => line.ppm > 0);
 }
 
-/** The HLBs of a series: the target and its neighbours that the pair can reach, lowest first. */
+/** An HLB in whole millionths: in binary 8.2 − 1 lies below 7.2, and a trial at the end of a pair's reach is lost. */
+const exactly = (hlb: number): number => Math.round(hlb * 1e6);
+
+/**
+ * The HLBs of a series: the target and its neighbours that the pair can reach, both ends counted, lowest first.
+ *
+ * @throws Problem `invalid-input` for an HLB that is no number
+ */
 export function hlbSteps(targetHlb: number, lowHlb: number, highHlb: number): number[] {
+  for (const hlb of [targetHlb, lowHlb, highHlb])
+    if (!Number.isFinite(hlb)) refuse('An HLB is not a number.', 'Enter the HLBs of both and the target.');
   const count = Math.round((2 * AROUND) / STEP);
-  return Array.from({ length: count + 1 }, (_, i) => targetHlb - AROUND + i * STEP).filter(
-    (hlb) => hlb >= lowHlb && hlb <= highHlb,
-  );
+  return Array.from({ length: count + 1 }, (_, i) => exactly(targetHlb - AROUND + i * STEP))
+    .filter((hlb) => hlb >= exactly(lowHlb) && hlb <= exactly(highHlb))
+    .map((hlb) => hlb / 1e6);
 }
 
 /**
@@ -121,7 +130,7 @@ export function hlbSeries(input: HlbSeriesInput): Trial[] {
     );
   }
   return hlbSteps(targetHlb, low.hlb, high.hlb).map((hlb) => {
-    const share = (hlb - low.hlb) / (high.hlb - low.hlb);
+    const share = Math.min(1, Math.max(0, (hlb - low.hlb) / (high.hlb - low.hlb)));
     const emulsifiers = [
       { materialId: high.materialId, share },
       { materialId: low.materialId, share: 1 - share },

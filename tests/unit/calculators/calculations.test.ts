@@ -5,7 +5,7 @@ import { BLANK_HLD, BLANK_LINE, type HldRequest } from '@core/calculators/hld-re
 import { calculateHld } from '@core/calculators/hld';
 import { BLANK_PRESERVE } from '@core/calculators/preserve-request';
 import { calculatePreserve } from '@core/calculators/preserve';
-import { calculateScreening, type ScreeningRequest } from '@core/calculators/screening';
+import { calculateForm, type FormRequest } from '@core/calculators/form-calculation';
 import type { Calculated } from '@core/calculators/calculated';
 import { calculationSheet } from '@core/sheets/calculation-sheet';
 import { setCalculation } from '@service/sheets/set-calculation';
@@ -205,8 +205,8 @@ describe('organic acids that preserve', () => {
 });
 
 describe('separation and ageing', () => {
-  const of = (form: ScreeningRequest['form'], values: Record<string, number>): Calculated =>
-    calculateScreening({ of: 'screening', form, values });
+  const of = (form: FormRequest['form'], values: Record<string, number>): Calculated =>
+    calculateForm({ of: 'form', form, values, rows: [] });
 
   it('gives Stokes’ speed of the printed example, and the same in millimetres a day', () => {
     // Sinko, Martin's Physical Pharmacy, 5th ed.: 2.5 µm, 150 kg/m³, 50 mPa·s: 4.1e-8 m/s.

@@ -81,4 +81,19 @@ describe('running a case', () => {
       'malformed',
     );
   });
+
+  it('passes a refusal only where the inputs are refused with a problem', () => {
+    const asked = (kind: string, inputs: object) => runCase({ id: 'r', kind, inputs, expect: 'refused' }, '');
+    expect(asked('dilution', { c1: 0, v1: 1, c2: 1 })).toMatchObject({ passed: true, got: 'refused' });
+    expect(asked('dilution', { c1: 1, v1: 1, c2: 1 })).toMatchObject({ passed: false, got: '1' });
+    // A case that is malformed proves nothing.
+    expect(asked('dilution', { c1: 'one', v1: 1, c2: 1 }).passed).toBe(false);
+    expect(asked('nothing', {}).passed).toBe(false);
+  });
+
+  it('compares texts and lists exactly, bare or under “value”', () => {
+    const { inputs } = undissociated;
+    for (const wanted of ['50', ['50'], { value: '50' }])
+      expect(runCase({ ...undissociated, inputs, expect: wanted }, '').passed).toBe(false);
+  });
 });

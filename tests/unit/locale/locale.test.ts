@@ -1,6 +1,11 @@
 import { formatDate } from '@core/locale/dates';
 import { formatMass, formatMassIn, readabilityDigits } from '@core/locale/mass';
 import { formatMoney } from '@core/locale/money';
+import { workingNumber, workingText } from '@core/locale/readable';
+import { settings } from '@core/settings/settings';
+import { calculationSheet } from '@core/sheets/calculation-sheet';
+import { workingNodes } from '@core/sheets/working-steps';
+import { oneStep } from '@core/working/one-step';
 import { formatNumber, formatPercent, formatShare, shareDigits } from '@core/locale/numbers';
 import { describe, expect, it } from 'vitest';
 
@@ -50,5 +55,29 @@ describe('writing figures as a region does', () => {
 
   it('never writes minus nothing', () => {
     expect(formatNumber(-0, 'en-GB')).toBe('0');
+  });
+
+  it('writes a working’s numbers one way, tiny ones included, on screen and on paper', () => {
+    expect(workingNumber(5.733e-5, 'en-GB')).toBe('5.733 × 10⁻⁵');
+    expect(workingNumber(0.005733, 'de-DE')).toBe('0,005733');
+    expect(workingText('10^(3.86 − 2.5) × 0.5 = 4.0875 × 10^−8', 'fr-FR')).toBe(
+      '10^(3,86 − 2,5) × 0,5 = 4,0875 × 10⁻⁸',
+    );
+    const step = { says: 'x', shows: '0.5 × 0.0001146', result: 5.73e-5, unit: 'mol/L' };
+    const onPaper = JSON.stringify([
+      workingNodes(oneStep(step, []), 'en-GB'),
+      calculationSheet(
+        {
+          title: 'x',
+          given: [],
+          withheld: [],
+          notes: [],
+          results: [{ key: 'x', label: 'x', worked: oneStep(step, []), digits: 3, says: '' }],
+        },
+        settings.parse({}),
+        '2026-03-01T10:00:00Z',
+      ).content,
+    ]);
+    expect(onPaper.match(/5\.73 × 10⁻⁵ mol\/L/g)).toHaveLength(3);
   });
 });

@@ -63,3 +63,12 @@ describe('dilution and filling', () => {
     refusal(() => densityFill(50, 0), /Density/);
   });
 });
+
+describe('where laws end', () => {
+  it('Stokes says so when Reynolds’ number passes 1: a droplet of 500 µm in water', () => {
+    // v = 2 × (5e-4)² × 100 × 9.80665 / (9 × 0.001) = 0.0545 m/s; Re = 2 × 5e-4 × 0.0545 × 1000 / 0.001 = 54.5.
+    expect(stokesVelocity(500e-6, 100, 0.001).cautions.join()).toContain('54.48');
+    expect(stokesVelocity(5e-6, 100, 0.001).cautions.join()).not.toContain('Reynolds');
+    expect(stokesVelocity(500e-6, 100, 1).cautions.join()).not.toContain('Reynolds');
+  });
+});

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { hlbSeries, levelSeries, type HlbSeriesInput } from '@core/trials/plan-trials';
+import { largestRemainder } from '@core/quantities/largest-remainder';
+import { hlbSeries, hlbSteps, levelSeries, type HlbSeriesInput } from '@core/trials/plan-trials';
 import { chosenEmulsifiers, trialSeries, type Trial } from '@core/trials/trial-series';
 import { Problem } from '@core/problems/problem';
 import { nextId } from '../checks/build';
@@ -131,5 +132,31 @@ describe('a saved series', () => {
   });
   it('refuses a choice that is not in it', () => {
     expect(trialSeries.safeParse({ ...series, chosen: 5 }).success).toBe(false);
+  });
+});
+
+describe('HLBs of a series', () => {
+  it('counts both ends of the pair’s reach, whatever binary makes of them', () => {
+    expect(hlbSteps(8.2, 7.2, 15)).toEqual([7.2, 7.7, 8.2, 8.7, 9.2]);
+    for (let tenths = 20; tenths <= 180; tenths += 1) {
+      expect(hlbSteps(tenths / 10, (tenths - 10) / 10, (tenths + 10) / 10)).toHaveLength(5);
+      expect(hlbSteps(tenths / 10, (tenths - 5) / 10, (tenths + 5) / 10)).toHaveLength(3);
+    }
+  });
+
+  it('refuses an HLB that is no number', () => {
+    expect(() => hlbSteps(Number.NaN, 5, 15)).toThrow('not a number');
+    expect(() => hlbSteps(8, 5, Infinity)).toThrow('not a number');
+  });
+});
+
+describe('dividing a total', () => {
+  it('refuses infinite and opposite-signed parts, and steps too fine to count', () => {
+    expect(() => largestRemainder([1, Infinity], 100, 1)).toThrow('Share');
+    expect(() => largestRemainder([5, -3], 100, 1)).toThrow('negative');
+    expect(() => largestRemainder([1, 1], 100, 1e-300)).toThrow('steps this fine');
+    expect(() => largestRemainder([1, 1], 100, 0)).toThrow('Step');
+    expect(() => largestRemainder([1e308, 1e308], 100, 1)).toThrow('steps this fine');
+    expect(largestRemainder([1, 2], 100, 1)).toEqual([33, 67]);
   });
 });
