@@ -16,15 +16,16 @@ import type { NeutraliseRequest } from './neutralise-request';
  * @throws Problem `invalid-input`
  */
 export function calculateNeutralise(request: NeutraliseRequest): Calculated {
+  // In the order of the screen, so that the first field that is empty is asked for.
+  const acid = { acidMass: acidMass(request), acid: strength(request) };
+  const base = baseOf(request);
   const far = howFar(request);
   const wish = {
-    acidMass: acidMass(request),
-    acid: strength(request),
+    ...acid,
     fraction: far.perGroup,
     uptake: far.uptake,
     formulaMass: 100,
   };
-  const base = baseOf(request);
   const { worked: share } = baseToWeigh({ ...wish, base });
   const named = request.baseName || 'base';
   const formula = withUsualShare({ ...share, unit: '%', steps: share.steps.map(inPercent) }, request);
