@@ -14,6 +14,7 @@ const KNOWN: Known[] = [
   place('Emulsion bench', '/bench', 'Alt 3', 'emulsifier system required hlb choose'),
   place('Formulas', '/formulas', 'Alt 4', 'recipes versions products'),
   place('Batches', '/batches', 'Alt 5', 'production lots weighing'),
+  place('Calculators', '/calculators', 'Alt 6', 'calculate compute figures'),
   command(
     'Add a raw material',
     { path: '/materials', query: { do: 'add' } },
@@ -34,16 +35,24 @@ const KNOWN: Known[] = [
   tool('Plan trials', 'trials', 'new trial series experiment ladder test'),
   tool('HLB of a structure or blend', 'hlb', 'smiles structure molecule griffin davies calculate calculator'),
   tool('HLD', 'hld', 'salinity temperature surfactant deviation eacn cc calculate calculator'),
-  tool('Neutralise an acid', 'neutralise', 'neutralize ph base acid carbomer calculate calculator'),
-  tool(
+  calculator('Neutralise an acid', 'neutralise', 'neutralize ph base acid carbomer calculate calculator'),
+  calculator(
     'Preservative acids',
     'preserve',
     'preservation undissociated benzoate sorbate ph calculate calculator',
   ),
-  tool(
+  calculator(
     'Separation and ageing',
     'screening',
-    'stability centrifuge creaming density viscosity calculate calculator',
+    'stability centrifuge creaming suspension viscosity calculate calculator',
+  ),
+  calculator('pH and buffers', 'solutions', 'acid salt ionic strength water activity calculate calculator'),
+  tool('Phase inversion', 'phase-inversion', 'pit inversion temperature salt calculate calculator'),
+  tool('Viscosity of oils', 'viscosity', 'rheology mixture thickness glycerin calculate calculator'),
+  tool(
+    'Density and filling',
+    'density',
+    'specific gravity pycnometer volume fill dilution calculate calculator',
   ),
   place('Compare materials side by side', '/compare', undefined, 'comparison difference'),
   place('Saved searches', '/materials', undefined, 'kept searches filters'),
@@ -87,8 +96,12 @@ function tool(says: string, key: string, words: string): Known {
   return { key: says, says, what: 'on the bench', to: bench(key), words };
 }
 
+function calculator(says: string, key: string, words: string): Known {
+  return { key: says, says, what: 'calculator', to: { path: '/calculators', query: { tool: key } }, words };
+}
+
 /** What the finder offers before anything is typed: the places of the navigation, and what is begun most. */
-export const FIRST_PLACES: readonly Finding[] = KNOWN.slice(0, 9).concat(KNOWN.slice(-2));
+export const FIRST_PLACES: readonly Finding[] = KNOWN.slice(0, 10).concat(KNOWN.slice(-2));
 
 /** The places and commands that typed words mean, those so called before those known by another name. */
 export function placesFor(typed: string): Finding[] {

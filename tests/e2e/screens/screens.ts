@@ -2,6 +2,7 @@ import type { Page } from '@playwright/test';
 import { button, finder, openList, press, sheet, tab, type Screen } from './openers';
 
 const bench = (tool: string): string => `/bench?tool=${tool}`;
+const calculator = (tool: string): string => `/calculators?tool=${tool}`;
 const always = (address: string) => () => address;
 async function takeOils(page: Page): Promise<void> {
   if (await page.getByText('From Hedgerow Day Cream').isVisible()) return;
@@ -234,19 +235,23 @@ export const SCREENS: Screen[] = [
     ],
   },
   { name: 'bench, HLD', route: 'bench', address: always(bench('hld')) },
-  { name: 'bench, neutralise', route: 'bench', address: always(bench('neutralise')) },
-  { name: 'bench, preservative acids', route: 'bench', address: always(bench('preserve')) },
-  { name: 'bench, separation and ageing', route: 'bench', address: always(bench('screening')) },
+  { name: 'bench, phase inversion', route: 'bench', address: always(bench('phase-inversion')) },
+  { name: 'bench, viscosity of oils', route: 'bench', address: always(bench('viscosity')) },
+  { name: 'bench, density', route: 'bench', address: always(bench('density')) },
+  { name: 'neutralise', route: 'calculators', address: always(calculator('neutralise')) },
+  { name: 'preservative acids', route: 'calculators', address: always(calculator('preserve')) },
+  { name: 'pH and buffers', route: 'calculators', address: always(calculator('solutions')) },
+  { name: 'separation and ageing', route: 'calculators', address: always(calculator('screening')) },
   {
-    name: 'bench, creaming',
-    route: 'bench',
-    address: (records) => records && bench('screening'),
+    name: 'creaming',
+    route: 'calculators',
+    address: (records) => records && calculator('screening'),
     async prepare(page) {
       // Any figures will do: they only have to give an answer to print.
       for (const field of await page.locator('main form').first().getByRole('textbox').all())
         await field.fill('2');
     },
-    openers: [sheet('working of a screening', ['calculators/ScreeningTool'], 'Print working')],
+    openers: [sheet('working of a screening', ['calculators/TopicTool'], 'Print working')],
   },
   { name: 'settings', route: 'settings', address: always('/settings') },
   {
