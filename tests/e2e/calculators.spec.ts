@@ -1,32 +1,10 @@
 import type { Locator, Page } from '@playwright/test';
+import { openTool, pick, result, TOOLS, way } from './calculator-steps';
 import { expect, expectNoAxeViolations, test } from './fixtures';
 
 test.use({ opening: 'demo' });
 
-const ON_BENCH = ['hlb', 'hld', 'phase-inversion', 'viscosity', 'density'] as const;
-const CALCULATORS = ['neutralise', 'preserve', 'solutions', 'screening'] as const;
-const TOOLS = [...ON_BENCH, ...CALCULATORS];
-
-async function openTool(page: Page, tool: (typeof TOOLS)[number]): Promise<void> {
-  const place = ON_BENCH.some((one) => one === tool) ? 'bench' : 'calculators';
-  await page.goto(`${new URL(page.url()).origin}/#/${place}?tool=${tool}`);
-  await expect(page.getByRole('heading', { level: 2 }).first()).toBeVisible();
-}
-
-/** Finds a material by typing and takes the first, by keyboard alone. */
-async function pick(page: Page, label: string, typed: string): Promise<void> {
-  await page.getByRole('combobox', { name: label }).fill(typed);
-  await expect(page.locator('li[role=option]').first()).toBeVisible();
-  await page.keyboard.press('Enter');
-}
-
 const method = (page: Page, key: string): Locator => page.locator(`[data-method=${key}]`);
-const result = (page: Page, key: string): Locator => page.locator(`[data-result=${key}] strong`).first();
-
-async function way(page: Page, name: string): Promise<void> {
-  await page.getByRole('radio', { name, exact: true }).check();
-}
-
 async function pickChain(page: Page, chain: string, head: string, units?: string): Promise<void> {
   await page.getByLabel('Fatty chain').selectOption(chain);
   await page.getByLabel('Head', { exact: true }).selectOption(head);
