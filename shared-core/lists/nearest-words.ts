@@ -43,6 +43,8 @@ class PrefixWalk {
   private readonly rows: number[][];
   /** `nearest[k]` is the least distance of any of the word's first 0…k letters to the whole of what was typed. */
   private readonly nearest: number[];
+  /** The least of each row. */
+  private readonly least: number[] = [0];
   private word = '';
   /** How many rows hold for `word`. */
   private depth = 0;
@@ -69,7 +71,7 @@ class PrefixWalk {
   }
 
   private hopeless(k: number, most: number): boolean {
-    return Math.min(...this.rows[k]!) > most && (k === 0 || Math.min(...this.rows[k - 1]!) > most - 1);
+    return this.least[k]! > most && (k === 0 || this.least[k - 1]! > most - 1);
   }
 
   private nextRow(k: number): number[] {
@@ -77,13 +79,16 @@ class PrefixWalk {
     const above = this.rows[k - 1]!;
     const letter = word[k - 1];
     const row = [k];
+    let lowest = k;
     for (let j = 1; j <= typed.length; j++) {
       const replaced = above[j - 1]! + (letter === typed[j - 1] ? 0 : 1);
       let least = Math.min(replaced, above[j]! + 1, row[j - 1]! + 1);
       if (k > 1 && j > 1 && letter === typed[j - 2] && word[k - 2] === typed[j - 1])
         least = Math.min(least, this.rows[k - 2]![j - 2]! + 1);
       row[j] = least;
+      if (least < lowest) lowest = least;
     }
+    this.least[k] = lowest;
     return row;
   }
 }
