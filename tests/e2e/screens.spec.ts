@@ -6,7 +6,7 @@ import type { HostProcess } from './host-process';
 import { ContactSheet } from './screens/contact-sheet';
 import { recordsOf } from './screens/records';
 import { SCREENS } from './screens/screens';
-import type { Records } from './openers/openers';
+import type { Records } from './screens/openers';
 import { goTo, lawsInto, walkScreen } from './screens/walk';
 
 // Every screen in every window, light and dark, with everything opened that opens on it. What is found is told all at
