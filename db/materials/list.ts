@@ -1,35 +1,25 @@
 import { figureValue } from '@core/materials/figure';
 import { pricePerKgMinor } from '@core/costing/offers';
-import type { MaterialEntry } from '@core/materials/list';
+import { MATERIALS_LISTED, type MaterialEntry } from '@core/materials/list';
 import type { Reader } from '../database';
+import { columnName } from '../record/columns';
 import { among } from '../some-ids';
 
-interface Row {
-  id: string;
-  code: string;
-  tradeName: string;
-  charge: string | null;
-  architecture: string | null;
-  emulsionType: string | null;
-  phaseOfUse: string | null;
-  form: string | null;
-  consistency: string | null;
-  origin: string | null;
-  countryOfOrigin: string;
-  status: string;
-  notes: string;
-  updatedAt: string;
-}
+/** The listed fields that stand in columns of the material's own table, and those that are lists of words. */
+const SCALARS = MATERIALS_LISTED.filter(({ field }) => field.shape.kind !== 'words');
+const WORDS = MATERIALS_LISTED.filter(({ field }) => field.shape.kind === 'words');
+const KEY_OF_LIST = new Map(WORDS.map(({ key, field }) => [columnName(key, field), key]));
+const COLUMNS = SCALARS.map(({ key, field, group }) => `${columnName(key, field, group ?? '')} AS ${key}`);
+
+type Scalars = Pick<MaterialEntry, 'id' | 'updatedAt' | 'code' | 'tradeName' | 'charge' | 'architecture'> &
+  Pick<MaterialEntry, 'emulsionType' | 'phaseOfUse' | 'form' | 'consistency' | 'origin' | 'status' | 'notes'>;
 
 /** Materials as their list shows them, all or some: a handful of passes, so that opening stays quick at 100,000. */
 export function readMaterialEntries(db: Reader, ids?: readonly string[]): MaterialEntry[] {
   const { where, values } = among('id', ids);
   const entries = db
-    .all<Row>(
-      `SELECT id, code, trade_name AS tradeName, charge, architecture, emulsion_type AS emulsionType,
-         phase_of_use AS phaseOfUse, form, consistency, origin,
-         country_of_origin AS countryOfOrigin, status, notes, updated_at AS updatedAt
-       FROM material ${where}`,
+    .all<Scalars>(
+      `SELECT id, updated_at AS updatedAt, ${COLUMNS.join(', ')} FROM material ${where}`,
       ...values,
     )
     .map((row): MaterialEntry => ({
@@ -86,14 +76,16 @@ function addComposition(children: Children, byId: Map<string, MaterialEntry>): v
 }
 
 function addWords(children: Children, byId: Map<string, MaterialEntry>): void {
+  const lists = [...KEY_OF_LIST.keys()].map((list) => `'${list}'`).join(', ');
   const rows = children.all<{ id: string; list: string; word: string }>(
     'SELECT material_id AS id, list, word FROM material_word',
-    "list IN ('function', 'keep from')",
+    `list IN (${lists})`,
     'list, position',
   );
   for (const { id, list, word } of rows) {
-    const entry = byId.get(id);
-    if (entry) (list === 'function' ? entry.functions : entry.keepFrom).push(word);
+    const entry = byId.get(id) as Record<string, unknown> | undefined;
+    const key = KEY_OF_LIST.get(list);
+    if (entry && key) ((entry[key] ??= []) as string[]).push(word);
   }
 }
 

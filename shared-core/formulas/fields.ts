@@ -94,12 +94,12 @@ export const FORMULA_FIELDS = {
   productType: word(PRODUCT_TYPES, 'o/w emulsion', {
     label: 'Product type',
     section: 'head',
-    places: { ...BY_HAND, list: { rem: 9 }, filter: true, search: true },
+    places: { ...BY_HAND, list: { rem: 9 }, filter: 'Product type', search: true },
   }),
   use: word(USES, 'leave-on', {
     label: 'Use',
     section: 'head',
-    places: { ...BY_HAND, list: { rem: 6 }, filter: true, search: true },
+    places: { ...BY_HAND, list: { rem: 6 }, filter: 'Use', search: true },
   }),
   purpose: line({
     label: 'Purpose',
@@ -115,5 +115,5 @@ export const FORMULA_FIELDS = {
     places: BY_HAND,
   }),
   notes: text({ label: 'Notes', section: 'notes', places: { ...BY_HAND, search: true } }),
-  archived: flag({ label: 'Archived', section: 'head', places: { ...BY_HAND, filter: true } }),
+  archived: flag({ label: 'Archived', section: 'head', places: { ...BY_HAND, filter: 'Archived' } }),
 };

@@ -87,7 +87,7 @@ export const MATERIAL_FIELDS = {
   status: word(STATUSES, 'in use', {
     label: 'Status',
     section: 'identity',
-    places: { sheet: 'by hand', compare: 'no', list: { rem: 6 }, filter: true },
+    places: { sheet: 'by hand', compare: 'no', list: { rem: 6 }, filter: 'Status' },
   }),
   composition: rows(COMPOSITION_ROW, composition, {
     label: 'Composition',
@@ -99,39 +99,39 @@ export const MATERIAL_FIELDS = {
   charge: wordOrNone(CHARGES, 'none', {
     label: 'Charge',
     section: 'behaviour',
-    places: { list: { rem: 7.2 }, filter: true, search: true },
+    places: { list: { rem: 7.2 }, filter: 'Charge', search: true },
   }),
   architecture: wordOrNone(ARCHITECTURES, 'not an emulsifier', {
     label: 'Architecture',
     section: 'behaviour',
-    places: { list: { rem: 7 }, filter: true, search: true },
+    places: { list: { rem: 7 }, filter: 'Architecture', search: true },
   }),
   emulsionType: wordOrNone(EMULSION_TYPES, 'not said', {
     label: 'Emulsion type',
     section: 'behaviour',
     names: { both: 'o/w and w/o' },
-    places: { list: { title: 'Serves', rem: 5 }, filter: true, search: true },
+    places: { list: { title: 'Serves', rem: 5 }, filter: 'Emulsion it serves', search: true },
   }),
   functions: words(FUNCTIONS, {
     label: 'Functions',
     section: 'identity',
     column: 'function',
-    places: { compare: 'no', list: { rem: 8, grow: 1 }, filter: true, search: true },
+    places: { compare: 'no', list: { rem: 8, grow: 1 }, filter: 'Function', search: true },
   }),
   phaseOfUse: wordOrNone(PHASES_OF_USE, 'not said', {
     label: 'Usual phase',
     section: 'identity',
-    places: { compare: 'no', list: { title: 'Phase', rem: 6 }, filter: true },
+    places: { compare: 'no', list: { title: 'Phase', rem: 6 }, filter: 'Usual phase' },
   }),
   form: wordOrNone(FORMS, 'not known', {
     label: 'Form',
     section: 'behaviour',
-    places: { list: { rem: 7 }, filter: true, search: true },
+    places: { list: { rem: 7 }, filter: 'Form', search: true },
   }),
   consistency: wordOrNone(CONSISTENCIES, 'not known', {
     label: 'Consistency when cold',
     section: 'behaviour',
-    places: { list: { title: 'Consistency', rem: 7 }, filter: true, search: true },
+    places: { list: { title: 'Consistency', rem: 7 }, filter: 'Consistency when cold', search: true },
   }),
   appearance: line({ label: 'Appearance', section: 'behaviour', max: 300 }),
   body: wordOrNone(BODY, 'not said', {
@@ -157,13 +157,13 @@ export const MATERIAL_FIELDS = {
   origin: wordOrNone(ORIGINS, 'not known', {
     label: 'Origin',
     section: 'identity',
-    places: { list: { rem: 8 }, filter: true, search: true },
+    places: { list: { rem: 8 }, filter: 'Origin', search: true },
   }),
   countryOfOrigin: line({
     label: 'Country of origin',
     section: 'identity',
     max: 100,
-    places: { list: { rem: 8 }, filter: true, search: true },
+    places: { list: { rem: 8 }, filter: 'Country of origin', search: true },
   }),
   certifiedOrganic: flag({
     label: 'Certified organic',
@@ -202,7 +202,7 @@ export const MATERIAL_FIELDS = {
         label: 'Keep from',
         section: 'storage',
         column: 'keep from',
-        places: { filter: true },
+        places: { filter: 'Keep from' },
       }),
       shelfLifeMonths: life('Shelf life', 'shelf_life_months'),
       afterOpeningMonths: life('After opening', 'after_opening_months'),

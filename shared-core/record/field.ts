@@ -19,8 +19,8 @@ export interface Places {
   sheet: 'derived' | 'by hand' | 'no';
   compare: 'derived' | 'by hand' | 'no';
   list?: ListColumn;
-  /** The list is narrowed down by its words: those of the vocabulary, or those found in the library. */
-  filter?: boolean;
+  /** The list is narrowed down by its words, under this title: those of the vocabulary, or those found in the library. */
+  filter?: string;
   /** Its text is searched. */
   search?: boolean;
 }
