@@ -1,21 +1,26 @@
-import { MATERIALS_LIST, type MaterialRow } from '@core/materials/list';
+import { MATERIALS_LIST, MATERIALS_LISTED, type MaterialRow } from '@core/materials/list';
 import type { Currency } from '@core/quantities/money';
 import type { Column, ListView, Show } from '../lists/list-view';
 
 const figure = (value: number | null, digits: number, show: Show): string =>
   value === null ? '' : show.number(value, digits);
 
-const COLUMNS: Column<MaterialRow>[] = [
-  { key: 'tradeName', title: 'Trade name', rem: 10, grow: 1.4, text: (row) => row.tradeName },
+/** The columns of the fields that are described as listed; a list of words is told in one cell. */
+const FROM_FIELDS: Column<MaterialRow>[] = MATERIALS_LISTED.flatMap(({ key, field }) => {
+  const { list } = field.places;
+  if (!list) return [];
+  const text = (row: MaterialRow): string => {
+    const value = (row as Record<string, unknown>)[key];
+    return Array.isArray(value) ? value.join(', ') : typeof value === 'string' ? value : '';
+  };
+  return [{ key, title: list.title ?? field.label, rem: list.rem, grow: list.grow, text }];
+});
+
+/** The columns of what is worked out of composition, figures and offers. */
+const WORKED_OUT: Column<MaterialRow>[] = [
   { key: 'inci', title: 'INCI', rem: 11, grow: 2, text: (row) => row.inci },
-  { key: 'charge', title: 'Charge', rem: 7.2, text: (row) => row.charge ?? '' },
   { key: 'hlb', title: 'HLB', rem: 4.2, number: true, text: (row, show) => figure(row.hlb, 1, show) },
-  { key: 'form', title: 'Form', rem: 7, text: (row) => row.form ?? '' },
-  { key: 'functions', title: 'Functions', rem: 8, grow: 1, text: (row) => row.functions.join(', ') },
-  { key: 'code', title: 'Code', rem: 6, text: (row) => row.code },
   { key: 'supplier', title: 'Supplier', rem: 7, grow: 0.8, text: (row) => row.supplier },
-  { key: 'architecture', title: 'Architecture', rem: 7, text: (row) => row.architecture ?? '' },
-  { key: 'emulsionType', title: 'Serves', rem: 5, text: (row) => row.emulsionType ?? '' },
   {
     key: 'requiredHlbOw',
     title: 'Req. HLB o/w',
@@ -23,10 +28,6 @@ const COLUMNS: Column<MaterialRow>[] = [
     number: true,
     text: (row, show) => figure(row.requiredHlbOw, 1, show),
   },
-  { key: 'phaseOfUse', title: 'Phase', rem: 6, text: (row) => row.phaseOfUse ?? '' },
-  { key: 'consistency', title: 'Consistency', rem: 7, text: (row) => row.consistency ?? '' },
-  { key: 'origin', title: 'Origin', rem: 8, text: (row) => row.origin ?? '' },
-  { key: 'countryOfOrigin', title: 'Country of origin', rem: 8, text: (row) => row.countryOfOrigin },
   {
     key: 'meltingPoint',
     title: 'Melts °C',
@@ -44,8 +45,15 @@ const COLUMNS: Column<MaterialRow>[] = [
         ? ''
         : show.money(Math.round(row.pricePerKg), row.currency as Currency),
   },
-  { key: 'status', title: 'Status', rem: 6, text: (row) => row.status },
   { key: 'updatedAt', title: 'Changed', rem: 7, text: (row, show) => show.date(row.updatedAt) },
+];
+
+const AT_FIRST = ['tradeName', 'inci', 'charge', 'hlb', 'form', 'functions'];
+const ALL = [...FROM_FIELDS, ...WORKED_OUT];
+/** Those of the start first, in their order; then every other. */
+const COLUMNS = [
+  ...AT_FIRST.flatMap((key) => ALL.filter((column) => column.key === key)),
+  ...ALL.filter(({ key }) => !AT_FIRST.includes(key)),
 ];
 
 /** The materials list on screen. */
@@ -56,7 +64,7 @@ export const MATERIALS_VIEW: ListView<MaterialRow> = {
   title: 'Raw materials',
   placeholder: 'Name, INCI name, code, function, form, supplier or note',
   columns: COLUMNS,
-  columnsAtFirst: ['tradeName', 'inci', 'charge', 'hlb', 'form', 'functions'],
+  columnsAtFirst: AT_FIRST,
   unfolded: ['charge', 'form', 'functions'],
   rowHeight: 30,
   picks: true,

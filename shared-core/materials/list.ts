@@ -1,16 +1,15 @@
-import type { ListDescription } from '../lists/description';
+import type { KeyOf, ListDescription } from '../lists/description';
 import { facetsOf, listedFields, searchedKeys, sortsOf } from '../record/listed';
 import { MATERIAL_FIELDS } from './fields';
 import type { MaterialContent } from './material';
-import type { KeepFrom } from './vocabulary';
 
-/** What a list can show of a material as it stands. */
-type Plain = Pick<
-  MaterialContent,
-  {
-    [K in keyof MaterialContent]: MaterialContent[K] extends string | null | readonly string[] ? K : never;
-  }[keyof MaterialContent]
->;
+type Texts<T> = T extends readonly string[] ? string[] : null extends T ? string | null : string;
+/** What a list can show of a material as it stands: texts, words and lists of words. */
+type Plain = {
+  [
+    K in keyof MaterialContent as MaterialContent[K] extends string | null | readonly string[] ? K : never
+  ]: Texts<MaterialContent[K]>;
+};
 /** Those that code asks for by name; any other that is described as listed is there too. */
 type Named =
   | 'code'
@@ -35,7 +34,7 @@ export type MaterialEntry = Partial<Plain> &
     /** The supplier of the newest offer. */
     supplier: string;
     suppliers: string[];
-    keepFrom: KeepFrom[];
+    keepFrom: string[];
     hlb: number | null;
     requiredHlbOw: number | null;
     meltingPoint: number | null;
@@ -49,13 +48,13 @@ export type MaterialEntry = Partial<Plain> &
 export type MaterialRow = Omit<MaterialEntry, 'notes' | 'suppliers'>;
 
 /** The fields of a material that its list shows, filters or searches as they stand. */
-export const MATERIALS_LISTED = listedFields(MATERIAL_FIELDS);
+export const MATERIALS_LISTED = listedFields<KeyOf<MaterialEntry>>(MATERIAL_FIELDS);
 
-const NAMES = ['tradeName', 'code', 'inci'];
+const NAMES: KeyOf<MaterialEntry>[] = ['tradeName', 'code', 'inci'];
 const facets = facetsOf(MATERIALS_LISTED);
 
 /** The list of raw materials: from the description of its fields, and what is worked out of composition, figures and offers. */
-export const MATERIALS_LIST: ListDescription = {
+export const MATERIALS_LIST: ListDescription<KeyOf<MaterialEntry>> = {
   one: 'material',
   many: 'materials',
   name: 'tradeName',

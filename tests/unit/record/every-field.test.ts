@@ -1,5 +1,8 @@
 import { MATERIAL_FIELDS, MATERIAL_SECTIONS } from '@core/materials/fields';
 import { blankMaterial, material, materialContent, type Material } from '@core/materials/material';
+import { createListIndex } from '@core/lists/list-index';
+import { listQuery } from '@core/lists/query';
+import { MATERIALS_LIST, MATERIALS_LISTED } from '@core/materials/list';
 import { MATERIAL } from '@core/materials/noun';
 import { fieldDifferences } from '@core/record/differences';
 import type { Field, Fields } from '@core/record/field';
@@ -9,6 +12,7 @@ import { settings } from '@core/settings/settings';
 import { comparisonRows } from '@core/sheets/comparison-rows';
 import { materialSheet } from '@core/sheets/material-sheet';
 import { Engine } from '@db/library/sql/engine';
+import { readMaterialEntries } from '@db/materials/list';
 import { materials } from '@db/materials/materials';
 import { migrations } from '@db/migrations/list';
 import { migrate } from '@db/migrations/runner';
@@ -125,6 +129,31 @@ describe('every field of a raw material', () => {
       expect(row?.values[1]).toBe(fieldWords(field, sample(key, field), REGION));
     },
   );
+
+  const listed = MATERIALS_LISTED.map(({ key, field }) => [key as string, field] as const);
+  const searched = FIELDS.filter(([, { places }]) => places.search);
+
+  it.each([...searched, ...listed.filter(([, { places }]) => places.search)])(
+    '%s is searched',
+    (key, field) => {
+      materials.update(engine, materials.read(engine, whole.id)!, { ...blank, [key]: sample(key, field) });
+      const index = createListIndex(MATERIALS_LIST, readMaterialEntries(engine));
+      const value = sample(key, field);
+      const told = typeof value === 'string' ? value : fieldWords(field, value, REGION);
+      const [text = ''] = told.split(/[ ,;]/);
+      expect(index.search(listQuery(MATERIALS_LIST, { text })).total).toBe(1);
+    },
+  );
+
+  it.each(listed)('%s stands in the list, and filters it by its words', (key, field) => {
+    materials.update(engine, materials.read(engine, whole.id)!, whole);
+    const [entry] = readMaterialEntries(engine) as unknown as Record<string, unknown>[];
+    const stored = key in whole ? held(whole, key) : held(whole.storage, key);
+    expect(entry?.[key]).toEqual(stored);
+    const facet = MATERIALS_LIST.facets.find((one) => one.key === key);
+    expect(facet?.title).toBe(field.places.filter);
+    expect(MATERIALS_LIST.sorts.some((one) => one.key === key)).toBe(field.places.list !== undefined);
+  });
 
   it('may be entered as the sample has it', () => {
     expect(materialContent.safeParse(whole).error?.issues ?? []).toEqual([]);
