@@ -6,6 +6,7 @@ import { answer, service, type InferResponseType } from '../service/client';
 import { beginsWords } from './begins-words';
 import type { Finding } from './finding';
 import { FIRST_PLACES, placesFor } from './places';
+import { recordPlace } from './record-place';
 
 /** A record as the finder shows it. */
 export function findingOf({ kind, row, putAside }: Found): Finding {
@@ -16,28 +17,28 @@ export function findingOf({ kind, row, putAside }: Found): Finding {
         key: row.id,
         says: row.tradeName,
         what: `${[row.code, row.inci].filter(Boolean).join(' · ')}${aside}`,
-        to: { name: 'material', params: { id: row.id } },
+        to: recordPlace('material', row.id),
       };
     case 'formulas':
       return {
         key: row.id,
         says: row.name,
         what: `formula ${row.code}${aside}`,
-        to: { name: 'formula', params: { id: row.id } },
+        to: recordPlace('formula', row.id),
       };
     case 'batches':
       return {
         key: row.id,
         says: row.number,
         what: `batch of ${row.formulaName}`,
-        to: { name: 'batch', params: { id: row.id } },
+        to: recordPlace('batch', row.id),
       };
     case 'trials':
       return {
         key: row.id,
         says: row.title,
         what: 'trial series',
-        to: { name: 'bench', query: { tool: 'trials', series: row.id } },
+        to: recordPlace('trial series', row.id),
       };
   }
 }

@@ -1,7 +1,6 @@
 import { randomUUID } from 'node:crypto';
-import { existsSync, mkdtempSync } from 'node:fs';
-import { readFile, rm, writeFile } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
+import { existsSync } from 'node:fs';
+import { readFile, rm } from 'node:fs/promises';
 import { join, resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import type { MaterialEntry } from '@core/materials/list';
@@ -13,6 +12,7 @@ import { createLibraryOpener } from '@service/library/opener';
 import { Places } from '@service/library/places';
 import { LibrarySession, type LibraryOpener } from '@service/library/session';
 import { createService, type Service } from '@service/service';
+import { filledLibrary } from './fill-library';
 import { generateFormulas } from './formula-generator';
 import { generateMaterials } from './library-generator';
 
@@ -41,17 +41,10 @@ function openerFor(rewriting: Rewriting): LibraryOpener {
 
 /** Makes a library folder with generated contents. They go straight into the file: filling is not measured. */
 export async function makeLibrary(materials: number, formulas: number): Promise<string> {
-  const folder = join(mkdtempSync(join(tmpdir(), 'stillroom-bench-')), 'library');
-  const empty = await openerFor('in this process').create(folder);
-  await empty.close();
-  const file = join(folder, LIBRARY_FILE);
-  const engine = await Engine.open(await readFile(file));
-  engine.control('BEGIN');
-  for (const each of generateMaterials(materials)) shelf.insert(engine, each);
-  for (const each of generateFormulas(formulas, materials)) writeFormula(engine, each);
-  engine.control('COMMIT');
-  await writeFile(file, engine.exportBytes());
-  engine.close();
+  const { folder } = await filledLibrary((engine) => {
+    for (const each of generateMaterials(materials)) shelf.insert(engine, each);
+    for (const each of generateFormulas(formulas, materials)) writeFormula(engine, each);
+  });
   return folder;
 }
 

@@ -155,14 +155,12 @@ function fillBatches(engine: Engine, count: number, versions: readonly Recorded[
   }
 }
 
-/** Fills an empty library, in one transaction, with what a seed gives: the same every time. */
+/** Fills an empty library with what a seed gives: the same every time. */
 export function fillRecord(engine: Engine, extent: Extent): void {
-  engine.control('BEGIN');
   const materials = [...generateMaterials(extent.materials)];
   for (const each of materials) shelf.insert(engine, each);
   const formulas = [...generateFormulas(extent.formulas, extent.materials, 2, extent.lines)];
   for (const each of formulas) writeFormula(engine, each);
   const states = materialStates(engine, materials, new Seeded(6));
   fillBatches(engine, extent.batches, fillVersions(engine, extent, formulas, states));
-  engine.control('COMMIT');
 }

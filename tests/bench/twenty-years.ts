@@ -1,13 +1,9 @@
 import { execFileSync } from 'node:child_process';
-import { randomUUID } from 'node:crypto';
-import { mkdtempSync, statSync } from 'node:fs';
-import { readFile, rm, writeFile } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
+import { rm } from 'node:fs/promises';
 import { join } from 'node:path';
-import { Engine } from '@db/library/sql/engine';
-import { createLibraryOpener } from '@service/library/opener';
 import { HostProcess } from '../e2e/host-process';
 import { openBenchLibrary } from './bench-library';
+import { filledLibrary } from './fill-library';
 import { figureFrom, timeOf, type BenchFigure, type BenchSettings } from './measure';
 import { fillRecord, MANY_VERSIONS, TWENTY_YEARS, type Extent } from './record-generator';
 
@@ -15,18 +11,7 @@ const MB = 1_000_000;
 const ROUNDS = 5;
 const EDITS = 200;
 
-/** Makes a library folder of some extent; filling is not measured. Returns it with the size of its file in bytes. */
-async function makeRecord(extent: Extent): Promise<{ folder: string; bytes: number }> {
-  const folder = join(mkdtempSync(join(tmpdir(), 'stillroom-years-')), 'library');
-  const opener = createLibraryOpener({ now: () => new Date(), newId: () => randomUUID() });
-  await (await opener.create(folder)).close();
-  const file = join(folder, 'library.sqlite');
-  const engine = await Engine.open(await readFile(file));
-  fillRecord(engine, extent);
-  await writeFile(file, engine.exportBytes());
-  engine.close();
-  return { folder, bytes: statSync(file).size };
-}
+const makeRecord = (extent: Extent) => filledLibrary((engine) => fillRecord(engine, extent));
 
 function sizeFigure(name: string, bytes: number, atMostMb: number): BenchFigure {
   const size = bytes / MB;
