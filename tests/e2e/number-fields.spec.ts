@@ -37,7 +37,7 @@ test('a balance reads to the milligram: 0.0005 g is refused, and not taken for 1
   const step = page.getByRole('textbox', { name: 'The balance reads in steps of' });
   await step.fill('0.0015');
   await step.blur();
-  await expect(page.getByRole('alert').filter({ hasText: '3 decimals at most' })).toBeVisible();
+  await expect(page.getByRole('alert').filter({ hasText: 'Three decimals at most' })).toBeVisible();
   await step.fill('0.0005');
   await step.blur();
   await expect(page.getByRole('alert').filter({ hasText: 'At least 0.001 g' })).toBeVisible();

@@ -117,6 +117,7 @@ export class LibrarySession {
         this.trouble = error;
         this.troubleFolder = path;
       }
+      this.changes.tellLibrary();
       throw error;
     }
   }
@@ -191,21 +192,29 @@ export class LibrarySession {
     return this.inTurn(async () => {
       const { folder } = this.current().library;
       await this.closeNow();
-      await this.take(await this.opener.takeOver(folder));
+      try {
+        await this.take(await this.opener.takeOver(folder));
+      } catch (error) {
+        this.changes.tellLibrary();
+        throw error;
+      }
     });
   }
 
   close(): Promise<void> {
-    return this.inTurn(() => this.closeNow());
+    return this.inTurn(async () => {
+      if (await this.closeNow()) this.changes.tellLibrary();
+    });
   }
 
-  private async closeNow(): Promise<void> {
+  /** Closes what is open. Whoever opens another in its place tells of both at once: no window must see none between. */
+  private async closeNow(): Promise<boolean> {
     const closing = this.opened;
     this.opened = null;
     closing?.lists.stop();
     clearInterval(this.outsideWatch);
     await closing?.library.close();
-    if (closing) this.changes.tellLibrary();
+    return closing !== null;
   }
 
   /** Reads the lists anew: after a restore, everything may be different. */
