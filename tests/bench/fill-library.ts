@@ -5,6 +5,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { readMeta } from '@db/library/file/meta';
 import { encodeHeader } from '@db/library/log/log-format';
+import { withRoom } from '@db/library/log/log-room';
 import { Engine } from '@db/library/sql/engine';
 import { createLibraryOpener } from '@service/library/opener';
 
@@ -30,6 +31,7 @@ export async function filledLibrary(
   engine.close();
   await writeFile(file, bytes);
   const fileSha256 = createHash('sha256').update(bytes).digest('hex');
-  await writeFile(join(folder, 'library.log'), encodeHeader({ libraryId: id, sequence, chain, fileSha256 }));
+  const header = encodeHeader({ libraryId: id, sequence, chain, fileSha256 });
+  await writeFile(join(folder, 'library.log'), withRoom(header));
   return { folder, bytes: bytes.length };
 }

@@ -15,6 +15,8 @@ export interface Opener {
   /** The components whose dialog, popover or list it opens, under `renderer/`. */
   components: string[];
   open(page: Page): Promise<void>;
+  /** Whether this library has it, where an empty one has not. */
+  there?(page: Page): Promise<boolean>;
   /** Takes back what opening it changed, where Escape does not. */
   close?(page: Page): Promise<void>;
 }

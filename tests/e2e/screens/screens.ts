@@ -25,7 +25,11 @@ export const SCREENS: Screen[] = [
     route: 'materials',
     address: always('/materials'),
     openers: [
-      press('columns', ['lists/ColumnChoice'], 'Columns'),
+      {
+        ...press('columns', ['lists/ColumnChoice'], 'Columns'),
+        // There is nothing to choose columns of.
+        there: (page) => button(page, 'Columns').isVisible(),
+      },
       press('add a material', ['materials/NewMaterial'], 'Add material'),
     ],
   },
@@ -34,10 +38,14 @@ export const SCREENS: Screen[] = [
     route: 'materials',
     address: always('/materials?charge=non-ionic&functions=emulsifier'),
     openers: [
-      press('save this search', ['materials/SavedSearches'], 'Save this search…'),
+      {
+        ...press('save this search', ['materials/SavedSearches'], 'Save this search…'),
+        there: (page) => button(page, 'Save this search…').isVisible(),
+      },
       {
         name: 'filters',
         components: ['lists/FilterPanel'],
+        there: (page) => button(page, 'Filters').isVisible(),
         open: (page) => button(page, 'Filters').click(),
         close: (page) => button(page, 'Filters').click(),
       },

@@ -82,6 +82,7 @@ export async function settled(page: Page): Promise<void> {
 }
 
 async function withOpened(page: Page, opener: Opener, look: () => Promise<void>): Promise<void> {
+  if (opener.there && !(await opener.there(page))) return;
   await opener.open(page);
   await settled(page);
   await look();
