@@ -11,7 +11,6 @@ import { goTo, lawsInto, walkScreen } from './screens/walk';
 
 // Every screen in every window, light and dark, with everything opened that opens on it. What is found is told all at
 // once, a line each.
-test.slow();
 
 const RENDERER = resolve(import.meta.dirname, '../../renderer');
 
@@ -44,7 +43,10 @@ async function expectLawful(
 ): Promise<void> {
   if (SHEETS) return drawScreens(page, host, routes, records);
   const faults: string[] = [];
-  for (const screen of SCREENS.filter((one) => routes.includes(one.route)))
+  const screens = SCREENS.filter((one) => routes.includes(one.route));
+  // A route may have a dozen screens, and each is looked at in eight windows with all that opens on it.
+  test.setTimeout(60_000 + screens.length * 90_000);
+  for (const screen of screens)
     await test.step(screen.name, async () => {
       if (await goTo(page, host, screen, records)) await walkScreen(page, screen, lawsInto(faults));
     });
