@@ -62,10 +62,14 @@ export function tab(name: string): Opener {
   };
 }
 
-/** Opens the list of a field that finds materials. */
+/** Opens the list of a field that finds materials or formulas; an empty library says that there is none. */
 export async function openList(page: Page, box: Locator): Promise<void> {
   await box.fill('e');
-  await page.getByRole('listbox').getByRole('option').first().waitFor();
+  const found = page.getByRole('listbox').getByRole('option').first();
+  await found
+    .or(page.getByText(/^No (material|formula) /).first())
+    .first()
+    .waitFor();
 }
 
 export const finder: Opener = {
