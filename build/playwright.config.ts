@@ -23,6 +23,8 @@ export default defineConfig({
     viewport: { width: 1280, height: 800 },
     locale: 'en-GB',
     timezoneId: 'UTC',
+    // What never comes is told where it is waited for, not at the end of a long test.
+    actionTimeout: 30_000,
     screenshot: 'only-on-failure',
     // A picture and the page's text tell enough of a failure; tracing every action costs time in every test.
     launchOptions: {

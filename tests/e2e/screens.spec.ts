@@ -45,7 +45,7 @@ async function expectLawful(
   const faults: string[] = [];
   const screens = SCREENS.filter((one) => routes.includes(one.route));
   // A route may have a dozen screens, and each is looked at in eight windows with all that opens on it.
-  test.setTimeout(60_000 + screens.length * 90_000);
+  test.setTimeout(60_000 + screens.length * 40_000);
   for (const screen of screens)
     await test.step(screen.name, async () => {
       if (await goTo(page, host, screen, records)) await walkScreen(page, screen, lawsInto(faults));
