@@ -67,7 +67,7 @@ export async function openList(page: Page, box: Locator): Promise<void> {
   await box.fill('e');
   const found = page.getByRole('listbox').getByRole('option').first();
   await found
-    .or(page.getByText(/^No (material|formula) /).first())
+    .or(page.getByText(/No (material begins|formula matches)/).first())
     .first()
     .waitFor();
 }
