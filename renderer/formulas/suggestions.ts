@@ -7,12 +7,19 @@ export type FoundMaterial = Extract<Found, { kind: 'materials' }>;
 
 export const MOST_SUGGESTED = 30;
 
+/** The row behind the others that offers to make what was typed. */
+export const CREATE_ROW = 'create';
+
 /**
  * The materials suggested for what stands in a box, and the one that is marked. A row is taken or marked by keys only
  * while the rows answer that very text: whoever types faster than the search waits for it. The nearest row is marked
  * from the start, but never one that only mentions what was typed in its notes: it would be taken for its name.
+ * @param creates whether a last row offers to make what was typed; it is marked from the start where nothing is found
  */
-export function useSuggestions(find: (text: string, signal: AbortSignal) => Promise<FoundMaterial[]>) {
+export function useSuggestions(
+  find: (text: string, signal: AbortSignal) => Promise<FoundMaterial[]>,
+  creates: () => boolean = () => false,
+) {
   const text = ref('');
   const rows = ref<MaterialRow[]>([]);
   /** Whether more match than are shown. */
@@ -33,7 +40,8 @@ export function useSuggestions(find: (text: string, signal: AbortSignal) => Prom
       rows.value = found.slice(0, MOST_SUGGESTED).map(({ row }) => row);
       more.value = found.length > MOST_SUGGESTED;
       answered = wanted;
-      active.value = found[0] && found[0].near !== 'unshown' ? 0 : -1;
+      const nothing = found.length === 0 && creates();
+      active.value = nothing || (found[0] && found[0].near !== 'unshown') ? 0 : -1;
       failure.value = null;
       open.value = true;
     } catch (error) {
@@ -73,18 +81,19 @@ export function useSuggestions(find: (text: string, signal: AbortSignal) => Prom
   async function step(by: -1 | 1): Promise<void> {
     if (!open.value && !underWay) return look();
     if (!(await current())) return;
-    const last = rows.value.length - 1;
+    const last = rows.value.length - (creates() ? 0 : 1);
     const next = active.value + by;
     active.value = next < 0 ? last : next > last ? Math.min(0, last) : next;
   }
 
   /** The marked row of what was typed; undefined when there is none, or the list was closed and is opened now. */
-  async function marked(): Promise<MaterialRow | undefined> {
+  async function marked(): Promise<MaterialRow | typeof CREATE_ROW | undefined> {
     if (!open.value && !underWay) {
       await look();
       return undefined;
     }
-    return (await current()) ? rows.value[active.value] : undefined;
+    if (!(await current())) return undefined;
+    return creates() && active.value === rows.value.length ? CREATE_ROW : rows.value[active.value];
   }
 
   return { text, rows, more, open, active, failure, typed, close, step, marked };

@@ -10,8 +10,11 @@ import { SortOrders } from './sort-orders';
 import { TextSearch, type ReadText, type Synonyms } from './text-search';
 import { WordIndex } from './word-index';
 
-/** How a record is what was typed: by its code, the beginning of its name, its names, what it shows, or its notes. */
-export const NEARNESS = ['code', 'name', 'names', 'shown', 'unshown'] as const;
+/**
+ * How a record is what was typed: by its code, the beginning of its name, the beginning of another of its names, a word
+ * of its names, what it shows, or its notes.
+ */
+export const NEARNESS = ['code', 'name', 'other name', 'names', 'shown', 'unshown'] as const;
 export type Nearness = (typeof NEARNESS)[number];
 
 /** A record found by typing. */
@@ -166,7 +169,8 @@ class SlotIndex<Entry extends ListEntry> implements ListIndex<Entry> {
     const [names, shown, unshown] = TIERS.map((tier) => this.texts.find(read, tier, capacity));
     const sets = [
       this.names.ofCode(text, capacity),
-      this.names.beginning(text, names!, capacity),
+      this.names.beginning(text, 'name', names!, capacity),
+      this.names.beginning(text, 'other names', names!, capacity),
       names!,
       shown!,
       unshown!,

@@ -118,8 +118,10 @@ function plainBest(entries: MaterialEntry[], wanted: string, limit: number): Mat
       list.answersText(e, wanted, tier, corrections),
     );
     if (foldedWords(e.code).join('') === words.join('')) return 0;
-    if (inTier === 0 && foldedWords(e.tradeName).join(' ').startsWith(words.join(' '))) return 1;
-    return inTier < 0 ? NEARNESS.length : 2 + inTier;
+    const begins = (name: string): boolean => foldedWords(name).join(' ').startsWith(words.join(' '));
+    if (inTier === 0 && begins(e.tradeName)) return 1;
+    if (inTier === 0 && begins(e.inci)) return 2;
+    return inTier < 0 ? NEARNESS.length : 3 + inTier;
   };
   return list
     .ordered(entries, 'tradeName', false)

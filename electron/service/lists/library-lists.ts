@@ -48,6 +48,11 @@ export class LibraryLists {
     return this.index(noun).size;
   }
 
+  /** Everything of a noun, as its list shows it. */
+  rows<N extends Noun>(noun: N): Nouns[N]['row'][] {
+    return [...this.index(noun).entries()].map((entry) => this.row(noun, entry));
+  }
+
   /** One page of a noun's list. */
   page<N extends Noun>(noun: N, query: ListQuery): ListPage<Nouns[N]['row']> {
     const { rows, ...page } = this.index(noun).search(query);

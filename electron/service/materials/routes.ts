@@ -13,6 +13,7 @@ import type { ServiceContext } from '../context';
 import { listPage } from '../lists/list-page';
 import { validBody } from '../problems/validated';
 import { addRecord, changeRecord, record, removeRecord } from '../record/records';
+import { matchMaterials, namesToMatch } from './match-materials';
 
 const edit = z.object({ revision: z.int(), content: materialContent });
 
@@ -50,6 +51,7 @@ export function materialsRoutes(context: ServiceContext) {
   return new Hono()
     .get('/', (c) => c.json(listPage(context, 'materials', c.req.url)))
     .post('/', validBody(materialContent), (c) => c.json(addMaterial(context, c.req.valid('json')), 201))
+    .post('/matches', validBody(namesToMatch), (c) => c.json(matchMaterials(context, c.req.valid('json'))))
     .get('/:id', (c) => c.json(material(context, c.req.param('id'))))
     .get('/:id/uses', (c) =>
       c.json(materialUses(context.session.current().library, material(context, c.req.param('id')))),

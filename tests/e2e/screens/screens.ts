@@ -156,10 +156,23 @@ export const SCREENS: Screen[] = [
       },
       sheet('formula sheet', ['formulas/FormulaPage'], 'Formula sheet…'),
       {
+        name: 'paste lines',
+        components: ['formulas/PasteLines', 'formulas/PastedLines'],
+        async open(page) {
+          await page.getByRole('button', { name: /^Paste lines into phase A/ }).click();
+          await page.getByLabel('Lines', { exact: true }).fill('Aqua\tq.s.\nUnheard-of wax\t3.333333');
+          await page.getByLabel('What Unheard-of wax becomes').waitFor();
+          await page.locator('select[aria-label^="What"]:enabled').first().waitFor();
+        },
+      },
+      {
         name: 'replace a line',
         components: ['formulas/LineRow'],
         async open(page) {
-          await page.locator('[data-cell=material] button').first().click();
+          await page
+            .getByRole('button', { name: /^Replace / })
+            .first()
+            .click();
           await openList(page, page.getByRole('combobox', { name: /^Replace / }));
         },
         async close(page) {

@@ -1,4 +1,4 @@
-import { useSuggestions, type FoundMaterial } from '@renderer/formulas/suggestions';
+import { CREATE_ROW, useSuggestions, type FoundMaterial } from '@renderer/formulas/suggestions';
 import { describe, expect, it } from 'vitest';
 
 interface Asked {
@@ -7,7 +7,7 @@ interface Asked {
 }
 
 /** A search whose answers come when the test says so. */
-function slowSearch() {
+function slowSearch(creates = false) {
   const asked: Asked[] = [];
   const find = (text: string, signal: AbortSignal): Promise<FoundMaterial[]> =>
     new Promise((resolve, reject) => {
@@ -23,13 +23,16 @@ function slowSearch() {
       };
       asked.push({ text, answer });
     });
-  const box = useSuggestions(find);
+  const box = useSuggestions(find, () => creates);
   const type = (text: string): void => {
     box.text.value = text;
     box.typed();
   };
   return { box, type, asked, last: () => asked.at(-1) as Asked };
 }
+
+type Marked = Awaited<ReturnType<ReturnType<typeof slowSearch>['box']['marked']>>;
+const nameOf = (row: Marked): string | undefined => (row === CREATE_ROW ? row : row?.tradeName);
 
 describe('picking a material by typing', () => {
   it('takes what was typed when Enter comes before its answer, not a row of an older text', async () => {
@@ -39,7 +42,7 @@ describe('picking a material by typing', () => {
     type('xanthan');
     const taken = box.marked();
     await last().answer('Xanthan gum');
-    expect((await taken)?.tradeName).toBe('Xanthan gum');
+    expect(nameOf(await taken)).toBe('Xanthan gum');
   });
 
   it('takes nothing when nothing matches, or when the text changes while Enter waits', async () => {
@@ -73,7 +76,7 @@ describe('picking a material by typing', () => {
       type('xanthan');
       const taken = box.marked();
       await last().answer('Xanthan gum');
-      expect((await taken)?.tradeName).toBe('Xanthan gum');
+      expect(nameOf(await taken)).toBe('Xanthan gum');
       box.close();
     }
   });
@@ -86,9 +89,9 @@ describe('picking a material by typing', () => {
     void box.step(1);
     const taken = box.marked();
     await last().answer('Glucoside', 'Glycerin');
-    expect((await taken)?.tradeName).toBe('Glycerin');
+    expect(nameOf(await taken)).toBe('Glycerin');
     void box.step(1);
-    expect((await box.marked())?.tradeName).toBe('Glucoside');
+    expect(nameOf(await box.marked())).toBe('Glucoside');
   });
 
   it('opens a closed list instead of taking from it', async () => {
@@ -104,7 +107,7 @@ describe('picking a material by typing', () => {
     type('xanthan');
     const taken = box.marked();
     await last().answer('Xanthan 80', 'Behenyl wax: goes with Xanthan');
-    expect((await taken)?.tradeName).toBe('Xanthan 80');
+    expect(nameOf(await taken)).toBe('Xanthan 80');
     expect(box.rows.value.map((row) => row.tradeName)).toEqual(['Xanthan 80', 'Behenyl wax']);
   });
 
@@ -121,8 +124,24 @@ describe('picking a material by typing', () => {
     await last().answer('Behenyl wax: with Xanthan', 'Oat wax: with Xanthan');
     expect([box.rows.value.length, await box.marked()]).toEqual([2, undefined]);
     await box.step(-1);
-    expect((await box.marked())?.tradeName).toBe('Oat wax');
+    expect(nameOf(await box.marked())).toBe('Oat wax');
     await box.step(1);
-    expect((await box.marked())?.tradeName).toBe('Behenyl wax');
+    expect(nameOf(await box.marked())).toBe('Behenyl wax');
+  });
+
+  it('offers to make what is typed behind all that is found, and at once where nothing is', async () => {
+    const { box, type, last } = slowSearch(true);
+    type('xanthan');
+    await last().answer('Xanthan gum');
+    expect(nameOf(await box.marked())).toBe('Xanthan gum');
+    await box.step(1);
+    expect(await box.marked()).toBe(CREATE_ROW);
+    type('xanthanol');
+    await last().answer();
+    expect(await box.marked()).toBe(CREATE_ROW);
+    box.close();
+    const opening = box.marked();
+    await last().answer();
+    expect(await opening).toBeUndefined();
   });
 });

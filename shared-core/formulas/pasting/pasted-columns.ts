@@ -1,0 +1,68 @@
+import { amountOf } from './pasted-table';
+
+/** What a column of a pasted table holds. */
+export type ColumnKind = 'code' | 'name' | 'inci' | 'amount' | 'note' | 'phase' | 'other';
+
+const HEADINGS: readonly [ColumnKind, RegExp][] = [
+  ['phase', /^phases?$/i],
+  ['inci', /\binci\b/i],
+  ['amount', /%|\bw\/w\b|per ?cent|\bshare\b|\bamount\b|\bquantity\b|\bmass\b|\bweight\b|\bparts\b|^k?g$/i],
+  ['code', /\bcode\b|^(item|article|art\.?|ref\.?)( no\.?)?$|^no\.?$/i],
+  ['note', /\bnotes?\b|\bremarks?\b|\bcomments?\b/i],
+  ['name', /\bname\b|\bmaterial\b|\bingredient\b|\bproduct\b|\btrade\b/i],
+];
+
+const kindOfHeading = (cell: string): ColumnKind | null =>
+  HEADINGS.find(([, words]) => words.test(cell.trim()))?.[0] ?? null;
+
+/** Whether a row heads the others: it names at least two columns, one of them the materials', and says no amount. */
+function isHeading(cells: readonly string[]): boolean {
+  const kinds = cells.map(kindOfHeading);
+  const named = kinds.includes('name') || kinds.includes('inci');
+  return named && kinds.filter((kind) => kind !== null).length >= 2 && !cells.some((cell) => amountOf(cell));
+}
+
+const PHASE = /^(phase\s*)?[a-z]\d?$/i;
+const CODE = /^[a-z]{0,6}[-_./ ]?\d[\d-]*$/i;
+
+function columnOf(rows: readonly string[][], at: number): string[] {
+  return rows.map((cells) => cells[at] ?? '').filter((cell) => cell !== '');
+}
+
+/** How far the numbers of a column are from making 100; none for a column without numbers. The q.s. mark decides. */
+function distance(cells: readonly string[]): number {
+  const amounts = cells.map(amountOf);
+  if (amounts.filter(Boolean).length * 2 < cells.length || cells.length === 0) return Infinity;
+  if (amounts.some((amount) => amount?.kind === 'to 100')) return -1;
+  return Math.abs(100 - amounts.reduce((sum, one) => sum + (one?.kind === 'number' ? one.value : 0), 0));
+}
+
+function guessed(rows: readonly string[][], width: number): ColumnKind[] {
+  const columns = Array.from({ length: width }, (_, at) => columnOf(rows, at));
+  const distances = columns.map(distance);
+  const amountAt = distances.indexOf(Math.min(...distances, Number.MAX_VALUE));
+  let named = 0;
+  return columns.map((cells, at): ColumnKind => {
+    if (at === amountAt) return 'amount';
+    if (cells.length === 0 || Number.isFinite(distances[at])) return 'other';
+    if (width > 2 && cells.every((cell) => PHASE.test(cell))) return 'phase';
+    if (cells.every((cell) => CODE.test(cell))) return 'code';
+    named += 1;
+    return named === 1 ? 'name' : named === 2 ? 'inci' : 'other';
+  });
+}
+
+/**
+ * What the columns of a table hold: by its headings where it has them, else by what stands in them. Of several columns
+ * of numbers the one with a q.s. mark, else the one that comes nearest to 100, says the amounts.
+ *
+ * @returns the rows without their heading, and the kind of each column
+ */
+export function columnsOf(table: readonly string[][]): { rows: string[][]; kinds: ColumnKind[] } {
+  const width = Math.max(0, ...table.map((cells) => cells.length));
+  const [first, ...others] = table;
+  if (!first || !isHeading(first)) return { rows: [...table], kinds: guessed(table, width) };
+  const kinds = Array.from({ length: width }, (_, at) => kindOfHeading(first[at] ?? '') ?? 'other');
+  // Of several columns headed alike the first counts: “% w/w” before “% of phase”.
+  return { rows: others, kinds: kinds.map((kind, at) => (kinds.indexOf(kind) === at ? kind : 'other')) };
+}

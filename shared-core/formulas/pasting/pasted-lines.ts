@@ -1,0 +1,101 @@
+import { largestRemainder } from '../../quantities/largest-remainder';
+import { ppmFromPercent, WHOLE_PPM } from '../../quantities/share';
+import { columnsOf, type ColumnKind } from './pasted-columns';
+import { amountOf, pastedTable } from './pasted-table';
+
+/** As many lines as are read of one pasted text. */
+export const MOST_PASTED = 200;
+
+/** A line of a pasted table, read. */
+export interface PastedLine {
+  /** What it may be known by, the surest first: its code, its name, its INCI name. Never empty. */
+  names: string[];
+  /** What a new material would be called. */
+  tradeName: string;
+  inci: string;
+  /** As it stands there, in per cent or in parts of the whole; null where nothing is said. */
+  amount: number | null;
+  toHundred: boolean;
+  note: string;
+  /** The letter of the phase that the table gives it; null where it gives none. */
+  phase: string | null;
+}
+
+/** How the amounts are meant: per cent of the formula, or parts (masses, fractions) of what they come to together. */
+export type AmountMeaning = 'per cent' | 'parts';
+
+const TOTAL = /^(sub-?)?(total|sum|somme|summe)\b/i;
+const PHASE_HEAD = /^phase\s+([a-z])\b/i;
+const letterOf = (cell: string): string | null =>
+  /([a-z])\d?$/i.exec(cell.trim())?.[1]?.toUpperCase() ?? null;
+
+function readRow(cells: readonly string[], kinds: readonly ColumnKind[]): Omit<PastedLine, 'phase'> | null {
+  const cell = (kind: ColumnKind): string => cells[kinds.indexOf(kind)]?.replace(/\s+/g, ' ').trim() ?? '';
+  const names = [cell('code'), cell('name'), cell('inci')].filter((name) => name !== '');
+  const tradeName = cell('name') || cell('inci') || cell('code');
+  if (tradeName === '' || TOTAL.test(tradeName)) return null;
+  const amount = amountOf(cell('amount'));
+  return {
+    names,
+    tradeName,
+    inci: cell('inci') || cell('name'),
+    amount: amount?.kind === 'number' ? amount.value : null,
+    toHundred: amount?.kind === 'to 100',
+    note: cell('note').slice(0, 300),
+  };
+}
+
+/** The lines of a text as it is pasted from a spreadsheet; totals and headings are passed over. */
+export function pastedLines(text: string): PastedLine[] {
+  const { rows, kinds } = columnsOf(pastedTable(text));
+  const lines: PastedLine[] = [];
+  let headed: string | null = null;
+  for (const cells of rows) {
+    const head = PHASE_HEAD.exec(cells.find((cell) => cell !== '') ?? '');
+    const line = readRow(cells, kinds);
+    if (head?.[1] && (line?.amount ?? null) === null) {
+      headed = head[1].toUpperCase();
+      continue;
+    }
+    if (!line) continue;
+    const at = kinds.indexOf('phase');
+    lines.push({ ...line, phase: (at >= 0 ? letterOf(cells[at] ?? '') : null) ?? headed });
+    if (lines.length === MOST_PASTED) break;
+  }
+  return lines;
+}
+
+/** What the amounts probably mean: parts where they come to 1, or to more than 100 by more than a slip. */
+export function likelyMeaning(lines: readonly PastedLine[]): AmountMeaning {
+  const sum = lines.reduce((total, { amount }) => total + (amount ?? 0), 0);
+  const toHundred = lines.some((line) => line.toHundred);
+  return !toHundred && (Math.abs(sum - 1) < 0.01 || sum > 105) ? 'parts' : 'per cent';
+}
+
+/** A line's share, and what is wrong with it; null where nothing is. */
+export interface PastedShare {
+  ppm: number;
+  fault: string | null;
+}
+
+function percentShare({ amount, toHundred }: PastedLine): PastedShare {
+  if (toHundred) return { ppm: 0, fault: null };
+  if (amount === null) return { ppm: 0, fault: 'No share is given: it comes in with 0 %.' };
+  if (amount < 0 || amount > 100)
+    return { ppm: 0, fault: 'This is no share of 0 to 100 %: it comes in with 0 %.' };
+  const ppm = ppmFromPercent(amount);
+  const finer = Math.abs(amount * 10_000 - ppm) > 1e-6;
+  return { ppm, fault: finer ? 'Rounded to the four decimals that are kept.' : null };
+}
+
+/** The shares of pasted lines in ppm of the formula, in their order. Parts come to exactly 100 % together. */
+export function pastedShares(lines: readonly PastedLine[], meaning: AmountMeaning): PastedShare[] {
+  if (meaning === 'per cent') return lines.map(percentShare);
+  const amounts = lines.map(({ amount, toHundred }) => (toHundred ? 0 : Math.max(0, amount ?? 0)));
+  return largestRemainder(amounts, WHOLE_PPM, 1).map((ppm, at) => {
+    const line = lines[at];
+    if (line?.toHundred) return { ppm: 0, fault: null };
+    if (line?.amount === null) return { ppm, fault: 'No amount is given: it comes in with 0 %.' };
+    return { ppm, fault: (line?.amount ?? 0) < 0 ? 'Less than nothing: it comes in with 0 %.' : null };
+  });
+}
