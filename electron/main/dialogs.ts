@@ -37,7 +37,7 @@ export function askToReload(dialog: Dialog, window: BrowserWindow, what: string)
     type: 'warning',
     message: what,
     detail: 'What was saved is safe in the library. Loading the page again does not change it.',
-    buttons: ['Load again', 'Leave it'],
+    buttons: ['Load again', 'Cancel'],
   });
 }
 
@@ -45,7 +45,7 @@ export function askToReload(dialog: Dialog, window: BrowserWindow, what: string)
 export function askToOpenOther(dialog: Dialog, window: Window, folder: string): Promise<boolean> {
   return isFirst(dialog, window, {
     type: 'question',
-    message: `Open “${basename(folder)}” instead of the library that is open?`,
+    message: `Open “${basename(folder)}” in place of the library that is open?`,
     detail: `${folder}\n\nThe present library is closed; what is marked “Saved” is in it.`,
     buttons: ['Open it', 'Stay here'],
     defaultId: 1,
@@ -58,8 +58,8 @@ export async function tellStartedAgain(dialog: Dialog, window: Window): Promise<
     type: 'warning',
     message: 'The part of Stillroom that keeps your library stopped, and was started again.',
     detail:
-      'Everything that was shown as saved is in the library. Look whether your last change is there, and make it again if not.',
-    buttons: ['Go on'],
+      'Everything that was shown as saved is in the library. Check that your last change is there, and make it again if not.',
+    buttons: ['Continue'],
   });
 }
 

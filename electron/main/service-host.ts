@@ -26,7 +26,7 @@ const STOPPED = {
   code: 'internal',
   title: 'The part of Stillroom that keeps your library stopped.',
   advice:
-    'What was shown as saved is in the library. Look whether your last change is, and make it again if not.',
+    'What was shown as saved is in the library. Check that your last change is there, and make it again if not.',
 } as const;
 
 /**

@@ -1,3 +1,4 @@
+import { sourceWords } from '@core/working/source-words';
 import type { NeutraliseRequest } from '@core/calculators/neutralise-request';
 import { figureValue } from '@core/materials/figure';
 import type { Material } from '@core/materials/material';
@@ -74,7 +75,6 @@ export function acidOfList(inci: string): Taken | null {
   const found = KNOWN_ACIDS.find((one) => one.inci === inci);
   if (!found) return null;
   const { molarMass, equivalents, acidValueRange, pKas, source } = found;
-  const basis = source.basis === 'memory' ? '; from memory: check it' : '';
   return {
     part: {
       acidName: inci,
@@ -88,7 +88,7 @@ export function acidOfList(inci: string): Taken | null {
       acidPKas: pKas.length > 0 ? [...pKas] : [null],
     },
     says: acidValueRange
-      ? `${inci}: ${acidValueRange.join(' to ')} mg KOH/g (${source.text}${basis}). Enter the acid value of the lot’s certificate.`
+      ? `${inci}: ${acidValueRange.join(' to ')} mg KOH/g (from ${sourceWords(source)}). Enter the acid value of the lot’s certificate.`
       : `${inci}: ${molarMass} g/mol by IUPAC weights, ${equivalents} acid ${equivalents === 1 ? 'group' : 'groups'}. Enter the strength of what you weigh.`,
   };
 }

@@ -11,7 +11,7 @@ interface Refused {
   missing: boolean;
 }
 
-const AT_A_FIELD = { title: 'No result yet.', advice: 'Put the marked field right first.' };
+const AT_A_FIELD = { title: 'No result yet.', advice: 'Correct the marked field first.' };
 
 /**
  * A calculation that follows its inputs: its answer, or what is in the way and at which field.

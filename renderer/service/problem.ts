@@ -15,7 +15,7 @@ export const UNREACHABLE: ProblemDetails = {
   type: 'tag:stillroom,2026:problem/unreachable',
   title: 'Stillroom does not answer.',
   status: 0,
-  detail: 'Start it again: this page then goes on by itself. What is marked “Saved” is safe.',
+  detail: 'Start it again: this page then continues by itself. What is marked “Saved” is safe.',
   code: 'internal',
   fields: [],
   facts: {},

@@ -9,12 +9,12 @@ interface Known extends Finding {
 const bench = (tool: string) => ({ path: '/bench', query: { tool } });
 
 const KNOWN: Known[] = [
-  place('Today', '/', 'Alt 1', 'home start first screen dashboard'),
-  place('Raw materials', '/materials', 'Alt 2', 'ingredients shelf emulsifiers list filter'),
-  place('Emulsion bench', '/bench', 'Alt 3', 'emulsifier system required hlb choose'),
-  place('Formulas', '/formulas', 'Alt 4', 'recipes versions products'),
-  place('Batches', '/batches', 'Alt 5', 'production lots weighing'),
-  place('Calculators', '/calculators', 'Alt 6', 'calculate compute figures'),
+  place('Today', '/', 'Alt+1', 'home start first screen dashboard'),
+  place('Raw materials', '/materials', 'Alt+2', 'ingredients shelf emulsifiers list filter'),
+  place('Emulsion bench', '/bench', 'Alt+3', 'emulsifier system required hlb choose'),
+  place('Formulas', '/formulas', 'Alt+4', 'recipes versions products'),
+  place('Batches', '/batches', 'Alt+5', 'production lots weighing'),
+  place('Calculators', '/calculators', 'Alt+6', 'calculate compute figures'),
   command(
     'Add a raw material',
     { path: '/materials', query: { do: 'add' } },

@@ -19,7 +19,7 @@ export const SERIES_VIEW: ListView<SeriesRow> = {
   description: SERIES_LIST,
   path: '/api/trials',
   kinds: ['trial series'],
-  title: 'Kept series',
+  title: 'Saved series',
   placeholder: 'Title or notes',
   columns: COLUMNS,
   columnsAtFirst: COLUMNS.map(({ key }) => key),

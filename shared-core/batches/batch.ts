@@ -33,7 +33,7 @@ export const batchPlan = z.object({
   overagePpm: sharePpm.max(500_000, 'An overage above 50 % is a different batch size.'),
   /** What the balance can read, in mg (100 = 0.1 g). */
   readabilityMg: mg
-    .positive('A balance reads in steps above zero.')
+    .positive('A readability is above zero.')
     .max(100_000_000, 'That is coarser than any balance: 100 kg at most.'),
   note: longText(2000),
 });

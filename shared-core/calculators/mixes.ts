@@ -53,7 +53,7 @@ export function knownLine(line: MixLine, kind: 'eacn' | 'cc', library: Library):
   if (!material)
     throw badInput(
       `${line.name} is no longer in the library.`,
-      'Take the line away, or pick another.',
+      'Remove the line, or choose another material.',
       'parts',
     );
   const figure = material.figures[kind];

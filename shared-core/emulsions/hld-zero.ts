@@ -86,8 +86,8 @@ export function hldZeroSalinity(system: Omit<IonicSystem, 'salinityPercent'>, te
   );
 }
 
-/** How HLD stands over storage; 'not told' where a system lies outside what HLD describes. */
-export type StorageStanding = 'keeps its sign' | 'near zero' | 'passes zero' | 'not told';
+/** How HLD stands over storage; 'not known' where a system lies outside what HLD describes. */
+export type StorageStanding = 'keeps its sign' | 'near zero' | 'passes zero' | 'not known';
 
 export interface StorageWindow {
   atCold: Worked;
@@ -125,7 +125,7 @@ export function storageWindow(
   const says =
     `${warning}HLD does not describe this system ${rangeWords(fromC, toC)}, so it cannot tell whether it keeps: ` +
     [...new Set(outside)].join(' ');
-  return { ...ends, ...found, standing: 'not told', says };
+  return { ...ends, ...found, standing: 'not known', says };
 }
 
 type Standing = Pick<StorageWindow, 'standing' | 'inversionTemperature' | 'says'>;

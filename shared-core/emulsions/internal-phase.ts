@@ -9,7 +9,7 @@ import { isOil } from './systems/oil-phase';
 export const CLOSE_PACKING = Math.PI / Math.sqrt(18);
 
 const OSTWALD: Source = {
-  text: 'Ostwald W., Beiträge zur Kenntnis der Emulsionen, Kolloid-Z. 6, 103-109 (1910), not verified; closest packing of equal spheres: π / √18',
+  text: 'Ostwald W., Beiträge zur Kenntnis der Emulsionen, Kolloid-Z. 6, 103-109 (1910); closest packing of equal spheres: π / √18',
   basis: 'memory',
 };
 

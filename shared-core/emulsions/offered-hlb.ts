@@ -104,7 +104,7 @@ function rangeCautions(lines: readonly EmulsifierLine[]): string[] {
 function spreadCautions(band: HlbBand | null): string[] {
   if (!band || band.high - band.low < 1e-9) return [];
   return [
-    `The figures leave room: with the lowest and highest of each the mean runs from ${show(band.low)} to ${show(band.high)}.`,
+    `The figures are ranges: with the lowest and highest of each the mean runs from ${show(band.low)} to ${show(band.high)}.`,
   ];
 }
 

@@ -14,15 +14,15 @@ export const DAVIES_1957: Source = {
   basis: 'memory',
 };
 export const LIN_1970: Source = {
-  text: 'Lin 1970, on where the surfactant is dissolved and the apparent required HLB',
+  text: 'Lin T.J., Surfactant location and required HLB, J. Soc. Cosmet. Chem. 21, 365-375 (1970)',
   basis: 'memory',
 };
 export const SALAGER_1979: Source = {
-  text: 'Salager J.-L. et al., Optimum formulation of surfactant/water/oil systems for minimum interfacial tension or phase behavior, SPE J. 19, 107-115 (1979); form read at Marquez R., A Course on HLD/HLDN, module 2',
+  text: 'Salager J.-L. et al., Optimum formulation of surfactant/water/oil systems for minimum interfacial tension or phase behavior, SPE J. 19, 107-115 (1979), as given in Marquez R., A Course on HLD/HLDN, module 2',
   basis: 'read',
 };
 export const BOURREL_1980: Source = {
-  text: 'Bourrel M., Salager J.-L., Schechter R.S., Wade W.H., A correlation for phase behavior of nonionic surfactants, J. Colloid Interface Sci. 75, 451-461 (1980); form read at Marquez R., A Course on HLD/HLDN, module 2',
+  text: 'Bourrel M., Salager J.-L., Schechter R.S., Wade W.H., A correlation for phase behavior of nonionic surfactants, J. Colloid Interface Sci. 75, 451-461 (1980), as given in Marquez R., A Course on HLD/HLDN, module 2',
   basis: 'read',
 };
 export const CAYIAS_1976: Source = {

@@ -10,5 +10,5 @@ export const storedAllergens = z
 /** What a material contains of declarable fragrance allergens, each once, in ppm of the material. */
 export const allergens = storedAllergens.refine(
   (list) => new Set(list.map((one) => one.inci.toLowerCase())).size === list.length,
-  'The same allergen stands twice. Keep it once, with the summed share.',
+  'The same allergen is listed twice. Keep it once, with the summed share.',
 );

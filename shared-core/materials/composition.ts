@@ -24,7 +24,7 @@ export const composition = z
   )
   .refine(
     (parts) => new Set(parts.map((part) => part.inci.toLowerCase())).size === parts.length,
-    'The same INCI name stands twice. Keep it once, with the summed share.',
+    'The same INCI name is listed twice. Keep it once, with the summed share.',
   );
 
 /** The share of one INCI name used in computing: the exact one, or the midpoint of the supplier's range. */

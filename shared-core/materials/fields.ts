@@ -110,7 +110,7 @@ export const MATERIAL_FIELDS = {
     label: 'Emulsion type',
     section: 'behaviour',
     names: { both: 'o/w and w/o' },
-    places: { list: { title: 'Serves', rem: 5 }, filter: 'Emulsion it serves', search: true },
+    places: { list: { title: 'Serves', rem: 5 }, filter: 'Emulsion type it serves', search: true },
   }),
   functions: words(FUNCTIONS, {
     label: 'Functions',
@@ -218,7 +218,7 @@ export const MATERIAL_FIELDS = {
     },
   ),
   hazards: words(HAZARDS, {
-    label: 'Handle with care',
+    label: 'Hazards',
     section: 'safety',
     column: 'hazard',
     places: { form: 'by hand', sheet: 'by hand' },

@@ -24,7 +24,7 @@ export interface KnownBase {
 }
 
 const CRC: Source = {
-  text: 'CRC Handbook of Chemistry and Physics, dissociation constants of organic acids',
+  text: 'CRC Handbook of Chemistry and Physics, CRC Press, Boca Raton, dissociation constants of organic acids',
   basis: 'memory',
 };
 const read = (text: string): Source => ({ text, basis: 'read' });

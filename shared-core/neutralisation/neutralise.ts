@@ -51,7 +51,7 @@ export interface NeutralisationWish {
  * Source: definition of the acid value.
  */
 export function neutralise(wish: NeutralisationWish): Neutralisation {
-  between(wish.fraction, 0, 1, 'Fraction to neutralise');
+  between(wish.fraction, 0, 1, 'Share to neutralise');
   return baseToWeigh(wish);
 }
 
@@ -65,8 +65,8 @@ export function baseToWeigh(wish: NeutralisationWish): Neutralisation {
   nonNegative(wish.fraction, 'Base for each acid group');
   positive(wish.base.molarMass, 'Molar mass of the base');
   positive(wish.base.equivalents, 'Equivalents of the base');
-  positive(wish.base.concentrationPercent, 'Concentration of the base');
-  between(wish.base.concentrationPercent, 0, 100, 'Concentration of the base', '%');
+  positive(wish.base.concentrationPercent, 'Strength of the base');
+  between(wish.base.concentrationPercent, 0, 100, 'Strength of the base', '%');
   const uptake = positive(wish.uptake ?? 1, 'Share of the base that takes up acid');
   const groups = acidGroups(wish.acidMass, wish.acid);
   const pureBaseMass = (groups.result * wish.fraction * wish.base.molarMass) / wish.base.equivalents / uptake;

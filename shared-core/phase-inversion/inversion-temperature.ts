@@ -69,7 +69,7 @@ export function hlbTemperature(k: number, nHlb: number, nOil: number): Worked {
     step,
     [KUNIEDA],
     [
-      'K about 17 °C is for polyoxyethylene alkyl ethers, not verified; so one unit of HLB more or less moves the answer by 17 °C.',
+      'K about 17 °C is for polyoxyethylene alkyl ethers; so one unit of HLB more or less moves the answer by 17 °C.',
       BROAD_GRADE,
       ...(odd ? ['Outside 0 to 100 °C: no inversion to be seen in water.'] : []),
     ],

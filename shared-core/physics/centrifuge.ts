@@ -7,7 +7,7 @@ import type { Source, Worked } from '../working/working';
 const RCF_CONSTANT = 1.118e-5;
 
 const RCF_SOURCE: Source = {
-  text: 'an exam note on centrifuges, read on the web (r 5 cm, 10 000 rpm: about 5590 × g)',
+  text: 'definition of relative centrifugal force: ω² × r / g, with g 9.80665 m/s²',
   basis: 'read',
 };
 const SCREENS = 'A centrifuge screens for creaming; it does not prove shelf life.';

@@ -43,7 +43,12 @@ export function suspensionViscosity(
   };
   return oneStep(
     step,
-    [{ text: 'Krieger–Dougherty equation, form read at PMC8391775, Table 6', basis: 'read' }],
+    [
+      {
+        text: 'Krieger I.M., Dougherty T.J., A mechanism for non-Newtonian flow in suspensions of rigid spheres, Trans. Soc. Rheol. 3, 137-152 (1959)',
+        basis: 'memory',
+      },
+    ],
     [
       'Written for hard spheres; emulsions with mobile interfaces lie below it, and gel networks in the water phase far above it.',
     ],

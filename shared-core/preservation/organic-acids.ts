@@ -18,19 +18,22 @@ const STEINBERG: Source = {
   basis: 'read',
 };
 const CRC: Source = {
-  text: 'CRC Handbook of Chemistry and Physics, dissociation constants of organic acids and bases',
+  text: 'CRC Handbook of Chemistry and Physics, CRC Press, Boca Raton, dissociation constants of organic acids and bases',
   basis: 'memory',
 };
 const DATA_BOOK: Source = {
   text: 'Smith J., Hong-Shum L., Food Additives Data Book (Blackwell 2003)',
   basis: 'read',
 };
-const EXCIPIENTS: Source = { text: 'Handbook of Pharmaceutical Excipients', basis: 'memory' };
+const EXCIPIENTS: Source = {
+  text: 'Rowe R.C., Sheskey P.J., Quinn M.E. (eds), Handbook of Pharmaceutical Excipients, 6th ed., Pharmaceutical Press, London 2009',
+  basis: 'memory',
+};
 const BEAN_1967: Source = {
   text: 'Distribution and activity of benzoic acid in emulsified systems, J. Soc. Cosmet. Chem. 18(4), 211-212 (1967), Table IV',
   basis: 'read',
 };
-const ENCYCLOPAEDIA: Source = { text: 'encyclopaedia article on sorbic acid (stored copy)', basis: 'read' };
+const ENCYCLOPAEDIA: Source = { text: 'an encyclopaedia’s article on sorbic acid', basis: 'read' };
 const older = (text: string): Source => ({ text, basis: 'memory' });
 
 function acid(inci: string, pKas: [number, Source][], note = ''): OrganicAcid {
@@ -69,11 +72,11 @@ export const ORGANIC_ACIDS: readonly OrganicAcid[] = [
   acid('Propionic Acid', [[4.87, STEINBERG]]),
   acid('p-Anisic Acid', [
     [4.47, CRC],
-    [4.5, older('older tables')],
+    [4.5, older('older tables of dissociation constants')],
   ]),
   acid('Levulinic Acid', [
     [4.64, CRC],
-    [4.59, older('Merck Index')],
+    [4.59, older('The Merck Index, Merck, Whitehouse Station')],
   ]),
   acid('Undecylenic Acid', [[4.79, CRC]]),
 ];

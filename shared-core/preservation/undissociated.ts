@@ -4,7 +4,7 @@ import { show } from '../working/show';
 import type { Source, Worked, WorkingStep } from '../working/working';
 
 const HENDERSON: Source = {
-  text: 'Henderson–Hasselbalch rearranged, read in a web article on benzoic acid',
+  text: 'Hasselbalch K.A., Biochem. Z. 78, 112-144 (1917), rearranged',
   basis: 'read',
 };
 const STEINBERG_2005: Source = {

@@ -21,7 +21,7 @@ export function largestRemainder(shares: readonly number[], total: number, step:
   if (!Number.isSafeInteger(steps) || !Number.isFinite(weight))
     throw badInput(
       'These shares cannot be counted in steps this fine.',
-      'Enter a coarser step, such as what the balance can read.',
+      'Enter a coarser step, such as the balance’s readability.',
       'Step',
     );
   const exact = shares.map((share) => (share / weight) * steps);

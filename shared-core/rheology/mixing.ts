@@ -12,7 +12,7 @@ const KENDALL: Source = {
   basis: 'read',
 };
 const MAPLES: Source = {
-  text: 'Maples R.E., Petroleum Refinery Process Economics, 2nd ed. (2000), read in several copies',
+  text: 'Maples R.E., Petroleum Refinery Process Economics, 2nd ed., PennWell, Tulsa 2000',
   basis: 'read',
 };
 const RULES_DIFFER =

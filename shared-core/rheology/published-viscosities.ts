@@ -8,8 +8,8 @@ export interface PublishedViscosity {
   source: Source;
 }
 
-const CRC: Source = { text: 'CRC Handbook of Chemistry and Physics', basis: 'memory' };
-const SHEETS: Source = { text: 'suppliers’ sheets, rough figures of common practice', basis: 'memory' };
+const CRC: Source = { text: 'CRC Handbook of Chemistry and Physics, CRC Press, Boca Raton', basis: 'memory' };
+const SHEETS: Source = { text: 'common practice, no source: rough figures of suppliers', basis: 'memory' };
 
 /** Starting points where nothing was measured; a supplier's figure of the lot goes before any. */
 export const PUBLISHED_VISCOSITIES: readonly PublishedViscosity[] = [

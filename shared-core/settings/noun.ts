@@ -9,7 +9,7 @@ const LABELS: Record<keyof Settings, string> = {
   languageRegion: 'Language and region',
   paperSize: 'Paper',
   currency: 'Currency',
-  readabilityMg: 'Balance reads to',
+  readabilityMg: 'Balance readability',
   overagePpm: 'Overage',
   formulaPrefix: 'Formula codes begin with',
   batchPrefix: 'Batch numbers begin with',

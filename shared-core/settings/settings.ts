@@ -29,8 +29,8 @@ export const settings = z.object({
   currency: currency.default('EUR'),
   /** What the balance can read, in mg; 100 = 0.1 g. */
   readabilityMg: z
-    .int('A balance reads to the milligram at most.')
-    .positive('A balance reads in steps above zero.')
+    .int('A readability of less than a milligram cannot be entered.')
+    .positive('A readability is above zero.')
     .max(1_000_000, 'A step above 1 kg is no use for weighing.')
     .default(100),
   /** Extra planned for process loss, in ppm. */

@@ -35,7 +35,7 @@ function sizeFacts(batch: Batch, region: Region): Fact[] {
     { label: 'Size asked for', value: asked },
     { label: 'Overage', value: formatPercent(batch.overagePpm, region, batch.overagePpm % 10_000 ? 2 : 0) },
     { label: 'To weigh in all', value: totalWords(batch, region) },
-    { label: 'Balance reads', value: `${formatMassIn(batch.readabilityMg, 'g', region)} g` },
+    { label: 'Balance readability', value: `${formatMassIn(batch.readabilityMg, 'g', region)} g` },
   ];
 }
 

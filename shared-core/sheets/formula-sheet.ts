@@ -44,7 +44,7 @@ function costSection(formula: PrintedFormula, settings: SheetSettings): SheetNod
       heading('Cost of raw materials'),
       known
         ? paragraph(`${formatMoney(cost.perKgMinor, currency, languageRegion)} per kg`, { bold: true })
-        : paragraph(`None can be told: no material has a price in ${currency}.`, { bold: true }),
+        : paragraph(`Not computed: no material has a price in ${currency}.`, { bold: true }),
       ...cost.worked.cautions.map(remark),
       ...(elsewhere
         ? [

@@ -91,7 +91,7 @@ export function trialsSheet(
     ...titleBlock(frame, [
       { label: 'Planned', value: formatDate(series.createdAt, region) },
       { label: 'Each batch', value: formatMass(series.batchMg, region) },
-      { label: 'Balance reads', value: formatMass(series.readabilityMg, region) },
+      { label: 'Balance readability', value: formatMass(series.readabilityMg, region) },
       {
         label: 'Round HLB',
         value: series.targetHlb === null ? '' : formatNumber(series.targetHlb, region, 1),
@@ -99,7 +99,7 @@ export function trialsSheet(
     ]),
     ...headed('To weigh, g', ruledTable({ columns: columns('Material', false), rows: weighing, width })),
     ...headed(
-      'What was seen',
+      'Observations',
       ruledTable({ columns: columns('When', true), rows: seen, width, rowHeight: 40 }),
     ),
     ...results.flatMap((trial) => [paragraph(trial.label, { bold: true }), paragraph(trial.result)]),

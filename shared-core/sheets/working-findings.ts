@@ -2,7 +2,7 @@ import type { BenchReading } from '../emulsions/bench/reading';
 import type { SheetNode } from './kit/definition';
 import { heading, paragraph, remark } from './kit/text';
 import { capital } from '../locale/words';
-import { sourceWords } from './working-steps';
+import { sourceWords } from '../working/source-words';
 
 /** Charges and climate as the bench tells them, in print. */
 export function findingNodes({ conflicts, blocking, climate }: BenchReading): SheetNode[] {

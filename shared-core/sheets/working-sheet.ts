@@ -99,7 +99,7 @@ function requiredSection(parts: WorkingParts, region: Region, width: number): Sh
   const { required } = parts.reading;
   return [
     ...headed(
-      'Oil phase and what it asks for',
+      'Oil phase and its required HLB',
       ...(parts.oils.length > 0 ? [oilTable(parts, region, width)] : []),
     ),
     ...(required.ok

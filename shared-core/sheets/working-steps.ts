@@ -1,23 +1,10 @@
 import type { Region } from '../locale/numbers';
 import { workingNumber, workingText } from '../locale/readable';
-import type { Source, Worked } from '../working/working';
+import { sourcesWords } from '../working/source-words';
+import type { Worked } from '../working/working';
 import type { SheetNode } from './kit/definition';
 import { remark } from './kit/text';
 import { SIZE, SOFT_INK } from './kit/type-scale';
-
-const BASIS: Record<Source['basis'], string> = {
-  read: '',
-  memory: ' (from memory: check before relying on it)',
-  'common-practice': '',
-  library: ' (from the library)',
-  user: ' (entered)',
-};
-
-/** A source as a sheet names it, with how it is known. */
-export function sourceWords(source: Source): string {
-  // Some texts say it themselves.
-  return /from memory/.test(source.text) ? source.text : source.text + BASIS[source.basis];
-}
 
 /** The steps of a working on paper, each with the numbers put in. */
 export function stepNodes({ steps }: Worked, region: Region): SheetNode[] {
@@ -39,10 +26,10 @@ export function stepNodes({ steps }: Worked, region: Region): SheetNode[] {
 
 /** Where a working's law and figures come from, on one line; nothing where no source is given. */
 export function sourceNodes({ sources }: Worked): SheetNode[] {
-  return sources.length > 0 ? [remark(`Source: ${sources.map(sourceWords).join('; ')}`)] : [];
+  return sources.length > 0 ? [remark(`Source: ${sourcesWords(sources)}`)] : [];
 }
 
 /** How a number came about on paper: its steps, then its cautions and sources. */
 export function workingNodes(worked: Worked, region: Region): SheetNode[] {
-  return [...stepNodes(worked, region), ...worked.cautions.map(remark), ...sourceNodes(worked)];
+  return [...stepNodes(worked, region), ...[...new Set(worked.cautions)].map(remark), ...sourceNodes(worked)];
 }

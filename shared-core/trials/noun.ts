@@ -12,7 +12,7 @@ const TRIAL_ROW: Fields = {
   label: name('the trial’s label', { label: 'Trial', ...inRow, max: 60 }),
   hlb: number(z.number().nullable(), { label: 'HLB', ...inRow, min: 0, max: 40 }),
   levelPpm: share({ label: 'Emulsifiers together', ...inRow }),
-  result: text({ label: 'What was seen', ...inRow, max: 4000 }),
+  result: text({ label: 'Observations', ...inRow, max: 4000 }),
 };
 
 /** Every property of a trial series beyond what every record has. */
@@ -33,7 +33,7 @@ export const TRIAL_SERIES_FIELDS = {
   }),
   batchMg: number(shape.batchMg, { label: 'Each batch', section: 'head', ...whole, places: BY_HAND }),
   readabilityMg: number(shape.readabilityMg, {
-    label: 'Balance reads to',
+    label: 'Balance readability',
     section: 'head',
     ...whole,
     places: BY_HAND,

@@ -39,8 +39,8 @@ function others(plan: SeriesPlan): OtherLine[] {
   if (missing <= NOTHING) return lines;
   if (plan.fillWith === null)
     throw badInput(
-      `${missing} % of the batch is not told.`,
-      'Choose what to fill it up with, such as water.',
+      `${missing} % of the batch is not accounted for.`,
+      'Choose what to make it up with, such as water.',
       'fillWith',
     );
   const known = lines.find((line) => line.materialId === plan.fillWith);

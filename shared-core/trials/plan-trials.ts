@@ -47,12 +47,15 @@ function checkBatch({ others, batchMg, readabilityMg }: Batch): void {
     refuse('A trial batch must weigh something.', 'Enter a mass above zero, such as 100 g.');
   }
   if (!Number.isInteger(readabilityMg) || readabilityMg <= 0 || readabilityMg > batchMg) {
-    refuse('The balance cannot read a batch this small.', 'Enlarge the batch, or enter a finer readability.');
+    refuse(
+      'The balance cannot read a batch this small.',
+      'Make the batch larger, or enter a finer readability.',
+    );
   }
   if (batchMg % readabilityMg !== 0) {
     refuse(
-      'The batch is not a whole number of steps of the balance.',
-      'Round the batch to what the balance can read.',
+      'The batch is not a whole number of the balance’s readability.',
+      'Round the batch to the balance’s readability.',
     );
   }
   if (others.some((line) => !(line.share >= 0)) || !others.some((line) => line.share > 0)) {

@@ -48,7 +48,7 @@ test('refuses a cationic beside soap, says why, and keeps it out of formulas', a
   await expect(findings).toContainText('forms a salt');
   await expect(findings).toContainText('insoluble salt');
   await expect(use).toBeDisabled();
-  await page.getByRole('button', { name: 'Take Brineholt Stearate Na off the bench' }).click();
+  await page.getByRole('button', { name: 'Remove Brineholt Stearate Na from the bench' }).click();
   await expect(use).toBeEnabled();
 });
 
@@ -146,7 +146,7 @@ test('a trial series is planned, written on, chosen, and found again', async ({ 
   await addEmulsifier(page, 'Pibberley 60');
   await addEmulsifier(page, 'Pearthistle GS');
   await page.getByRole('link', { name: 'Trials' }).click();
-  await page.getByRole('button', { name: 'Plan and keep the series' }).click();
+  await page.getByRole('button', { name: 'Plan and save the series' }).click();
   const series = page.getByRole('region', { name: 'Trial series' });
   await expect(series.getByRole('columnheader')).toHaveCount(6);
   const result = series.getByRole('textbox', { name: /^HLB/ }).first();

@@ -78,10 +78,10 @@ test('figures off a data sheet give the methods that they suffice for', async ({
   await openTool(page, 'hlb');
   await way(page, 'Figures');
   // Griffin 1954's own example: S 161, A 198 give 3.7 (from memory).
-  await page.getByLabel('Saponification number').fill('161');
-  await page.getByLabel('Acid number of the fatty acid').fill('198');
+  await page.getByLabel('Saponification value').fill('161');
+  await page.getByLabel('Acid value of the fatty acid').fill('198');
   await expect(method(page, 'ester')).toHaveText('3.7');
-  await page.getByLabel('Saponification number').fill('220');
+  await page.getByLabel('Saponification value').fill('220');
   await expect(page.getByText('saponification number (220) is above')).toBeVisible();
   await page.getByLabel('Oxyethylene').fill('140');
   await page.getByLabel('Oxyethylene').blur();
@@ -104,7 +104,7 @@ test('a computed HLB is saved to a material with its source, and taken back', as
   await expect(
     page.getByText(/Davies, groups; C18 stearic, stearyl, PEG-n ether.*\(computed\)/),
   ).toBeVisible();
-  await dialog.getByRole('button', { name: 'Take it back' }).click();
+  await dialog.getByRole('button', { name: 'Undo' }).click();
   await expect(dialog.getByText('the material stands as before')).toBeVisible();
   await expect(method(page, 'known')).toHaveText(before);
 });
@@ -152,7 +152,7 @@ test('the base for stearic acid is computed from the library, with the caution o
   await expect(result(page, 'percent')).toHaveText('1.469');
   await page.getByRole('button', { name: 'Clear' }).click();
   await expect(page.getByText('Level of the acid is not entered yet.')).toBeVisible();
-  await page.getByRole('button', { name: 'Bring back what was cleared' }).click();
+  await page.getByRole('button', { name: 'Undo Clear' }).click();
   await expect(result(page, 'percent')).toHaveText('1.469');
 });
 
@@ -200,7 +200,7 @@ test('oils off the list and out of the library make a viscosity with its spread,
   const published = oils.getByLabel('Add a published viscosity');
   await published.selectOption({
     label:
-      'Isopropyl Myristate, 6 mPa·s at 20 °C (suppliers’ sheets, rough figures of common practice; not verified)',
+      'Isopropyl Myristate, 6 mPa·s at 20 °C (common practice, no source: rough figures of suppliers; not verified)',
   });
   await published.selectOption({ index: 1 });
   await oils.getByLabel('Parts of oil 1').fill('50');

@@ -54,7 +54,7 @@ test('a second opener gets the library read-only, is told why, and can take over
   const question = other.getByRole('dialog', { name: 'Take this library over?' });
   await expect(question).toContainText('that window is cut off');
   await expect(question).toContainText('not saved yet is lost');
-  await question.getByRole('button', { name: 'Leave it there' }).click();
+  await question.getByRole('button', { name: 'Cancel' }).click();
   await expect(other.getByRole('contentinfo')).toContainText('Read only');
   await note.getByRole('button', { name: 'Take it over…' }).click();
   await question.getByRole('button', { name: 'Take it over' }).click();

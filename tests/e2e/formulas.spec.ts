@@ -251,7 +251,7 @@ test('a formula with versions is not deleted but can be archived, and brought ba
     .getByRole('list', { name: 'Status' })
     .getByRole('checkbox', { name: /^archived/ })
     .check();
-  await page.getByRole('button', { name: 'Bring back Hedgerow Day Cream' }).click();
+  await page.getByRole('button', { name: 'Unarchive Hedgerow Day Cream' }).click();
   await expect(page.getByRole('link', { name: 'Hedgerow Day Cream', exact: true })).toBeHidden();
 });
 

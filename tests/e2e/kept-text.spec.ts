@@ -32,10 +32,10 @@ test('after a restart an open page takes the new key, and saves what was typed m
   await expect(glycerin(page)).toHaveValue('7.25');
 
   await note.getByRole('textbox').fill('http://127.0.0.1:1/?key=someone-elses-key-of-another');
-  await note.getByRole('button', { name: 'Go on' }).click();
+  await note.getByRole('button', { name: 'Continue' }).click();
   await expect(note).toContainText('--port');
   await note.getByRole('textbox').fill(again.address);
-  await note.getByRole('button', { name: 'Go on' }).click();
+  await note.getByRole('button', { name: 'Continue' }).click();
   await expect(note).toHaveCount(0);
   await expect(page.getByRole('contentinfo')).toContainText('Saved at');
   await page.reload();
@@ -71,7 +71,7 @@ test('what could not be saved outlives a reload, and is offered again', async ({
   const waiting = page.getByRole('region', { name: 'Not saved yet' });
   await waiting.getByRole('link', { name: 'Hedgerow Day Cream' }).click();
   await expect(page.getByLabel('Purpose')).not.toHaveValue('For the spring stall');
-  await page.getByRole('button', { name: 'Take it up' }).click();
+  await page.getByRole('button', { name: 'Use it' }).click();
   await expect(page.getByLabel('Purpose')).toHaveValue('For the spring stall');
   await expect(page.getByRole('contentinfo')).toContainText('Saved at');
   await page.getByRole('link', { name: 'Today' }).click();
@@ -95,7 +95,7 @@ test('a share typed just before the tab closes is kept', async ({ page, stillroo
       return glycerin(page).inputValue();
     })
     .toMatch(/^8[.,]125/);
-  await expect(page.getByRole('button', { name: 'Take it up' })).toHaveCount(0);
+  await expect(page.getByRole('button', { name: 'Use it' })).toHaveCount(0);
   expect(stillroom.host.output()).not.toContain('error');
 });
 

@@ -30,7 +30,7 @@ test('a list that finds nothing offers what would find something, and filters in
   await picture(page, 'list-nothing');
   await page.getByRole('button', { name: /^Without “glycerin”: \d/ }).click();
   await expect(rows(page).first()).toContainText('cationic');
-  await page.getByRole('button', { name: 'Take away Charge: cationic' }).click();
+  await page.getByRole('button', { name: 'Remove the filter Charge: cationic' }).click();
   await expect(page).toHaveURL(/#\/materials\?form=pellets$/);
   await picture(page, 'list-chips');
 });

@@ -100,7 +100,7 @@ test.describe('an empty library', () => {
     const exif = 'ffe1002245786966000049492a00080000000100120103000100000006000000' + '00000000';
     const jpeg = Buffer.from(await drawn('image/jpeg'), 'base64');
     const turned = Buffer.concat([jpeg.subarray(0, 2), Buffer.from(exif, 'hex'), jpeg.subarray(2)]);
-    await page.getByRole('button', { name: 'Take the photo away' }).click();
+    await page.getByRole('button', { name: 'Remove the photo' }).click();
     await field.setInputFiles({ name: 'wax.jpg', mimeType: 'image/jpeg', buffer: turned });
     await expect(kept).toBeVisible();
     await expect.poll(size).toEqual([20, 40]);
@@ -112,7 +112,7 @@ test.describe('an empty library', () => {
     await addWax(page);
     await page.getByLabel('Add a figure').selectOption('hlb');
     const hlb = page.getByRole('group', { name: 'HLB', exact: true });
-    await hlb.getByLabel('Known from').selectOption('measured');
+    await hlb.getByLabel('How known').selectOption('measured');
     await hlb.getByLabel('Source').fill('Our own trial');
     await hlb.getByLabel('From', { exact: true }).fill('14');
     await hlb.getByLabel('To', { exact: true }).fill('10');
@@ -132,7 +132,7 @@ test.describe('an empty library', () => {
     await expect(page.getByLabel('Code', { exact: true })).toHaveValue('QA-1');
     await expect(page.getByLabel('Notes', { exact: true })).toHaveValue('Typed, and left at once');
     await expect(hlb.getByLabel('To', { exact: true })).toHaveValue('16');
-    await expect(hlb.getByLabel('Known from')).toHaveValue('measured');
+    await expect(hlb.getByLabel('How known')).toHaveValue('measured');
     await expect(hlb.getByLabel('Source')).toHaveValue('Our own trial');
   });
 

@@ -34,7 +34,7 @@ test('a long note is saved while it is typed, without leaving its field', async 
 
 test('a balance reads to the milligram: 0.0005 g is refused, and not taken for 1 mg', async ({ page }) => {
   await page.goto(`${new URL(page.url()).origin}/#/settings`);
-  const step = page.getByRole('textbox', { name: 'The balance reads in steps of' });
+  const step = page.getByRole('textbox', { name: 'Balance readability' });
   await step.fill('0.0015');
   await step.blur();
   await expect(page.getByRole('alert').filter({ hasText: 'Three decimals at most' })).toBeVisible();

@@ -85,7 +85,7 @@ test('signs that the typeface lacks are named before printing, and print as thei
   await page.getByLabel('Purpose').fill('For the 日 workshop');
   await page.getByRole('button', { name: 'Formula sheet…' }).click();
   await expect(dialog(page).getByRole('listitem')).toHaveText('日 (U+65E5)');
-  await page.getByRole('button', { name: 'Print with marked replacements' }).click();
+  await page.getByRole('button', { name: 'Print with codes instead' }).click();
   await expect(dialog(page).getByText(/Page 1 of [1-9]/)).toBeVisible();
   await page.keyboard.press('Escape');
 

@@ -66,7 +66,7 @@ export async function rankFromLibrary(
     throw new Problem({
       code: 'invalid-input',
       title: 'An oil on the bench is no longer in the library.',
-      advice: 'Take the marked line away, or pick another material in its place.',
+      advice: 'Remove the marked line, or choose another material for it.',
     });
   });
   const input = {

@@ -27,7 +27,7 @@ function notYetWhole(
   if ([...shares.byLine.values()].some((ppm) => ppm < 0))
     return {
       title: `The lines add up to more than 100 %: nothing is left for the q.s. line.`,
-      advice: `Take away ${formatPercent(-Math.min(...shares.byLine.values()), region)} from the other lines.`,
+      advice: `Remove ${formatPercent(-Math.min(...shares.byLine.values()), region)} from the other lines.`,
     };
   if (shares.totalPpm !== WHOLE_PPM)
     return {

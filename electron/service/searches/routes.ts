@@ -13,7 +13,7 @@ function refuseSecond(name: string, known: SavedSearch[]): void {
   throw new Problem({
     code: 'conflict',
     title: `There is already a search called ${name}.`,
-    advice: 'Give it another name, or take the earlier one away first.',
+    advice: 'Give it another name, or remove the earlier one first.',
   });
 }
 

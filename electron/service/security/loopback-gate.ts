@@ -55,7 +55,7 @@ const LOCKED: Refusal = {
   title: 'Stillroom was started again, and needs its new address.',
   advice:
     'Open the address that Stillroom printed when it started, the part after “?key=” included, in this browser. ' +
-    'This page then goes on. An address works once: press Enter where Stillroom runs for another.',
+    'This page then continues. An address works once: press Enter where Stillroom runs for another.',
 };
 
 function locked(path: string): Response {

@@ -67,8 +67,8 @@ function refuse(characters: UnprintableCharacter[]): never {
   const more = characters.length > 8 ? ` and ${characters.length - 8} more` : '';
   throw new Problem({
     code: 'unprintable-text',
-    title: `The sheets’ typeface has no sign for ${named.join(', ')}${more}.`,
-    advice: `Write these names in Latin, Greek or Cyrillic letters, or print each sign as its code. They stand under: ${where.slice(0, 5).join('; ')}.`,
+    title: `The typeface of the sheets has no character for ${named.join(', ')}${more}.`,
+    advice: `Write these names in Latin, Greek or Cyrillic letters, or print each character as its code. They are in: ${where.slice(0, 5).join('; ')}.`,
     facts: { characters: characters.map(({ character, code }) => ({ character, code })), where },
   });
 }

@@ -36,7 +36,7 @@ function mix(of: Entries): Answer {
   );
   const says =
     spread > 0
-      ? `${(found.value - spread).toFixed(1)} to ${(found.value + spread).toFixed(1)} °C by what the PITs leave open`
+      ? `${(found.value - spread).toFixed(1)} to ${(found.value + spread).toFixed(1)} °C over the spread of the PITs`
       : '';
   return {
     results: [{ ...one('pit', 'Phase-inversion temperature', found), digits: 1, says }],

@@ -31,7 +31,7 @@ function centrifuge(of: Entries): Answer {
   return {
     results: [
       { ...one('force', 'Force', force), digits: 0 },
-      { ...one('standing', 'Stands for', days), digits: 1, says: 'of standing, by creaming distance alone' },
+      { ...one('standing', 'Equals', days), digits: 1, says: 'of standing, by creaming distance alone' },
     ],
   };
 }
@@ -91,7 +91,7 @@ export const SEPARATION_FORMS = {
   },
   centrifuge: {
     name: 'Centrifuge',
-    asks: 'The force of a spin, and the standing it stands for by creaming distance.',
+    asks: 'The force of a spin, and the time of standing with the same creaming distance.',
     fields: [
       { key: 'radius', label: 'Rotor radius', unit: 'cm', min: 0, hint: 'at the sample' },
       { key: 'rpm', label: 'Speed', unit: 'rpm', min: 0 },
@@ -101,7 +101,7 @@ export const SEPARATION_FORMS = {
   },
   accelerated: {
     name: 'Accelerated ageing (Q10)',
-    asks: 'The test time that stands for a time on the shelf.',
+    asks: 'The test time that equals a time on the shelf.',
     fields: [
       celsius('real', 'Shelf temperature'),
       celsius('test', 'Test temperature'),

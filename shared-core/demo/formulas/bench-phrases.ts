@@ -12,4 +12,4 @@ export const NEAT_BASE =
   'Corrosive: face shield or goggles, gloves; add it to the batch in portions, never all at once; never in aluminium. Splashes: rinse with running water, eyes for 15 minutes, then see a doctor.';
 export const VISCOMETER = 'Rotational viscometer, spindle 5, 20 rpm, 25 °C, after 24 h';
 export const MICROBIOLOGY =
-  'Aerobic mesophilic count at most 1,000 CFU per g; specified pathogens absent in 1 g (ISO 17516, from memory: check the current text)';
+  'Aerobic mesophilic count at most 1,000 CFU per g; specified pathogens absent in 1 g (ISO 17516:2014; not verified: check the current text)';

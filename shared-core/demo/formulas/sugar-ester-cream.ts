@@ -114,5 +114,5 @@ export const SUGAR_ESTER_CREAM: DemoFormula = {
     microbiology: MICROBIOLOGY,
   },
   notes:
-    'Required HLB of the oil phase about 7.7: seed oils ask for little. Calendula may sensitise some people.',
+    'Required HLB of the oil phase about 7.7: seed oils have a low required HLB. Calendula may sensitise some people.',
 };

@@ -135,7 +135,7 @@ export const ACIDS_AND_BASES: DemoEntry[] = [
     handling: CAUSTIC,
     storage: store(5, 30, 24, 6, 'moisture', 'air'),
     packs: [['tarnholm', 5, 26.0, '2026-02-02']],
-    notes: 'About a tenth of it is water: reckon with the active matter.',
+    notes: 'About a tenth of it is water: calculate with the active matter.',
   },
   {
     ...ADJUSTER,
@@ -157,7 +157,7 @@ export const ACIDS_AND_BASES: DemoEntry[] = [
       'Irritates the eyes: goggles. Never with nitrite or 2-bromo-2-nitropropane-1,3-diol: nitrosamines can form.',
     storage: store(20, 30, 24, 12, 'light', 'air'),
     packs: [['thrushgate', 5, 27.0, '2026-05-04']],
-    notes: 'The pKa is that of the conjugate acid. Sets near 20 °C.',
+    notes: 'The pKa is that of the conjugate acid. Solidifies near 20 °C.',
   },
   {
     ...ADJUSTER,

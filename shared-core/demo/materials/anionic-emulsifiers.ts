@@ -43,7 +43,7 @@ export const ANIONIC_EMULSIFIERS: DemoEntry[] = [
       acidValue: measured(206, `certificate of an invented lot; 194 to 212 allowed by ${STEARIC_MONOGRAPH}`),
       molarMass: published(284.484, ATOMIC_WEIGHTS),
       equivalents: stated(1),
-      pKa: estimated(4.5, 5, 'long-chain fatty acids in general (from memory)'),
+      pKa: estimated(4.5, 5, 'long-chain fatty acids in general (not verified)'),
       meltingPoint: between(54, 58),
       maxTemperature: stated(100),
     },
@@ -52,7 +52,7 @@ export const ANIONIC_EMULSIFIERS: DemoEntry[] = [
       ['quillbarrow', 25, 61.5, '2026-03-09'],
     ],
     notes:
-      'A mixture of C16 and C18: reckon with the acid value, not with the molar mass. A wax until a base makes soap of part of it.',
+      'A mixture of C16 and C18: calculate with the acid value, not with the molar mass. A wax until a base makes soap of part of it.',
   },
   {
     ...ANIONIC,
@@ -177,7 +177,7 @@ export const ANIONIC_EMULSIFIERS: DemoEntry[] = [
     hazards: ['fine dust'],
     handling: DUST,
     packs: [['ombrelune', 5, 57.0, '2026-04-20']],
-    notes: 'Suppliers quote 8.3, 10 to 12 and 20 to 22: do not reckon with any of them.',
+    notes: 'Suppliers quote 8.3, 10 to 12 and 20 to 22: do not calculate with any of them.',
   },
   {
     ...ANIONIC,

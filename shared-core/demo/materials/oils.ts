@@ -44,7 +44,7 @@ export const OILS: DemoEntry[] = [
       density: stated(0.86),
     },
     packs: [['tarnholm', 25, 63.0, '2026-02-02']],
-    notes: '10, 10.5 and 12 are all in print for o/w. A trial series decides.',
+    notes: '10, 10.5 and 12 have all been published for o/w. A trial series decides.',
   },
   {
     ...OIL,
@@ -189,7 +189,7 @@ export const OILS: DemoEntry[] = [
     use: [0.2, 1, 10],
     figures: { requiredHlbOw: published(5, HLB_BOOKLET_LATER, 5, 11), density: stated(0.965) },
     packs: [['tarnholm', 10, 92.0, '2026-02-02']],
-    notes: '5, 9, 10.5 and 11 are in print; it depends on the viscosity grade.',
+    notes: '5, 9, 10.5 and 11 have been published; it depends on the viscosity grade.',
   },
   {
     ...OIL,

@@ -149,7 +149,7 @@ export const POLYMERIC_EMULSIFIERS: DemoEntry[] = [
     use: [0.5, 2, 5],
     figures: { hlb: published(8, PHYSICAL_PHARMACY, 8, 11.9) },
     packs: [['ombrelune', 5, 43.0, '2026-04-20']],
-    notes: 'Apparent HLB only; 8 and 11.9 are both in print.',
+    notes: 'Apparent HLB only; 8 and 11.9 have both been published.',
   },
   {
     ...PARTICLES,

@@ -64,7 +64,7 @@ export const PRESERVATIVES: DemoEntry[] = [
     use: [0.1, 0.4, 0.59],
     limit: [
       0.5,
-      'Leave-on, reckoned as benzoic acid (0.59 % of the salt); rinse-off 2.5 %',
+      'Leave-on, expressed as benzoic acid (0.59 % of the salt); rinse-off 2.5 %',
       annex('V/1', true),
     ],
     figures: {
@@ -84,7 +84,7 @@ export const PRESERVATIVES: DemoEntry[] = [
     inci: 'Potassium Sorbate',
     storage: store(5, 25, 24, 9, 'moisture', 'light', 'air'),
     use: [0.1, 0.3, 0.8],
-    limit: [0.6, 'Reckoned as sorbic acid (0.8 % of the salt)', annex('V/4')],
+    limit: [0.6, 'Expressed as sorbic acid (0.8 % of the salt)', annex('V/4')],
     figures: {
       workingPh: between(2, 6),
       pKa: published(4.76, SORBIC_ARTICLE),

@@ -103,7 +103,7 @@ export const SORBITAN_ESTERS: DemoEntry[] = [
       ['thrushgate', 25, 104.0, '2025-11-03'],
       ['thrushgate', 25, 107.5, '2026-05-04'],
     ],
-    notes: 'Sets below 20 °C: warm the drum gently and mix before weighing.',
+    notes: 'Solidifies below 20 °C: warm the drum gently and mix before weighing.',
   },
   {
     ...POLYSORBATE,

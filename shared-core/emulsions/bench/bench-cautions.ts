@@ -64,7 +64,7 @@ function volumeCautions({ emulsionType, oils, emulsifiers, rest }: Bench): strin
   const phase = internalPhase(doses, emulsionType, missing);
   if (!phase || phase.worked.value <= 100 * CLOSE_PACKING) return [];
   return [
-    `The inner phase (${phase.inner}) fills ${phase.worked.value.toFixed(0)} % of the volume, more than round drops can (${(100 * CLOSE_PACKING).toFixed(0)} %): it stiffens, and may invert when it is made too fast.`,
+    `The internal phase (${phase.inner}) fills ${phase.worked.value.toFixed(0)} % of the volume, more than round drops can (${(100 * CLOSE_PACKING).toFixed(0)} %): it stiffens, and may invert when it is made too fast.`,
   ];
 }
 

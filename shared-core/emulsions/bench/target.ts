@@ -37,7 +37,7 @@ export function targetOf(byHand: number | null, required: Outcome<RequiredHlb>):
   };
 }
 
-export type Fit = 'within' | 'above' | 'below' | 'not told';
+export type Fit = 'within' | 'above' | 'below' | 'not known';
 
 /** How the offered HLB stands to the target, in words. */
 export interface Verdict {
@@ -63,12 +63,12 @@ function leaning(fit: 'above' | 'below', type: BenchType): string {
 export function verdictOn(target: Target | null, offered: OfferedHlb, type: BenchType): Verdict {
   if (!offered.described) {
     const says =
-      'HLB does not tell here: none of the emulsifiers is a classic non-ionic with an HLB. Go by charge, usage and trials.';
-    return { fit: 'not told', difference: null, says };
+      'HLB says nothing here: none of the emulsifiers is a classic non-ionic with an HLB. Go by charge, usage and trials.';
+    return { fit: 'not known', difference: null, says };
   }
   if (!target) {
     const says = 'There is nothing to compare with: give the oil phase, or set a target HLB.';
-    return { fit: 'not told', difference: null, says };
+    return { fit: 'not known', difference: null, says };
   }
   const mean = offered.described.value;
   const difference = mean - target.value;
@@ -80,7 +80,7 @@ export function verdictOn(target: Target | null, offered: OfferedHlb, type: Benc
   }
   const spread = offered.band;
   if (spread && hlbGap(spread, target) === 0) {
-    const says = `${figure(Math.abs(difference))} off the target, but within what its figures leave open (${figure(spread.low)} to ${figure(spread.high)}), which meets the band of ${band}.`;
+    const says = `${figure(Math.abs(difference))} off the target, but within the spread of its figures (${figure(spread.low)} to ${figure(spread.high)}), which meets the band of ${band}.`;
     return { fit: 'within', difference, says };
   }
   const fit = difference > 0 ? 'above' : 'below';

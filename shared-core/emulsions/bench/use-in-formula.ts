@@ -59,7 +59,7 @@ export function withEmulsifiers(
   if (over)
     throw badInput(
       'With these lines the formula passes 100 %: nothing would be left for its q.s. line.',
-      'Replace the emulsifiers that stand there, or lower another line first.',
+      'Replace the emulsifiers already there, or lower another line first.',
       'lines',
     );
   return after;

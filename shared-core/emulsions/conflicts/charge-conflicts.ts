@@ -14,11 +14,11 @@ export interface ChargeConflict {
 }
 
 const OPPOSITE_CHARGES: Source = {
-  text: 'Rosen, Surfactants and Interfacial Phenomena; Martin’s Physical Pharmacy, 5th ed. (from memory)',
+  text: 'Rosen M.J., Surfactants and Interfacial Phenomena, 3rd ed., Wiley, Hoboken 2004; Sinko P.J. (ed.), Martin’s Physical Pharmacy and Pharmaceutical Sciences, 5th ed., Lippincott, Baltimore 2006',
   basis: 'memory',
 };
 const CARBOMER: Source = {
-  text: 'Handbook of Pharmaceutical Excipients, Carbomer monograph (from memory)',
+  text: 'Rowe R.C., Sheskey P.J., Quinn M.E. (eds), Handbook of Pharmaceutical Excipients, 6th ed., Pharmaceutical Press, London 2009, Carbomer monograph',
   basis: 'memory',
 };
 const COLLAPSE: Source = {

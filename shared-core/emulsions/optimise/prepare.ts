@@ -114,7 +114,7 @@ export function refuseContradictions(candidates: readonly Candidate[], demand: D
     throw new Problem({ code: 'invalid-input', title, advice });
   };
   if (known.size !== candidates.length) {
-    refuse('One candidate stands twice in the list.', 'Keep each candidate once.');
+    refuse('One candidate is listed twice.', 'Keep each candidate once.');
   }
   for (const id of demand.pinned) {
     const one = known.get(id);

@@ -60,6 +60,6 @@ const LOWEST_OW_TARGET = 8;
 export function targetCautions(target: number | null, type: 'o/w' | 'w/o' | 'cationic o/w'): string[] {
   if (target === null || type === 'w/o' || target >= LOWEST_OW_TARGET) return [];
   return [
-    `A target of HLB ${target.toFixed(1)} lies below 8, where Griffin’s scale ends for o/w: seed oils and silicones ask for little. Take at least one emulsifier that disperses in water (HLB 10 or more, or a charge), and let trials around the ratio decide.`,
+    `A target of HLB ${target.toFixed(1)} lies below 8, where Griffin’s scale ends for o/w: seed oils and silicones have a low required HLB. Take at least one emulsifier that disperses in water (HLB 10 or more, or a charge), and let trials around the ratio decide.`,
   ];
 }

@@ -39,7 +39,7 @@ function problem(title: string, advice: string): Problem {
 function checked({ wish, oils, materials, weights, targetHlb }: RankInput): SystemWish {
   const parsed = systemWish.safeParse(wish);
   if (!parsed.success)
-    throw problem(parsed.error.issues[0]?.message ?? 'The wish cannot be read.', 'Correct it.');
+    throw problem(parsed.error.issues[0]?.message ?? 'The conditions cannot be read.', 'Correct it.');
   if (oils.length === 0) throw problem('There are no oils to emulsify.', 'Add oils to the oil phase first.');
   if (oils.some((oil) => !(oil.mass >= 0)) || oils.every((oil) => oil.mass === 0)) {
     throw problem('The oils need amounts above zero.', 'Give each oil its mass or share.');

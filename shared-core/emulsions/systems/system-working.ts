@@ -75,7 +75,7 @@ function levelWorking({ emulsifiers, levelPercent }: EmulsifierSystem, wish: Wis
   const usual = usualLevelWorked(kind, wish.oilPercent);
   if (Math.abs(usual.value - levelPercent) < 1e-9) return usual;
   const step = {
-    says: 'level in all, moved by the usage ranges of its members or by the level wished',
+    says: 'level in all, moved by the usage ranges of its members or by the level asked for',
     shows: `${show(usual.value)} → ${show(levelPercent)}`,
     result: levelPercent,
     unit: '% of the formula',

@@ -234,7 +234,7 @@ export const SCREENS: Screen[] = [
       await page.getByRole('link', { name: 'Trials' }).click();
       // Whatever system is proposed first, its level can be varied; a ratio asks for a pair.
       await page.getByRole('combobox', { name: 'Vary' }).selectOption('levels');
-      await button(page, 'Plan and keep the series').click();
+      await button(page, 'Plan and save the series').click();
       await page.getByRole('region', { name: 'Trial series' }).waitFor();
     },
     openers: [

@@ -1,6 +1,7 @@
 import type { Page, Request } from '@playwright/test';
 import axe from 'axe-core';
 import type { HostProcess } from '../host-process';
+import { unwantedIn } from '../../unit/words/unwanted-words';
 import { faultsOf, OPENED } from './laws';
 import { openList, type Opener, type Records, type Screen } from './openers';
 
@@ -156,12 +157,24 @@ async function axeFaults(page: Page, opened: boolean, scheme: State['scheme']): 
   );
 }
 
+/** What a screen says: its text, and the names, hints and titles that it gives to what it shows. */
+function saidOn(page: Page): Promise<string[]> {
+  return page.evaluate(() => {
+    const named = [...document.querySelectorAll('[aria-label], [title], [placeholder]')];
+    const names = named.flatMap((one) =>
+      ['aria-label', 'title', 'placeholder'].map((name) => one.getAttribute(name) ?? ''),
+    );
+    return [...document.body.innerText.split('\n'), ...names].filter((one) => one.trim() !== '');
+  });
+}
+
 /** Faults by the laws in every window, and by axe in the widest, light and dark, and in the narrowest. */
 export function lawsInto(faults: string[]): Look {
   return async (page, { screen, opened, width, scheme }) => {
     const found = scheme === 'light' ? await faultsOf(page) : [];
     const ends = width === 1440 || (width === 390 && scheme === 'light');
     if (ends && !opened.startsWith('list ')) found.push(...(await axeFaults(page, opened !== '', scheme)));
+    if (width === 1440 && scheme === 'light') found.push(...(await saidOn(page)).flatMap(unwantedIn));
     const place = [screen, opened, `${width} px`, scheme].filter(Boolean).join(' · ');
     faults.push(...found.map((fault) => `${place}: ${fault}`));
   };

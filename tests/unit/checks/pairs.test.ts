@@ -47,7 +47,7 @@ describe('emulsions', () => {
     expect(findingsOf('water-in-oil-salt', [...rows, [brine, 1]], wo)).toEqual([]);
   });
 
-  it('an inner phase above 74 % by volume is said, with densities as recorded', () => {
+  it('an internal phase above 74 % by volume is said, with densities as recorded', () => {
     const oil = { ...shelf.mineralOil(), figures: { density: figure(0.86) } };
     const at = (percent: number) =>
       findingsOf('internal-phase', [

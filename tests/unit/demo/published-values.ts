@@ -64,12 +64,18 @@ export function findByName<T extends { inci: string }>(records: T[], inci: strin
   return records.find((record) => plainName(record.inci) === inci);
 }
 
-export const MEMORY = ' (from memory)';
+export const MEMORY = ' (not verified)';
 
 /** What the tables name by its maker or its address, the demonstration library cites by its title. */
 const CITED_BY_TITLE: [part: string, title: string][] = [
   ['Reference Guide to HLB Values of Common Emulsifiers', sources.GUIDE],
   ['Pharmaceutics Lecture 11.1.07', sources.LECTURE],
+  ['PMC3969497', sources.MIXING_RATIOS],
+  ['PMC4137601', sources.BINARY_SYSTEMS],
+  ['general supplier literature', sources.GENERAL_LITERATURE],
+  ['Stearic Acid monograph', sources.STEARIC_MONOGRAPH],
+  ['article on sorbic acid', sources.SORBIC_ARTICLE],
+  ['CRC Handbook of Chemistry and Physics', sources.CRC_HANDBOOK],
   ['Distributor technical page on cetostearyl alcohol', sources.ALCOHOL_PAGE],
   ['The HLB System: a time-saving guide to emulsifier selection', sources.HLB_BOOKLET_1976],
   ['The HLB System: time-saving guide to surfactant selection', sources.HLB_BOOKLET_LATER],

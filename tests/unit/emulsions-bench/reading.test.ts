@@ -88,7 +88,7 @@ describe('what the bench reads', () => {
   it('ionics alone are told by charge, never by a mean', () => {
     const { verdict, offered } = bench({ emulsifiers: [line('A-302', 2)] });
     expect(offered.ok && offered.value.described).toBeNull();
-    expect(verdict?.says).toMatch(/HLB does not tell/);
+    expect(verdict?.says).toMatch(/HLB says nothing/);
   });
 
   it('oils that pass 100 % ask for nothing: the refusal says by how much', () => {
@@ -177,7 +177,7 @@ describe('a trial series from the bench', () => {
   });
 
   it('asks what to fill up with where the bench holds the oils only', () => {
-    expect(() => planLevelSeries({ ...plan, rest: [] }, [3, 4])).toThrow('is not told');
+    expect(() => planLevelSeries({ ...plan, rest: [] }, [3, 4])).toThrow('is not accounted for');
   });
 
   it('refuses to scale down oils and emulsifiers that do not fit, rather than plan another phase', () => {

@@ -19,7 +19,7 @@ describe('Griffin', () => {
     refusal(() => griffinEthoxylate(Number.NaN), /not a number/);
     refusal(() => griffinPolyol(60, 50), /together/);
     refusal(() => griffinMass(500, 400), /heavier than the whole/);
-    refusal(() => griffinEster(200, 190), /above the acid number/);
+    refusal(() => griffinEster(200, 190), /above the acid value/);
     refusal(() => griffinEster(10, 0), /more than zero/);
   });
 });

@@ -62,7 +62,7 @@ describe('storage', () => {
   it('promises nothing where the system lies outside what HLD describes', () => {
     const salty = { ...nonionic, salinityPercent: 50, cc: -20 };
     const found = storageWindow({ kind: 'non-ionic', ...salty }, -10, 45);
-    expect(found.standing).toBe('not told');
+    expect(found.standing).toBe('not known');
     expect(found.says).not.toContain('no inversion is expected');
     expect(found.says).toMatch(/Salinity 50 g.*freezes/);
     // Frost alone is out of validity too, and what HLD passes within it is still told.

@@ -29,13 +29,10 @@ describe('neutralising', () => {
 
   it('refuses a fraction in per cent, a solution without base and a negative acid value', () => {
     refusal(() => neutralise({ ...wish, fraction: 30 }), /between 0 and 1/);
-    refusal(
-      () => neutralise({ ...wish, base: { ...sodiumHydroxide, concentrationPercent: 0 } }),
-      /Concentration/,
-    );
+    refusal(() => neutralise({ ...wish, base: { ...sodiumHydroxide, concentrationPercent: 0 } }), /Strength/);
     refusal(
       () => neutralise({ ...wish, base: { ...sodiumHydroxide, concentrationPercent: 110 } }),
-      /Concentration/,
+      /Strength/,
     );
     refusal(() => neutralise({ ...wish, acid: { acidValue: -1 } }), /Acid value/);
   });

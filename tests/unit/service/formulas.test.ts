@@ -143,7 +143,7 @@ describe('formulas through the service', () => {
     const count = formula.phases.flatMap((phase) => phase.lines).length;
     await put(ask, formula, { phases: ppmOf(226_500, true) });
     const over = `${(((count - 1) * 226_500 - 1_000_000) / 10_000).toFixed(2).replace('.', ',')}\u00a0%`;
-    expect((await record(ask, formula.id)).body.detail).toBe(`Take away ${over} from the other lines.`);
+    expect((await record(ask, formula.id)).body.detail).toBe(`Remove ${over} from the other lines.`);
     await put(ask, { ...formula, revision: formula.revision + 1 }, { phases: ppmOf(12_345, false) });
     const total = `${((count * 12_345) / 10_000).toFixed(4).replace('.', ',').replace(/0+$/, '')}\u00a0%`;
     expect((await record(ask, formula.id)).body.title).toBe(`The lines add up to ${total}, not 100 %.`);
@@ -202,7 +202,7 @@ describe('formulas through the service', () => {
     const change = (part: object) => ask<ProblemDetails>('PATCH', '/settings', part);
     const cases = [
       [{ recordedBy: 'A'.repeat(121) }, 'recordedBy', 'Keep this to 120 characters or fewer.'],
-      [{ readabilityMg: 0.5 }, 'readabilityMg', 'A balance reads to the milligram at most.'],
+      [{ readabilityMg: 0.5 }, 'readabilityMg', 'A readability of less than a milligram cannot be entered.'],
       [{ overagePpm: 600_000 }, 'overagePpm', 'An overage above 50 % is a different batch size.'],
     ] as const;
     for (const [part, path, message] of cases)

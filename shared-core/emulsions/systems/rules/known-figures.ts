@@ -2,7 +2,7 @@ import { NEUTRAL, type SystemRule } from '../system';
 
 export const knownFigures: SystemRule = {
   id: 'known-figures',
-  name: 'HLB values that are known',
+  name: 'Known HLB values',
   says: 'An estimated or missing HLB makes the ratio a guess.',
   weight: 0.7,
   source: { text: 'published HLB values disagree by 1 to 2 units (reference tables)', basis: 'read' },

@@ -7,7 +7,7 @@ export const oneSign: SystemRule = {
   says: 'A cationic and an anionic form an insoluble salt; they are never put together.',
   weight: 1,
   source: {
-    text: 'Rosen, Surfactants and Interfacial Phenomena; Martin’s Physical Pharmacy, 5th ed. (from memory)',
+    text: 'Rosen M.J., Surfactants and Interfacial Phenomena, 3rd ed., Wiley, Hoboken 2004; Sinko P.J. (ed.), Martin’s Physical Pharmacy and Pharmaceutical Sciences, 5th ed., Lippincott, Baltimore 2006',
     basis: 'memory',
   },
   judge(system) {

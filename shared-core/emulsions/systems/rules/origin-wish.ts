@@ -2,10 +2,10 @@ import { membersOf, NEUTRAL, type SystemRule } from '../system';
 
 export const originWish: SystemRule = {
   id: 'origin-wish',
-  name: 'Of the origin wished',
-  says: 'The maker’s own wish: materials of other origins count against a system.',
+  name: 'Of the origin you prefer',
+  says: 'Your own preference: materials of other origins count against a system.',
   weight: 2,
-  source: { text: 'the maker’s wish', basis: 'user' },
+  source: { text: 'your preference', basis: 'user' },
   judge(system, { origins }) {
     if (origins.length === 0) return NEUTRAL;
     const members = membersOf(system);

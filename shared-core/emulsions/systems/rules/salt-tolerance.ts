@@ -4,11 +4,11 @@ import { hasCharge, NEUTRAL, type SystemRule } from '../system';
 
 export const saltTolerance: SystemRule = {
   id: 'salt-tolerance',
-  name: 'Stands the electrolyte',
-  says: 'Salt shields charges: ionics, carbomers and what is recorded as sensitive weaken; non-ionics stand more.',
+  name: 'Tolerates electrolyte',
+  says: 'Salt shields charges: ionics, carbomers and what is recorded as sensitive weaken; non-ionics tolerate more.',
   weight: 2,
   source: {
-    text: 'Carbomer technical data sheet TDS-237 (2002, 2009); Marquez R., A Short Course on HLD, module 2; Abu-Jdayil et al., J. Cosmet. Sci. 59 (2008), synopsis',
+    text: 'a carbomer maker’s data sheet on neutralising (2002, 2009); Marquez R., A Short Course on HLD, module 2; Abu-Jdayil et al., J. Cosmet. Sci. 59 (2008), synopsis',
     basis: 'read',
   },
   judge(system, { electrolyte, rest }) {
@@ -32,6 +32,6 @@ export const saltTolerance: SystemRule = {
     const proven = system.emulsifiers.every(({ facts }) => facts.material.electrolyteTolerance === 'high');
     if (proven) return { verdict: 'for', strength, why: 'Its emulsifiers are recorded as salt-tolerant.' };
     if (ionic) return { verdict: 'against', strength: strength / 2, why: 'Ionics shift strongly with salt.' };
-    return { verdict: 'for', strength: strength / 2, why: 'Non-ionics stand more salt than ionics.' };
+    return { verdict: 'for', strength: strength / 2, why: 'Non-ionics tolerate more salt than ionics.' };
   },
 };

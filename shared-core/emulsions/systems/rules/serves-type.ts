@@ -5,7 +5,7 @@ import { hasCharge, NEUTRAL, type SystemRule } from '../system';
 export const servesTheType: SystemRule = {
   id: 'serves-type',
   name: 'Serves the type of emulsion',
-  says: 'At least one emulsifier must serve the type wished; a cationic emulsion needs a cationic.',
+  says: 'At least one emulsifier must serve the emulsion type asked for; a cationic emulsion needs a cationic.',
   weight: 1,
   source: GRIFFIN_1949,
   judge(system, { emulsionType }) {

@@ -5,7 +5,7 @@ import { NEUTRAL, type SystemRule } from '../system';
 export const waxyWithLiquid: SystemRule = {
   id: 'waxy-with-liquid',
   name: 'W/o: waxy with liquid',
-  says: 'A w/o emulsion wants a waxy and a liquid emulsifier of low HLB, or a polymeric one.',
+  says: 'A w/o emulsion needs a waxy and a liquid emulsifier of low HLB, or a polymeric one.',
   weight: 2.5,
   source: COMMON_PRACTICE,
   judge({ emulsifiers }, { emulsionType }) {

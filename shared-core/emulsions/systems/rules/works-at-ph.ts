@@ -6,7 +6,10 @@ export const worksAtPh: SystemRule = {
   name: 'Works at the pH',
   says: 'Soaps lose charge and emulsifying power below about pH 8; others work in their recorded range.',
   weight: 2,
-  source: { text: 'Aulton M.E. (ed.), Pharmaceutics, 2nd ed. (2002), not verified', basis: 'memory' },
+  source: {
+    text: 'Aulton M.E. (ed.), Pharmaceutics: The Science of Dosage Form Design, 2nd ed., Churchill Livingstone, Edinburgh 2002',
+    basis: 'memory',
+  },
   judge({ emulsifiers }, { ph }) {
     if (ph === null) return NEUTRAL;
     const at = { low: ph, high: ph };
