@@ -49,19 +49,6 @@ export default ts.config(
     files: ['{shared-core,db,electron,renderer}/**/*.{ts,vue}'],
     rules: { 'max-lines-per-function': ['error', { max: 60, skipBlankLines: true, skipComments: true }] },
   },
-  {
-    // Longer ones that stood before the rule. Each is divided when its screen is next worked on; none is added.
-    files: [
-      'renderer/emulsions/bench-store.ts',
-      'renderer/emulsions/optimise-store.ts',
-      'renderer/formulas/draft.ts',
-      'renderer/formulas/suggestions.ts',
-      'renderer/lists/list-search.ts',
-      'renderer/materials/material-draft.ts',
-      'renderer/materials/shelf-search.ts',
-    ],
-    rules: { 'max-lines-per-function': 'off' },
-  },
   mustNotImport(
     ['shared-core'],
     '^(@db|@service|@renderer|electron|vue|pinia|node:|sql\\.js|hono|pdfmake)(/|$)|/(db|electron|renderer)/',

@@ -32,5 +32,3 @@ export function useKeptRequest<T>(name: string, schema: z.ZodType<T>, blank: T) 
 
   return { request, clear, bringBack, canBringBack: computed(() => cleared.value !== null) };
 }
-
-export type KeptRequest<T> = ReturnType<typeof useKeptRequest<T>>;

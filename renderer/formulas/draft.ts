@@ -1,14 +1,13 @@
-import { formulaContent, type FormulaContent, type FormulaLine } from '@core/formulas/formula';
-import { FORMULA_FIELDS } from '@core/formulas/fields';
+import { formulaContent, type FormulaContent } from '@core/formulas/formula';
 import { formulaShares } from '@core/formulas/shares';
 import type { Material } from '@core/materials/material';
 import { RECORD, type Place } from '@core/record/place';
 import { computed, inject, ref, shallowReactive, type InjectionKey } from 'vue';
 import { isOfAll, onChange } from '../record/changes';
-import type { NounWords } from '../record/clash-words';
 import { useDraft as useRecordDraft } from '../record/use-draft';
 import { answer, service } from '../service/client';
 import { takeBefore } from './changed-elsewhere';
+import { formulaWords } from './formula-words';
 
 /** The materials that a formula's lines name, as they are now. */
 function useMaterials() {
@@ -63,22 +62,7 @@ export function useFormulaDraft(id: string) {
   });
   const { content } = draft;
 
-  const nameOfMaterial = (materialId: string): string =>
-    materials.get(materialId)?.tradeName ?? 'a material no longer in the library';
-  const lines = computed(() => content.value?.phases.flatMap((phase) => phase.lines) ?? []);
-  const words: NounWords = {
-    fields: FORMULA_FIELDS,
-    nameOf({ thing }, value) {
-      const line = lines.value.find((one) => thing === `phases/lines#${one.id}`);
-      if (line) return nameOfMaterial(line.materialId);
-      if (thing.startsWith('phases/lines#')) return nameOfMaterial((value as FormulaLine).materialId);
-      const phase = content.value?.phases.find((one) => thing === `phases#${one.id}`);
-      if (phase) return phase.title || 'Phase';
-      const step = content.value?.steps.findIndex((one) => thing === `steps#${one.id}`) ?? -1;
-      return step >= 0 ? `Step ${step + 1}` : thing.startsWith('steps') ? 'A step' : 'A phase';
-    },
-    tell: ({ field }, value) => (field[0] === 'materialId' ? nameOfMaterial(String(value)) : null),
-  };
+  const words = formulaWords(content, (materialId) => materials.get(materialId)?.tradeName);
 
   return {
     id,

@@ -1,6 +1,6 @@
 import type { Found } from '@core/lists/found';
 import type { MaterialRow } from '@core/materials/list';
-import { ref } from 'vue';
+import { ref, type Ref } from 'vue';
 
 /** A material that was found by what was typed. */
 export type FoundMaterial = Extract<Found, { kind: 'materials' }>;
@@ -10,40 +10,23 @@ export const MOST_SUGGESTED = 30;
 /** The row behind the others that offers to make what was typed. */
 export const CREATE_ROW = 'create';
 
-/**
- * The materials suggested for what stands in a box, and the one that is marked. A row is taken or marked by keys only
- * while the rows answer that very text: whoever types faster than the search waits for it. The nearest row is marked
- * from the start, but never one that only mentions what was typed in its notes: it would be taken for its name.
- * @param creates whether a last row offers to make what was typed; it is marked from the start where nothing is found
- */
-export function useSuggestions(
-  find: (text: string, signal: AbortSignal) => Promise<FoundMaterial[]>,
-  creates: () => boolean = () => false,
-) {
-  const text = ref('');
-  const rows = ref<MaterialRow[]>([]);
-  /** Whether more match than are shown. */
-  const more = ref(false);
-  const open = ref(false);
-  /** The marked row; −1 while none is. */
-  const active = ref(-1);
+type Find = (text: string, signal: AbortSignal) => Promise<FoundMaterial[]>;
+
+/** Searches for what stands in a box, the newest text only, and tells whether the rows answer it. */
+function useSearch(text: Readonly<Ref<string>>, find: Find, found: (rows: FoundMaterial[]) => void) {
   const failure = ref<unknown>(null);
-  /** The text that the rows belong to. */
+  /** The text that was answered last. */
   let answered: string | null = null;
   let stop = new AbortController();
   let underWay: Promise<void> | null = null;
 
   async function search(wanted: string, signal: AbortSignal): Promise<void> {
     try {
-      const found = await find(wanted, signal);
+      const rows = await find(wanted, signal);
       if (signal.aborted) return;
-      rows.value = found.slice(0, MOST_SUGGESTED).map(({ row }) => row);
-      more.value = found.length > MOST_SUGGESTED;
       answered = wanted;
-      const nothing = found.length === 0 && creates();
-      active.value = nothing || (found[0] && found[0].near !== 'unshown') ? 0 : -1;
       failure.value = null;
-      open.value = true;
+      found(rows);
     } catch (error) {
       if (!signal.aborted) failure.value = error;
     }
@@ -57,11 +40,49 @@ export function useSuggestions(
     return (underWay = search(text.value, stop.signal));
   }
 
+  return {
+    failure,
+    look,
+    isUnderWay: () => underWay !== null,
+    giveUp(): void {
+      stop.abort();
+      underWay = null;
+      // Closed rows answer nothing any more: the same text, typed again, waits for its own.
+      answered = null;
+    },
+    /** Waits for the answer to the text in the box. False when it was changed or left meanwhile, or the search failed. */
+    async isAnswered(): Promise<boolean> {
+      const wanted = text.value;
+      if (answered !== wanted) await (underWay ?? look());
+      return answered === wanted && text.value === wanted;
+    },
+  };
+}
+
+/**
+ * The materials suggested for what stands in a box, and the one that is marked. A row is taken or marked by keys only
+ * while the rows answer that very text: whoever types faster than the search waits for it. The nearest row is marked
+ * from the start, but never one that only mentions what was typed in its notes: it would be taken for its name.
+ * @param creates whether a last row offers to make what was typed; it is marked from the start where nothing is found
+ */
+export function useSuggestions(find: Find, creates: () => boolean = () => false) {
+  const text = ref('');
+  const rows = ref<MaterialRow[]>([]);
+  /** Whether more match than are shown. */
+  const more = ref(false);
+  const open = ref(false);
+  /** The marked row; −1 while none is. */
+  const active = ref(-1);
+  const { failure, look, isUnderWay, giveUp, isAnswered } = useSearch(text, find, (found) => {
+    rows.value = found.slice(0, MOST_SUGGESTED).map(({ row }) => row);
+    more.value = found.length > MOST_SUGGESTED;
+    const nothing = found.length === 0 && creates();
+    active.value = nothing || (found[0] && found[0].near !== 'unshown') ? 0 : -1;
+    open.value = true;
+  });
+
   function close(): void {
-    stop.abort();
-    underWay = null;
-    // Closed rows answer nothing any more: the same text, typed again, waits for its own.
-    answered = null;
+    giveUp();
     open.value = false;
   }
 
@@ -70,16 +91,11 @@ export function useSuggestions(
     else void look();
   }
 
-  /** Waits for the rows of the text in the box. False when it was changed or left meanwhile, or the search failed. */
-  async function current(): Promise<boolean> {
-    const wanted = text.value;
-    if (answered !== wanted) await (underWay ?? look());
-    return open.value && answered === wanted && text.value === wanted;
-  }
+  const current = async (): Promise<boolean> => (await isAnswered()) && open.value;
 
   /** Marks the next or previous row, round the ends; opens the list when it is closed. */
   async function step(by: -1 | 1): Promise<void> {
-    if (!open.value && !underWay) return look();
+    if (!open.value && !isUnderWay()) return look();
     if (!(await current())) return;
     const last = rows.value.length - (creates() ? 0 : 1);
     const next = active.value + by;
@@ -88,7 +104,7 @@ export function useSuggestions(
 
   /** The marked row of what was typed; undefined when there is none, or the list was closed and is opened now. */
   async function marked(): Promise<MaterialRow | typeof CREATE_ROW | undefined> {
-    if (!open.value && !underWay) {
+    if (!open.value && !isUnderWay()) {
       await look();
       return undefined;
     }

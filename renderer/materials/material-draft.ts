@@ -8,6 +8,7 @@ import type { NounWords } from '../record/clash-words';
 import type { Held } from '../record/draft-source';
 import { useDraft } from '../record/use-draft';
 import { answer, problemOf, service, type ProblemDetails } from '../service/client';
+import type { Settings } from '@core/settings/settings';
 import { useSettings } from '../settings/store';
 
 /** A figure, a usage range or a limit is one fact with its source; a document goes by its bytes. */
@@ -19,6 +20,18 @@ export const MATERIAL_SHAPE: Shape = {
 // What an earlier version let stand must still be opened, to be put right here.
 function held(found: Material): Held<MaterialContent> {
   return { revision: found.revision, content: storedContent.parse(found) };
+}
+
+/** What the parts of a material are called where a change of them is told or asked about. */
+function materialWords(region: () => Settings['languageRegion']): NounWords {
+  return {
+    fields: MATERIAL.fields,
+    nameOf: (_place, value) => String((value as { title?: string } | undefined)?.title ?? 'A document'),
+    labelOf: ({ field: [part, kind] }) =>
+      part === 'figures' && kind ? FIGURE_KINDS[kind as FigureKind].label : null,
+    tell: ({ field: [part, kind] }, value) =>
+      part === 'figures' && kind && value ? figureWords(kind as FigureKind, value as Figure, region()) : null,
+  };
 }
 
 /** A material being edited. */
@@ -40,20 +53,9 @@ export function useMaterialDraft(id: string, saved: () => void) {
     },
   });
   const lost = shallowRef<ProblemDetails | null>(null);
-  const words: NounWords = {
-    fields: MATERIAL.fields,
-    nameOf: (_place, value) => String((value as { title?: string } | undefined)?.title ?? 'A document'),
-    labelOf: ({ field: [part, kind] }) =>
-      part === 'figures' && kind ? FIGURE_KINDS[kind as FigureKind].label : null,
-    tell: ({ field: [part, kind] }, value) =>
-      part === 'figures' && kind && value
-        ? figureWords(kind as FigureKind, value as Figure, settings.current.languageRegion)
-        : null,
-  };
-
   return {
     draft,
-    words,
+    words: materialWords(() => settings.current.languageRegion),
     kept,
     takeKept,
     lost,

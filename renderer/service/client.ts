@@ -52,8 +52,3 @@ export async function answer<T>(pending: Promise<JsonResponse<T>>): Promise<T> {
   const response = await settled(pending);
   return response.status === 204 ? (undefined as T) : response.json();
 }
-
-/** The bytes of a successful answer, such as a PDF. */
-export async function answerBytes(pending: Promise<Response>): Promise<Uint8Array<ArrayBuffer>> {
-  return new Uint8Array(await (await settled(pending)).arrayBuffer());
-}

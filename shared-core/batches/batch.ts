@@ -23,7 +23,6 @@ export const batchSize = z.discriminatedUnion('by', [
       .max(LARGEST_BATCH_MG, 'A unit holds 10 tonnes at most.'),
   }),
 ]);
-export type BatchSize = z.infer<typeof batchSize>;
 
 /** What a maker enters to plan a batch of a recorded version. */
 export const batchPlan = z.object({

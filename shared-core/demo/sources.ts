@@ -30,8 +30,6 @@ export const EACN_POLAR =
   'Lukowicz T. et al., Rationalization and prediction of the EACN of polar hydrocarbon oils with COSMO-RS sigma-moments, Langmuir 31, 11220-11226 (2015) (not verified)';
 export const EACN_FISH =
   'Queste S., Salager J.-L., Strey R., Aubry J.-M., The EACN scale for oil classification revisited thanks to fish diagrams, J. Colloid Interface Sci. 312, 98-107 (2007) (not verified)';
-export const EACN_TERPENES =
-  'Bouton F. et al., Classification of terpene oils using the fish diagrams and the EACN scale, Colloids Surf. A 338, 142-147 (2009) (not verified)';
 
 export const ATOMIC_WEIGHTS = 'computed from IUPAC standard atomic weights (abridged)';
 export const CRC_HANDBOOK =

@@ -36,7 +36,6 @@ export type Shape =
   | { kind: 'group'; fields: Fields; nullable: boolean }
   | { kind: 'rows'; row: Fields }
   | { kind: 'figures' };
-export type FieldKind = Shape['kind'];
 
 /** One property of a noun, described once: reading, writing, showing and comparing are derived from this. */
 export interface Field<S extends z.ZodType = z.ZodType> {

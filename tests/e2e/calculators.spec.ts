@@ -1,6 +1,6 @@
 import type { Locator, Page } from '@playwright/test';
-import { openTool, pick, result, TOOLS, way } from './calculator-steps';
-import { expect, expectNoAxeViolations, test } from './fixtures';
+import { openTool, pick, result, way } from './calculator-steps';
+import { expect, test } from './fixtures';
 
 test.use({ opening: 'demo' });
 
@@ -299,23 +299,3 @@ test('the working prints as a hand-out that the service computes anew', async ({
   await fill.getByRole('button', { name: /Print working/ }).click();
   await expect(page.getByRole('dialog').locator('canvas').first()).toBeVisible({ timeout: 30_000 });
 });
-
-for (const colorScheme of ['light', 'dark'] as const)
-  test(`axe finds nothing in the calculators, ${colorScheme}`, async ({ page }) => {
-    test.slow();
-    await page.emulateMedia({ colorScheme });
-    for (const tool of TOOLS) {
-      await openTool(page, tool);
-      await expectNoAxeViolations(page);
-    }
-    await openTool(page, 'hlb');
-    for (const name of ['SMILES', 'Figures', 'Groups']) {
-      await way(page, name);
-      await expectNoAxeViolations(page);
-    }
-    await openTool(page, 'hld');
-    await page.getByRole('button', { name: 'Type EACN' }).click();
-    await page.getByRole('button', { name: 'Type Cc' }).click();
-    await page.getByRole('button', { name: 'Type Cc' }).click();
-    await expectNoAxeViolations(page);
-  });

@@ -124,11 +124,3 @@ test('making many sheets can be stopped', async ({ page }) => {
   await expect(dialog(page).getByText('Stopped. 1 sheet made until then.')).toBeVisible();
   await expect(page.getByRole('button', { name: 'Save ZIP' })).toBeEnabled();
 });
-
-for (const theme of ['light', 'dark'] as const) {
-  test(`axe finds nothing on the sheet preview, ${theme}`, async ({ page }) => {
-    await page.emulateMedia({ colorScheme: theme });
-    await openFormulaSheet(page);
-    await expectNoAxeViolations(page);
-  });
-}

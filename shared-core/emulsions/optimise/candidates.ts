@@ -1,7 +1,6 @@
 import { newestPrice, pricePerKgMinor, type PriceRecord } from '../../costing/offers';
 import type { Material } from '../../materials/material';
 import type { Currency } from '../../quantities/money';
-import { isEmulsifier } from '../conflicts/recognise';
 import { hlbOf, hlbSpread, pairingFacts, type EmulsifierRecord } from '../systems/character';
 import { usageRange } from '../usage-range';
 import type { Candidate } from './demand';
@@ -39,11 +38,4 @@ export function candidateFrom(record: CandidateRecord, currency: Currency): Shel
     form: record.form,
     origin: record.origin,
   };
-}
-
-/** The emulsifiers of a library as candidates, by name: archived ones are left out. */
-export function candidatesFrom(materials: readonly Material[], currency: Currency): ShelfCandidate[] {
-  return materials
-    .filter((material) => isEmulsifier(material) && material.status !== 'archived')
-    .map((material) => candidateFrom(material, currency));
 }

@@ -242,7 +242,17 @@ export const SCREENS: Screen[] = [
       sheet('trial sheet', ['trials/TrialSeriesView'], 'Print series…'),
     ],
   },
-  { name: 'bench, HLB', route: 'bench', address: always(bench('hlb')) },
+  {
+    name: 'bench, HLB',
+    route: 'bench',
+    address: always(bench('hlb')),
+    openers: ['SMILES', 'Figures', 'Groups'].map((name) => ({
+      name: `the HLB by ${name}`,
+      components: [],
+      open: (page) => page.getByRole('radio', { name, exact: true }).check(),
+      close: (page) => page.getByRole('radio', { name: 'Chain and head', exact: true }).check(),
+    })),
+  },
   {
     name: 'bench, HLB with an answer',
     route: 'bench',
@@ -258,6 +268,16 @@ export const SCREENS: Screen[] = [
     ],
   },
   { name: 'bench, HLD', route: 'bench', address: always(bench('hld')) },
+  {
+    name: 'bench, HLD with typed figures',
+    route: 'bench',
+    address: (records) => records && bench('hld'),
+    async prepare(page) {
+      await button(page, 'Type EACN').click();
+      await button(page, 'Type Cc').click();
+      await button(page, 'Type Cc').click();
+    },
+  },
   { name: 'bench, phase inversion', route: 'bench', address: always(bench('phase-inversion')) },
   { name: 'bench, viscosity of oils', route: 'bench', address: always(bench('viscosity')) },
   { name: 'bench, density', route: 'bench', address: always(bench('density')) },

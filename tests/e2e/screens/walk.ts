@@ -134,20 +134,38 @@ interface Violation {
   nodes: { target: string[] }[];
 }
 
-/** What axe finds: in what is open, or else on the whole screen. Colours alone in the dark: nothing else differs. */
-async function axeFaults(page: Page, opened: boolean, scheme: State['scheme']): Promise<string[]> {
+/** Where axe looks, and by which rules: all when `rules` is null. */
+interface AxeLook {
+  within: string | null;
+  rules: object | null;
+}
+const COLOURS = { runOnly: ['color-contrast'] };
+const ALL_BUT_COLOURS = { rules: { 'color-contrast': { enabled: false } } };
+
+/**
+ * What axe is asked of a state; null when it holds nothing that another does not. All its rules in the widest window;
+ * colours alone in the dark, where nothing else differs; all else in the narrowest, where colours are the same. A screen is
+ * read with every detail unfolded, which holds what it shows when folded.
+ */
+function axeLook({ opened, width, scheme }: State, coloured: boolean): AxeLook | null {
+  // The lists that are found by typing are all the same.
+  if (opened === '' || /^list (?!1$)/.test(opened)) return null;
+  const within = opened === EVERY_DETAIL.name ? null : OPENED;
+  if (width === 1440 && scheme === 'light') return { within, rules: null };
+  if (width === 1440) return coloured ? { within, rules: COLOURS } : null;
+  return width === 390 && scheme === 'light' ? { within, rules: ALL_BUT_COLOURS } : null;
+}
+
+async function axeFaults(page: Page, look: AxeLook): Promise<string[]> {
   if (!(await page.evaluate(() => 'axe' in window))) await page.evaluate(axe.source);
-  const violations = await page.evaluate(
-    async ({ within, rules }) => {
-      const on = within ? document.querySelector(within) : null;
-      const run = Reflect.get(window, 'axe') as {
-        run(on: Node, options: object): Promise<{ violations: Violation[] }>;
-      };
-      const options = { resultTypes: ['violations'], ...(rules ? { runOnly: rules } : {}) };
-      return (await run.run(on ?? document, options)).violations.map(({ id, nodes }) => ({ id, nodes }));
-    },
-    { within: opened ? OPENED : null, rules: scheme === 'dark' ? ['color-contrast'] : null },
-  );
+  const violations = await page.evaluate(async ({ within, rules }) => {
+    const on = within ? document.querySelector(within) : null;
+    const run = Reflect.get(window, 'axe') as {
+      run(on: Node, options: object): Promise<{ violations: Violation[] }>;
+    };
+    const options = { resultTypes: ['violations'], ...rules };
+    return (await run.run(on ?? document, options)).violations.map(({ id, nodes }) => ({ id, nodes }));
+  }, look);
   return violations.map(
     ({ id, nodes }) =>
       `axe ${id} at ${nodes
@@ -168,14 +186,18 @@ function saidOn(page: Page): Promise<string[]> {
   });
 }
 
-/** Faults by the laws in every window, and by axe in the widest, light and dark, and in the narrowest. */
-export function lawsInto(faults: string[]): Look {
-  return async (page, { screen, opened, width, scheme }) => {
-    const found = scheme === 'light' ? await faultsOf(page) : [];
-    const ends = width === 1440 || (width === 390 && scheme === 'light');
-    if (ends && !opened.startsWith('list ')) found.push(...(await axeFaults(page, opened !== '', scheme)));
-    if (width === 1440 && scheme === 'light') found.push(...(await saidOn(page)).flatMap(unwantedIn));
-    const place = [screen, opened, `${width} px`, scheme].filter(Boolean).join(' · ');
+/**
+ * Faults by the laws in every window, and by axe.
+ * @param coloured whether colours in the dark are looked at too: once is enough for what every library shows
+ */
+export function lawsInto(faults: string[], coloured: boolean): Look {
+  return async (page, state) => {
+    const found = state.scheme === 'light' ? await faultsOf(page) : [];
+    const look = axeLook(state, coloured);
+    if (look) found.push(...(await axeFaults(page, look)));
+    if (state.width === 1440 && state.scheme === 'light')
+      found.push(...(await saidOn(page)).flatMap(unwantedIn));
+    const place = [state.screen, state.opened, `${state.width} px`, state.scheme].filter(Boolean).join(' · ');
     faults.push(...found.map((fault) => `${place}: ${fault}`));
   };
 }

@@ -1,5 +1,5 @@
 import { demoLibrary } from '@core/demo/demo-library';
-import { candidateFrom, candidatesFrom } from '@core/emulsions/optimise/candidates';
+import { candidateFrom } from '@core/emulsions/optimise/candidates';
 import type { Demand } from '@core/emulsions/optimise/demand';
 import { optimise } from '@core/emulsions/optimise/optimise';
 import { blankMaterial } from '@core/materials/material';
@@ -9,6 +9,7 @@ import { solveWithHighs } from '@service/emulsions/optimiser';
 import { describe, expect, it } from 'vitest';
 import { figure, make, range } from '../checks/build';
 import { serviceWith } from '../service/service-fixture';
+import { candidatesFrom } from './demo-shelf';
 
 describe('an emulsifier as a candidate', () => {
   it('is the same whether read from the library or projected from the materials, over the demonstration', async () => {

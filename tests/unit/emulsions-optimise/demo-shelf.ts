@@ -1,6 +1,16 @@
 import { demoLibrary } from '@core/demo/demo-library';
-import { candidatesFrom } from '@core/emulsions/optimise/candidates';
+import { isEmulsifier } from '@core/emulsions/conflicts/recognise';
+import { candidateFrom, type ShelfCandidate } from '@core/emulsions/optimise/candidates';
 import type { Candidate } from '@core/emulsions/optimise/demand';
+import type { Material } from '@core/materials/material';
+import type { Currency } from '@core/quantities/money';
+
+/** The emulsifiers of some materials as candidates: archived ones are left out. */
+export function candidatesFrom(materials: readonly Material[], currency: Currency): ShelfCandidate[] {
+  return materials
+    .filter((material) => isEmulsifier(material) && material.status !== 'archived')
+    .map((material) => candidateFrom(material, currency));
+}
 
 /** The demonstration library's emulsifiers as candidates, in the order in which the service reads them. */
 export function demoShelf(): Candidate[] {

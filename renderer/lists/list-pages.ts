@@ -1,0 +1,91 @@
+import type { ListEntry } from '@core/lists/description';
+import type { Correction, Counts, Instead, ListPage } from '@core/lists/query';
+import { onBeforeUnmount, ref, shallowRef, triggerRef } from 'vue';
+import { problemOf, type ProblemDetails } from '../service/client';
+
+/** A screenful and what a page key reaches; small answers come and are read faster. */
+const PAGE = 50;
+
+/** Where a page of a list begins, and how many rows it has at most. */
+export interface Stretch {
+  offset: number;
+  limit: number;
+}
+
+/** The place of a record among the rows that are there; −1 when it is not among them. */
+function placeOf(id: string, pages: ReadonlyMap<number, readonly ListEntry[]>): number {
+  for (const [page, rows] of pages) {
+    const at = rows.findIndex((row) => row.id === id);
+    if (at >= 0) return page * PAGE + at;
+  }
+  return -1;
+}
+
+/**
+ * The rows of a list that were fetched so far, a page at a time, and what came with the newest answer.
+ * @param fetchRows fetches a stretch of what is looked for now
+ * @param later shows the counts of the filters, once the rows are drawn
+ */
+export function useListPages<Row extends ListEntry>(
+  fetchRows: (stretch: Stretch, signal: AbortSignal) => Promise<ListPage<Row>>,
+  later: (show: () => void) => void,
+) {
+  const pages = shallowRef(new Map<number, Row[]>());
+  const total = ref<number | null>(null);
+  const counts = shallowRef<Counts | null>(null);
+  const corrections = shallowRef<Correction[]>([]);
+  const instead = shallowRef<Instead[]>([]);
+  const problem = ref<ProblemDetails | null>(null);
+  let stale = new AbortController();
+  let underWay: Promise<unknown> = Promise.resolve();
+  const asked = new Set<number>();
+
+  async function take(page: number, fresh: boolean): Promise<void> {
+    const { signal } = stale;
+    asked.add(page);
+    try {
+      const found = await fetchRows({ offset: page * PAGE, limit: PAGE }, signal);
+      if (fresh) pages.value = new Map();
+      pages.value.set(page, found.rows);
+      triggerRef(pages);
+      total.value = found.total;
+      corrections.value = found.corrections;
+      instead.value = found.instead;
+      problem.value = null;
+      later(() => {
+        if (!signal.aborted) counts.value = found.counts;
+      });
+    } catch (error) {
+      asked.delete(page);
+      if (!signal.aborted) problem.value = problemOf(error);
+    }
+  }
+
+  /** Gives up what is under way, and fetches these pages instead. */
+  function anew(wanted: readonly number[], fresh: boolean): Promise<unknown> {
+    stale.abort();
+    stale = new AbortController();
+    asked.clear();
+    underWay = Promise.all(wanted.map((page) => take(page, fresh)));
+    return underWay;
+  }
+
+  /** Sees that the rows from `first` to `last` are there or on their way. */
+  function ensure(first: number, last: number): void {
+    for (let page = Math.floor(first / PAGE); page <= Math.floor(last / PAGE); page += 1)
+      if (!asked.has(page)) void take(page, false);
+  }
+
+  onBeforeUnmount(() => stale.abort());
+  return {
+    told: { total, counts, corrections, instead, problem },
+    ensure,
+    indexOf: (id: string) => placeOf(id, pages.value),
+    rowAt: (index: number): Row | undefined => pages.value.get(Math.floor(index / PAGE))?.[index % PAGE],
+    /** Fetches anew, keeping what is shown until the answer is there. */
+    refresh: () => anew([0], true),
+    /** Fetches anew what was fetched so far, in its place: something of it was changed. */
+    refreshShown: () => anew(asked.size > 0 ? [...asked] : [0], false),
+    answered: () => underWay,
+  };
+}
