@@ -4,6 +4,7 @@ import { materialsSchema } from './0001-materials';
 import { offersWithoutPriceSchema } from './0002-offers-without-price';
 import { recordSchema, recordSchemaEnd, versionsToStates } from './0003-record';
 import { countryOfOriginSchema } from './0004-country-of-origin';
+import { substancesAndLimitsSchema } from './0005-substances-and-limits';
 import type { Migration } from './runner';
 
 /** The library's schema, in the order it grew. Append only: a migration that has shipped is never edited. */
@@ -19,4 +20,5 @@ export const migrations: Migration[] = [
     rebuildsTables: true,
   },
   { number: 4, name: 'country of origin', sql: countryOfOriginSchema },
+  { number: 5, name: 'substances and limits of law', sql: substancesAndLimitsSchema },
 ];

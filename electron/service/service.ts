@@ -7,12 +7,15 @@ import type { ServiceContext } from './context';
 import { emulsionsRoutes } from './emulsions/routes';
 import { formulasRoutes } from './formulas/routes';
 import { findRoutes } from './lists/find-routes';
+import { lawRoutes } from './limits/law-routes';
+import { limitsRoutes } from './limits/routes';
 import { libraryRoutes } from './library/routes';
 import { materialsRoutes } from './materials/routes';
 import { answerProblem } from './problems/problem-details';
 import { limitBodies } from './requests/body-sizes';
 import { recordRoutes } from './record/routes';
 import { searchesRoutes } from './searches/routes';
+import { substancesRoutes } from './substances/routes';
 import { settingsRoutes } from './settings/routes';
 import { sheetsRoutes } from './sheets/routes';
 import { trialsRoutes } from './trials/routes';
@@ -34,6 +37,9 @@ export function createService(context: ServiceContext) {
     .route('/sheets', sheetsRoutes(context))
     .route('/emulsions', emulsionsRoutes(context))
     .route('/trials', trialsRoutes(context))
+    .route('/substances', substancesRoutes(context))
+    .route('/limits', limitsRoutes(context))
+    .route('/law', lawRoutes(context))
     .route('/records', recordRoutes(context));
   service.onError(answerProblem);
   service.notFound((c) =>

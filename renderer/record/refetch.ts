@@ -12,6 +12,8 @@ const KEYS_BY_KIND: Record<RecordKind, string[][]> = {
   'trial series': [['trials'], ['deleted']],
   'saved search': [['searches'], ['deleted']],
   settings: [],
+  substance: [['deleted']],
+  limit: [['deleted']],
 };
 /** Several changes in a row, such as a note being typed, are asked for once. */
 const TOGETHER_MS = 100;

@@ -40,6 +40,20 @@ export function findingOf({ kind, row, putAside }: Found): Finding {
         what: 'trial series',
         to: recordPlace('trial series', row.id),
       };
+    case 'substances':
+      return {
+        key: row.id,
+        says: row.name,
+        what: ['substance', row.colourIndex, row.usName].filter(Boolean).join(' · '),
+        to: recordPlace('substance', row.id),
+      };
+    case 'limits':
+      return {
+        key: row.id,
+        says: row.subject,
+        what: `limit, ${row.regions.join(', ')} · ${row.source}`,
+        to: recordPlace('limit', row.id),
+      };
   }
 }
 

@@ -54,6 +54,20 @@ const KNOWN: Known[] = [
     'density',
     'specific gravity pycnometer volume fill dilution calculate calculator',
   ),
+  place('Substances', '/substances', undefined, 'inci ci cas names synonyms allergens groups law'),
+  place(
+    'Limits of law',
+    '/limits',
+    undefined,
+    'legal regulation annex maximum restricted prohibited cosmetics',
+  ),
+  command('Add a substance', { path: '/substances', query: { do: 'add' } }, 'new inci substance create'),
+  command('Add a limit of law', { path: '/limits', query: { do: 'add' } }, 'new legal limit create'),
+  command(
+    'Import limits from CSV',
+    { path: '/limits', query: { do: 'import' } },
+    'csv spreadsheet legal limits read in',
+  ),
   place('Compare materials side by side', '/compare', undefined, 'comparison difference'),
   place('Saved searches', '/materials', undefined, 'kept searches filters'),
   place(

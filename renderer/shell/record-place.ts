@@ -7,6 +7,8 @@ export function recordPlace(kind: RecordKind, id: string): RouteLocationRaw {
     case 'material':
     case 'formula':
     case 'batch':
+    case 'substance':
+    case 'limit':
       return { name: kind, params: { id } };
     case 'trial series':
       return { name: 'bench', query: { tool: 'trials', series: id } };

@@ -15,6 +15,22 @@ const routes: RouteRecordRaw[] = [
       { path: ':id', name: 'material', component: () => import('../materials/MaterialPane.vue') },
     ],
   },
+  {
+    path: '/substances',
+    component: () => import('../substances/SubstancesPage.vue'),
+    children: [
+      { path: '', name: 'substances', components: {} },
+      { path: ':id', name: 'substance', component: () => import('../substances/SubstancePane.vue') },
+    ],
+  },
+  {
+    path: '/limits',
+    component: () => import('../limits/LimitsPage.vue'),
+    children: [
+      { path: '', name: 'limits', components: {} },
+      { path: ':id', name: 'limit', component: () => import('../limits/LimitPane.vue') },
+    ],
+  },
   { path: '/compare', name: 'compare', component: () => import('../materials/ComparePage.vue') },
   { path: '/formulas', name: 'formulas', component: () => import('../formulas/FormulasPage.vue') },
   { path: '/formulas/:id', name: 'formula', component: () => import('../formulas/FormulaPage.vue') },

@@ -7,6 +7,7 @@ import {
   type ProcedureStep,
   type TargetSpecification,
 } from '../formulas/formula';
+import { blankMarket, type Market } from '../products/market';
 import { ppmFromPercent, WHOLE_PPM } from '../quantities/share';
 import { NEVER_MADE } from './never-made';
 import type { MakeId } from './demo-id';
@@ -40,6 +41,8 @@ export interface DemoFormula extends Pick<
   phases: DemoPhase[];
   steps: DemoStep[];
   target: Partial<TargetSpecification>;
+  /** What it becomes, as far as it is said. */
+  market?: Partial<Market>;
 }
 
 const CAVEAT = `Invented for demonstration, ${NEVER_MADE}. It is not proof of safety or preservation: a qualified safety assessment, a stability study, a challenge test and local law decide.`;
@@ -60,7 +63,7 @@ export function buildFormula(
   makeId: MakeId,
   at: string,
 ): Formula {
-  const { phases: written, steps, target, notes, ...named } = entry;
+  const { phases: written, steps, target, notes, market, ...named } = entry;
   const key = (part: string) => makeId(`formula:${entry.code}:${part}`);
   const left = WHOLE_PPM - fixedPpm(entry);
 
@@ -89,6 +92,7 @@ export function buildFormula(
   });
   return {
     ...named,
+    market: { ...blankMarket(), ...market },
     phases,
     steps: steps.map(step),
     target: { ...blankTarget(), ...target },

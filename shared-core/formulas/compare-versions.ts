@@ -1,5 +1,8 @@
 import { formatNumber, formatPercent } from '../locale/numbers';
 import type { Region } from '../locale/numbers';
+import type { Field } from '../record/field';
+import { fieldWords } from '../record/words';
+import { MARKET_FIELDS } from './market-fields';
 import { materialDifferences, type MaterialsOfSide } from './compare-materials';
 import type { Difference, DifferenceArea } from './difference';
 import { phaseLetter } from './formula';
@@ -240,6 +243,11 @@ export function compareVersions(
   for (const key of ['name', 'code', 'productType', 'use', 'purpose'] as const) {
     const what = key === 'productType' ? 'Product type' : key.charAt(0).toUpperCase() + key.slice(1);
     pushText(found, 'formula', what, before[key], after[key]);
+  }
+  for (const [key, field] of Object.entries(MARKET_FIELDS)) {
+    const words = ({ market }: FormulaContent): string =>
+      fieldWords(field as Field, market[key as keyof typeof MARKET_FIELDS], region);
+    pushText(found, 'formula', field.label, words(before), words(after));
   }
   found.push(...phaseDifferences(compared), ...lineDifferences(compared));
   const usedBefore = new Set(formulaLines(before).map((line) => line.materialId));

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { blankMarket, market } from '../products/market';
 import {
   flag,
   group,
@@ -12,6 +13,7 @@ import {
   word,
   type Fields,
 } from '../record/field';
+import { MARKET_FIELDS } from './market-fields';
 import {
   blankTarget,
   formulaContent,
@@ -106,6 +108,11 @@ export const FORMULA_FIELDS = {
     section: 'head',
     max: 500,
     places: { ...BY_HAND, list: { rem: 10, grow: 2 }, search: true },
+  }),
+  market: group(MARKET_FIELDS, market, blankMarket(), {
+    label: 'Product and market',
+    section: 'head',
+    places: BY_HAND,
   }),
   phases: rows(PHASE_ROW, phases, { label: 'Phases and lines', section: 'ledger', places: BY_HAND }),
   steps: rows(STEP_ROW, steps, { label: 'Procedure', section: 'procedure', places: BY_HAND }),

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { market } from '../products/market';
 import { id } from '../record/id';
 import { material } from '../materials/material';
 import { sharePpm } from '../quantities/share';
@@ -113,6 +114,7 @@ export const formulaContent = z
     productType: z.enum(PRODUCT_TYPES),
     use: z.enum(USES),
     purpose: lineText(500),
+    market,
     phases: z.array(formulaPhase).max(26, 'A formula can hold 26 phases at most (A to Z).'),
     steps: z.array(procedureStep).max(200, 'A procedure can hold 200 steps at most.'),
     target: targetSpecification,

@@ -1,6 +1,8 @@
 import type { BatchRow } from '../batches/list';
 import type { FormulaRow } from '../formulas/list';
+import type { LimitRow } from '../limits/list';
 import type { MaterialRow } from '../materials/list';
+import type { SubstanceRow } from '../substances/list';
 import type { SeriesRow } from '../trials/list';
 import type { Nearness } from './list-index';
 
@@ -10,10 +12,19 @@ export type Found = (
   | { kind: 'formulas'; row: FormulaRow }
   | { kind: 'batches'; row: BatchRow }
   | { kind: 'trials'; row: SeriesRow }
+  | { kind: 'substances'; row: SubstanceRow }
+  | { kind: 'limits'; row: LimitRow }
 ) & {
   near: Nearness;
   /** Whether its list shows it only when asked to, such as what is archived. */
   putAside: boolean;
 };
 export type FoundKind = Found['kind'];
-export const FOUND_KINDS: readonly FoundKind[] = ['materials', 'formulas', 'batches', 'trials'];
+export const FOUND_KINDS: readonly FoundKind[] = [
+  'materials',
+  'formulas',
+  'batches',
+  'trials',
+  'substances',
+  'limits',
+];

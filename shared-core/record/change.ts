@@ -2,7 +2,15 @@ import { z } from 'zod';
 
 /** The kinds of records whose changes screens follow. */
 export type RecordKind =
-  'material' | 'formula' | 'version' | 'batch' | 'trial series' | 'saved search' | 'settings';
+  | 'material'
+  | 'formula'
+  | 'version'
+  | 'batch'
+  | 'trial series'
+  | 'saved search'
+  | 'settings'
+  | 'substance'
+  | 'limit';
 
 /** The kind by which it is told that another library, or another state of it, is open: all may be different. */
 export const LIBRARY = 'library';

@@ -1,3 +1,4 @@
+import { blankMarket } from '@core/products/market';
 import { blankTarget, PRODUCT_TYPES, USES, type Formula, type FormulaPhase } from '@core/formulas/formula';
 import { WHOLE_PPM } from '@core/quantities/share';
 import { materialId, numberedId } from './library-generator';
@@ -67,6 +68,7 @@ export function* generateFormulas(
       productType: chance.pickSkewed(PRODUCT_TYPES),
       use: chance.pickSkewed(USES),
       purpose: '',
+      market: blankMarket(),
       phases,
       steps: phases.map((phase) => ({
         id: ids.next(),

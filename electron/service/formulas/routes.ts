@@ -6,6 +6,7 @@ import {
   type Formula,
   type FormulaContent,
 } from '@core/formulas/formula';
+import { blankMarket } from '@core/products/market';
 import type { FormulaRecord } from '@core/formulas/noun';
 import { formulaLines } from '@core/formulas/shares';
 import type { Material } from '@core/materials/material';
@@ -53,6 +54,7 @@ function startFormula(context: ServiceContext, wanted: z.infer<typeof start>): F
     ...wanted,
     code: drawFormulaCode(tx, formulaPrefix),
     purpose: '',
+    market: blankMarket(),
     phases: ['Water phase', 'Oil phase', 'Cool-down'].map((title) => ({
       id: context.newId(),
       title,

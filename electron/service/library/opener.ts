@@ -4,6 +4,7 @@ import { recoverFromBackup, recoverFromLog } from '@db/library/opening/recovery'
 import { createInlineRewriter } from '@db/library/folding/rewrite';
 import { createWorkerChecker, createWorkerRewriter } from '@db/library/folding/worker-rewriter';
 import { migrations } from '@db/migrations/list';
+import { missingExamples, writeExamples } from '../limits/starter-set';
 import { fillWithDemonstration } from './demonstration';
 import type { LibraryOpener } from './session';
 
@@ -35,5 +36,9 @@ export function createLibraryOpener({ now, newId, rewriteWorker, backupFolder }:
     recoverLog: (folder) => recoverFromLog(folder, optionsFor(folder)),
     takeOver: (folder) => openLibrary(folder, { ...optionsFor(folder), takeOver: true }),
     fillWithDemonstration,
+    fillWithExamples(library) {
+      const examples = missingExamples(library, newId, now().toISOString());
+      library.transaction((tx) => writeExamples(tx, examples));
+    },
   };
 }

@@ -29,6 +29,8 @@ export interface LibraryOpener {
   takeOver(folder: string): Promise<OpenLibrary>;
   /** Fills a new library with the demonstration maker's shelf and formulas. */
   fillWithDemonstration(library: OpenLibrary): void;
+  /** Gives a new library the example substances and limits of law. */
+  fillWithExamples(library: OpenLibrary): void;
 }
 
 const OUTSIDE_CHECK_MS = 30_000;
@@ -141,6 +143,7 @@ export class LibrarySession {
         advice: 'Choose another name, or open the library that is there.',
       });
     const library = await this.opener.create(path);
+    this.opener.fillWithExamples(library);
     if (kind === 'demonstration') this.opener.fillWithDemonstration(library);
     await this.take(library, { passing });
   }

@@ -1,12 +1,16 @@
 import { BATCHES_LIST, type BatchEntry, type BatchRow } from '@core/batches/list';
 import { FORMULAS_LIST, type FormulaEntry, type FormulaRow } from '@core/formulas/list';
 import type { KeyOf, ListDescription } from '@core/lists/description';
+import { LIMITS_LIST, type LimitEntry, type LimitRow } from '@core/limits/list';
 import { MATERIALS_LIST, type MaterialEntry, type MaterialRow } from '@core/materials/list';
+import { SUBSTANCES_LIST, type SubstanceEntry, type SubstanceRow } from '@core/substances/list';
 import { SERIES_LIST, type SeriesEntry, type SeriesRow } from '@core/trials/list';
 import { readBatchEntries } from '@db/batches/batches';
 import type { Reader } from '@db/database';
 import { readFormulaEntries } from '@db/formulas/list';
+import { readLimitEntries } from '@db/limits/limits';
 import { readMaterialEntries } from '@db/materials/list';
+import { readSubstanceEntries } from '@db/substances/substances';
 import { readSeriesEntries } from '@db/trials/trials';
 
 /** What each noun's list holds of a record, and what it sends. */
@@ -15,6 +19,8 @@ export interface Nouns {
   formulas: { entry: FormulaEntry; row: FormulaRow };
   batches: { entry: BatchEntry; row: BatchRow };
   trials: { entry: SeriesEntry; row: SeriesRow };
+  substances: { entry: SubstanceEntry; row: SubstanceRow };
+  limits: { entry: LimitEntry; row: LimitRow };
 }
 export type Noun = keyof Nouns;
 
@@ -31,5 +37,7 @@ export const NOUN_LISTS: { [N in Noun]: NounList<N> } = {
   formulas: { description: FORMULAS_LIST, read: readFormulaEntries },
   batches: { description: BATCHES_LIST, read: readBatchEntries },
   trials: { description: SERIES_LIST, read: readSeriesEntries },
+  substances: { description: SUBSTANCES_LIST, read: readSubstanceEntries },
+  limits: { description: LIMITS_LIST, read: readLimitEntries },
 };
 export const NOUNS = Object.keys(NOUN_LISTS) as Noun[];

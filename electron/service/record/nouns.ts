@@ -1,8 +1,10 @@
 import { formulaRecords } from '@db/formulas/drafts';
+import { limitRecords } from '@db/limits/limits';
 import { materialRecords } from '@db/materials/materials';
 import type { Kept } from '@db/record/record-table';
 import type { Repository } from '@db/record/repository';
 import { searchRecords } from '@db/searches/searches';
+import { substanceRecords } from '@db/substances/substances';
 import { seriesRecords } from '@db/trials/trials';
 import { found } from '../problems/found';
 
@@ -13,6 +15,8 @@ const REPOSITORIES: readonly AnyRepository[] = [
   formulaRecords,
   seriesRecords,
   searchRecords,
+  substanceRecords,
+  limitRecords,
 ];
 const BY_KIND = new Map(REPOSITORIES.map((repository) => [repository.noun.kind, repository]));
 

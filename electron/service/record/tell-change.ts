@@ -7,6 +7,8 @@ const LISTED: Readonly<Record<string, Noun>> = {
   formula: 'formulas',
   batch: 'batches',
   'trial series': 'trials',
+  substance: 'substances',
+  limit: 'limits',
 };
 
 /**

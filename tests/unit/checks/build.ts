@@ -1,6 +1,7 @@
 import type { Finding } from '@core/checks/check';
 import { checkFormula } from '@core/checks/all';
 import { blankTarget, type FormulaContent, type FormulaPhase } from '@core/formulas/formula';
+import { blankMarket } from '@core/products/market';
 import type { Figure, FigureKind } from '@core/materials/figure';
 import { blankMaterial, type Material, type MaterialContent } from '@core/materials/material';
 
@@ -63,6 +64,7 @@ export function content(phases: FormulaPhase[], parts: Partial<FormulaContent> =
     productType: 'o/w emulsion',
     use: 'leave-on',
     purpose: '',
+    market: blankMarket(),
     phases,
     steps: [],
     target: blankTarget(),

@@ -75,13 +75,13 @@ describe('the library through the service', () => {
     expect((await ask('POST', '/library/recover-log')).status).toBe(404);
     await session.start(place);
     const { body: refused } = await ask<Status>('GET', '/library');
-    expect(refused.trouble).toMatchObject({ code: 'library-damaged', goodLog: { taken: 2, left: 2 } });
+    expect(refused.trouble).toMatchObject({ code: 'library-damaged', goodLog: { taken: 3, left: 2 } });
     expect(refused.trouble?.facts.newestBackup).toBeNull();
     expect(readFileSync(join(place, 'library.log')).equals(damaged)).toBe(true);
     const { body, status } = await ask<Status>('POST', '/library/recover-log');
     expect(status).toBe(200);
     expect(body.trouble).toBeNull();
-    expect(body.open).toMatchObject({ materials: 2, keptLog: { taken: 2, left: 2 } });
+    expect(body.open).toMatchObject({ materials: 2, keptLog: { taken: 3, left: 2 } });
     expect(readFileSync(body.open?.keptLog?.keptAs ?? '').equals(damaged)).toBe(true);
     await session.open(place);
     expect((await ask<Status>('GET', '/library')).body.open).toMatchObject({ materials: 2, keptLog: null });

@@ -1,3 +1,4 @@
+import { blankMarket } from '@core/products/market';
 import { batchLines } from '@core/batches/plan-batch';
 import type { Batch } from '@core/batches/batch';
 import { blankTarget } from '@core/formulas/formula';
@@ -56,6 +57,7 @@ export const CREAM: FormulaContent = {
   name: 'Almond day cream',
   productType: 'o/w emulsion',
   use: 'leave-on',
+  market: blankMarket(),
   purpose: 'A light cream for normal skin; the first emulsion of the spring course.',
   phases: [
     {
