@@ -8,10 +8,12 @@ import { pathToFileURL } from 'node:url';
 import { parseArgs } from 'node:util';
 import { attackByKilling } from './attack/kill.mjs';
 import { attackByTwoHosts } from './attack/hosts.mjs';
-import { readFile } from './attack/reader.mjs';
+import { attackByFaults } from './attack/faults.mjs';
+import { hasSqlite3, stopReading } from './attack/reader.mjs';
+import { buildShim } from './attack/shim.mjs';
 
 const ROOT = resolve(import.meta.dirname, '..');
-const KINDS = ['kill', 'hosts', 'bits', 'cuts', 'sync'];
+const KINDS = ['kill', 'hosts', 'faults', 'bits', 'cuts', 'sync'];
 
 const { values: given } = parseArgs({
   options: { rounds: { type: 'string', default: '40' }, only: { type: 'string', default: KINDS.join(',') } },
@@ -43,6 +45,7 @@ async function buildPrograms() {
         input: {
           child: from('child'),
           host: from('host'),
+          'fault-host': from('fault-host'),
           verify: from('verify'),
           decay: from('decay'),
           'rewrite-worker': join(ROOT, 'db/library/folding/rewrite-worker.ts'),
@@ -56,9 +59,15 @@ async function buildPrograms() {
 
 const out = await buildPrograms();
 const load = (name) => import(pathToFileURL(join(out, `${name}.js`)).href);
-const tools = { child: join(out, 'child.js'), host: join(out, 'host.js'), ...(await load('verify')) };
-const decay = await load('decay');
 const base = mkdtempSync(join(tmpdir(), 'stillroom-attack-'));
+const tools = {
+  child: join(out, 'child.js'),
+  host: join(out, 'host.js'),
+  faultHost: join(out, 'fault-host.js'),
+  shim: buildShim(base),
+  ...(await load('verify')),
+};
+const decay = await load('decay');
 
 const told = async (damage, name) => {
   const { rounds: made, told: count, harmless, silent } = await damage(join(base, name), rounds);
@@ -67,13 +76,15 @@ const told = async (damage, name) => {
 };
 const attacks = {
   kill: () => attackByKilling({ tools, base, rounds }),
-  hosts: () =>
-    attackByTwoHosts({ tools, base, rounds: given.only === 'hosts' ? rounds : Math.ceil(rounds / 5) }),
+  hosts: () => attackByTwoHosts({ tools, base, rounds }),
+  faults: () => attackByFaults({ tools, base, rounds }),
   bits: () => told(decay.flipBits, 'bits'),
   cuts: () => told(decay.cutShort, 'cuts'),
   sync: () => told(decay.replaceFiles, 'sync'),
 };
 
+if (tools.shim.why)
+  console.log(`!! SKIPPED: errors below Node (${tools.shim.why}); the disk fails in the file system of the tests. !!`);
 let bad = 0;
 for (const kind of kinds) {
   const started = Date.now();
@@ -82,7 +93,8 @@ for (const kind of kinds) {
   const said = Object.entries(counts).map(([what, count]) => `${count} ${what}`);
   console.log(`${kind}: ${said.join(', ')} (${((Date.now() - started) / 1000).toFixed(0)} s)`);
 }
-if (readFile(base, '') === undefined)
+stopReading();
+if (!hasSqlite3)
   console.log(
     '!! SKIPPED: the sqlite3 program is not installed, so only Stillroom itself looked at the files. !!',
   );

@@ -1,70 +1,134 @@
-// Two processes on one folder that edit at once: the second asks to take over, or has a clock that is wrong.
-import { spawn } from 'node:child_process';
+// Two processes on one folder that edit at once. The second asks to take over, or has a clock that is wrong; the first
+// is stopped in the midst of it and goes on later, has its folder renamed, goes back to a backup, or takes it back.
+import { readdirSync, renameSync } from 'node:fs';
 import { join } from 'node:path';
-import { readRows } from './reader.mjs';
+import { pause, startProgram } from './program.mjs';
+import { hasSqlite3, judge, readEdits } from './reader.mjs';
+import { ShimControl } from './shim.mjs';
 
-const LIMIT_MS = 60_000;
+const textNumber = (n) => n % 50;
+/** How the two meet, in turn. */
+const MEETINGS = {
+  clocks: { second: { minutes: true } },
+  takeOver: { second: { takeOver: true } },
+  stopped: { second: { takeOver: true }, stops: 'at any moment' },
+  jumps: { first: { jumps: true }, second: { takeOver: true, jumps: true } },
+  stoppedInCall: { second: { takeOver: true }, stops: 'in a call' },
+  moved: { second: { takeOver: true }, moves: true },
+  restored: { first: { restores: true }, second: { takeOver: true, restores: true } },
+  tookBack: { first: { stubborn: 2 }, second: { takeOver: true, stubborn: 2 } },
+};
 
-/** Runs a host until it has been told to stop; answers which edits it acknowledged and whether it was read-only. */
-function runHost(program, args) {
-  const host = spawn(process.execPath, [program, ...args], { stdio: ['pipe', 'pipe', 'inherit'] });
-  let said = '';
-  let hears = () => undefined;
-  const isReady = new Promise((done) => {
-    hears = () => said.includes('ready') && done();
-  });
-  host.stdout.on('data', (bytes) => {
-    said += bytes;
-    hears();
-  });
-  const timer = setTimeout(() => host.kill('SIGKILL'), LIMIT_MS);
-  const ended = new Promise((done) => {
-    host.on('close', (code) => {
-      clearTimeout(timer);
-      const lines = said.slice(0, said.lastIndexOf('\n') + 1).split('\n');
-      done({
-        code,
-        edits: lines.filter((line) => /^\d+$/.test(line)).map(Number),
-        readOnly: said.includes('read-only'),
-      });
-    });
-  });
-  return { isReady, ended, stop: () => host.stdin.end() };
+async function openIn(host, asked) {
+  host.say({ do: 'open', ...asked });
+  const { lines, isGone } = await host.until('opened');
+  if (isGone) throw new Error(`A host ended: ${host.complaint()}`);
+  return lines;
 }
 
-const pause = (ms) => new Promise((done) => setTimeout(done, ms));
+async function stopIn(host) {
+  host.say({ do: 'stop' });
+  const { lines, isGone } = await host.until('closed');
+  if (isGone) throw new Error(`A host ended: ${host.complaint()}`);
+  return lines;
+}
 
-/** @returns the counts of so many meetings of two hosts; every other one takes over, the rest have clocks apart */
-export async function attackByTwoHosts({ tools, base, rounds }) {
-  const sums = { rounds: 0, edits: 0, takenOver: 0, keptOut: 0, bad: 0 };
-  while (sums.rounds < rounds && sums.bad <= 5) {
-    sums.rounds += 1;
-    const folder = join(base, `hosts-${sums.rounds}`);
-    await tools.create(folder);
-    const takes = sums.rounds % 2 === 0;
-    const first = runHost(tools.host, [folder, '1', 'open', '0']);
-    await first.isReady;
-    const minutes = String(Math.round((Math.random() - 0.5) * 240));
-    const second = runHost(tools.host, [folder, '2', takes ? 'take-over' : 'open', minutes]);
-    await second.isReady;
-    await pause(Math.random() * 60);
-    first.stop();
-    second.stop();
-    const [one, two] = await Promise.all([first.ended, second.ended]);
-    const wrong = [];
-    if (one.code !== 0 || two.code !== 0) wrong.push(`a host ended with ${one.code}, ${two.code}`);
-    if (!takes && !two.readOnly) wrong.push('the second host came in unasked');
-    const rows = readRows(folder);
-    for (const n of [...one.edits, ...two.edits]) if (rows && !rows.has(n)) wrong.push(`edit ${n} is lost`);
-    if (rows && rows.size > one.edits.length + two.edits.length + 1)
-      wrong.push('edits that nobody acknowledged');
-    sums.edits += one.edits.length + two.edits.length;
-    if (takes) sums.takenOver += 1;
-    else sums.keptOut += 1;
-    if (wrong.length > 0) {
-      sums.bad += 1;
-      console.error(`two hosts ${sums.rounds}: ${wrong.slice(0, 5).join('; ')} (${folder})`);
-    }
+/** Stops the first host: at a random moment, or inside a call to the disk. */
+async function halt(first, how, control) {
+  if (how === 'in a call' && control) {
+    control.arm(1 + Math.floor(Math.random() * 60), 'stop');
+    for (let waited = 0; waited < 400 && !control.wasMet; waited += 2) await pause(2);
+    // Where it never came to so many calls.
+    if (!control.wasMet) first.signal('SIGSTOP');
+  } else first.signal('SIGSTOP');
+}
+
+/** What going back to a backup took out is in the backup that was made of it just before. */
+async function inBackups(folder) {
+  const backups = join(folder, 'backups');
+  const found = new Set();
+  for (const name of readdirSync(backups).filter((each) => each.endsWith('.sqlite')))
+    for (const n of await readEdits(backups, textNumber, name)) found.add(n);
+  return found;
+}
+
+async function meet({ first, second, control }, folder, meeting) {
+  const { stops, moves } = meeting;
+  const said = await openIn(first, { folder, number: 1, ...meeting.first });
+  await pause(Math.random() * 40);
+  let place = folder;
+  if (stops) await halt(first, stops, control);
+  if (moves) renameSync(folder, (place = `${folder} moved`));
+  const minutes = meeting.second.minutes ? Math.round((Math.random() - 0.5) * 240) : 0;
+  said.push(...(await openIn(second, { folder: place, number: 2, ...meeting.second, minutes })));
+  const readOnly = said.includes('read-only');
+  await pause(Math.random() * 60);
+  if (stops) {
+    // Half of the time the second has closed again when the first goes on.
+    const closes = Math.random() < 0.5;
+    if (closes) said.push(...(await stopIn(second)));
+    control?.disarm();
+    first.signal('SIGCONT');
+    await pause(Math.random() * 40);
+    if (closes) said.push(...(await openIn(second, { folder: place, number: 3, takeOver: true })));
   }
+  said.push(...(await stopIn(first)), ...(await stopIn(second)));
+  return {
+    place,
+    readOnly,
+    acknowledged: said.filter((line) => /^\d+$/.test(line)).map(Number),
+    // Told as not saved when the other took the library just then: it may have got there all the same.
+    maybe: said.filter((line) => line.startsWith('maybe ')).map((line) => Number(line.slice(6))),
+  };
+}
+
+async function playRound(hosts, tools, folder, name) {
+  await tools.create(folder);
+  const { place, readOnly, acknowledged, maybe } = await meet(hosts, folder, MEETINGS[name]);
+  const kept = name === 'restored' ? await inBackups(place) : new Set();
+  const wrong = (await judge(place, acknowledged, { maybe, textNumber })).filter(
+    (each) => !(/ is lost$/.test(each) && kept.has(Number(each.split(' ')[1]))),
+  );
+  if (name === 'clocks' && !readOnly) wrong.push('the second host came in unasked');
+  return { wrong, edits: acknowledged.length };
+}
+
+function startHosts(tools, base, lane) {
+  const control = tools.shim.path && new ShimControl(tools.shim, base, `first-${lane}`);
+  return {
+    first: startProgram(tools.host, { env: control?.env }),
+    second: startProgram(tools.host),
+    control,
+  };
+}
+
+/** @returns the counts of so many meetings of two hosts */
+export async function attackByTwoHosts({ tools, base, rounds }) {
+  const sums = { rounds: 0, edits: 0, bad: 0 };
+  const names = Object.keys(MEETINGS).filter((name) => name !== 'restored' || hasSqlite3);
+  async function runLane(_, lane) {
+    let hosts = startHosts(tools, base, lane);
+    await Promise.all([hosts.first.until('warm'), hosts.second.until('warm')]);
+    while (sums.rounds < rounds && sums.bad <= 5) {
+      const name = names[sums.rounds % names.length];
+      sums.rounds += 1;
+      const folder = join(base, `hosts-${sums.rounds}`);
+      try {
+        const { wrong, edits: count } = await playRound(hosts, tools, folder, name);
+        sums.edits += count;
+        sums[name] = (sums[name] ?? 0) + 1;
+        if (wrong.length > 0) throw new Error(`${wrong.slice(0, 5).join('; ')} (${folder})`);
+      } catch (error) {
+        sums.bad += 1;
+        console.error(`two hosts, ${name}:`, error);
+        for (const host of [hosts.first, hosts.second]) host.signal('SIGKILL');
+        hosts = startHosts(tools, base, `${lane}-${sums.rounds}`);
+        await Promise.all([hosts.first.until('warm'), hosts.second.until('warm')]);
+      }
+    }
+    for (const host of [hosts.first, hosts.second]) host.stop();
+    hosts.control?.close();
+  }
+  await Promise.all([0, 1].map(runLane));
   return sums;
 }

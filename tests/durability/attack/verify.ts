@@ -1,5 +1,9 @@
 import { createLibrary, openLibrary } from '@db/library/open-library';
+import { FaultyFileSystem } from '../faulty-file-system';
 import { killOptions, textOf } from './edits';
+
+/** Nobody pulls a plug here, so nobody waits for flushes. */
+const options = { ...killOptions, fileSystem: new FaultyFileSystem().fs };
 
 interface EditRow {
   n: number;
@@ -17,12 +21,12 @@ export interface Verdict {
 }
 
 export async function create(folder: string): Promise<void> {
-  await (await createLibrary(folder, killOptions)).close();
+  await (await createLibrary(folder, options)).close();
 }
 
 /** Opens a library whose writer was killed, compares every row with what it must be, and folds the log in. */
 export async function verify(folder: string): Promise<Verdict> {
-  const library = await openLibrary(folder, killOptions);
+  const library = await openLibrary(folder, options);
   try {
     const wrong: string[] = [];
     const { readOnly, opening } = library.status();
