@@ -28,7 +28,8 @@ if (!Number.isInteger(rounds) || rounds < 1 || kinds.some((kind) => !KINDS.inclu
 /** Builds the attacked programs into a folder below node_modules, where they find sql.js. */
 async function buildPrograms() {
   const { build } = await import('vite');
-  const out = join(ROOT, 'node_modules/.cache/stillroom-attack');
+  // Of this run alone: others may be going on.
+  const out = join(ROOT, `node_modules/.cache/stillroom-attack-${process.pid}`);
   mkdirSync(out, { recursive: true });
   const from = (name) => join(ROOT, 'tests/durability/attack', `${name}.ts`);
   await build({
@@ -94,6 +95,7 @@ for (const kind of kinds) {
   console.log(`${kind}: ${said.join(', ')} (${((Date.now() - started) / 1000).toFixed(0)} s)`);
 }
 stopReading();
+rmSync(out, { recursive: true, force: true });
 if (!hasSqlite3)
   console.log(
     '!! SKIPPED: the sqlite3 program is not installed, so only Stillroom itself looked at the files. !!',
