@@ -3,6 +3,7 @@ import { hostname } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { openLibrary, type OpenLibrary } from '@db/library/open-library';
+import { FaultyFileSystem } from './faulty-file-system';
 import { addJar, createSample, jarIds, newFolder, problemOf, sampleOptions } from './sample-library';
 
 let folder: string;
@@ -113,6 +114,20 @@ describe('a lock left behind', () => {
     const second = await openLibrary(folder, sampleOptions());
     expect(second.readOnly).toBe(false);
     await second.close();
+  });
+});
+
+describe('a lock that the disk did not let its opener remove', () => {
+  it('holds nobody off in the same process, once the disk works again', async () => {
+    await owner.close();
+    const disk = new FaultyFileSystem();
+    const library = await openLibrary(folder, sampleOptions({ fileSystem: disk.fs }));
+    disk.armForGood(1, 'EIO');
+    await library.close();
+    disk.disarm();
+    const again = await openLibrary(folder, sampleOptions({ fileSystem: disk.fs }));
+    expect(again.readOnly).toBe(false);
+    await again.close();
   });
 });
 

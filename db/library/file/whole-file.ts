@@ -39,6 +39,11 @@ export function temporaryPath(target: string): string {
   return join(dirname(target), `.${basename(target)}.${process.pid}-${randomBytes(6).toString('hex')}.part`);
 }
 
+/** Whether a name is that of a file which somebody is going to put in the place of `target`. */
+export function isTemporaryOf(target: string, name: string): boolean {
+  return name.startsWith(`.${basename(target)}.`) && TEMPORARY.test(name) && name.endsWith('.part');
+}
+
 /**
  * Replaces `target` by `bytes`, wholly or not at all: written beside, flushed, renamed over, folder flushed.
  * On failure before the rename the old file stands untouched and nothing is left beside it.

@@ -31,6 +31,9 @@ export function processIsRunning(pid: number): boolean {
   }
 }
 
+/** Openers of this process that are done, and whose lock the disk did not let them remove. */
+const givenUp = new Set<string>();
+
 /**
  * The lock file beside a library: who works in it, and how far. It informs; what protects the library is that a log
  * has one owner (log-place.ts), and that no file is replaced that is not as we left it.
@@ -105,13 +108,14 @@ export class LibraryLock {
     this.#writeQuietly();
   }
 
-  /** Removes the lock, if it is still ours. A failure leaves a lock whose process is soon gone. */
+  /** Removes the lock, if it is still ours. A failure leaves a lock that we know to be given up. */
   release(): void {
     try {
       if (readHolder(this.#fs, this.#path)?.instance === this.#options.instance)
         this.#fs.unlinkSync(this.#path);
     } catch {
-      // Whoever opens the library next sees that our process is gone.
+      // Another process sees that ours is gone, when it is.
+      givenUp.add(this.#options.instance);
     }
     this.#close();
   }
@@ -231,8 +235,8 @@ export class LibraryLock {
   }
 }
 
-/** Whether its process is known to be gone: on this machine only, and never by a clock. */
+/** Whether its process is known to be gone: on this machine only, and never by a clock; or it is one that we gave up. */
 function isLeftBehind(holder: LockHolder, options: LockOptions): boolean {
   const { host = hostname(), isRunning = processIsRunning } = options;
-  return holder.host === host && !isRunning(holder.pid);
+  return givenUp.has(holder.instance) || (holder.host === host && !isRunning(holder.pid));
 }

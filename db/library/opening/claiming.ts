@@ -1,7 +1,8 @@
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
 import { Problem } from '@core/problems/problem';
 import { diskProblem } from '../file/disk-problem';
-import { errorCode } from '../file/file-system';
+import { errorCode, isMissing } from '../file/file-system';
+import { isTemporaryOf } from '../file/whole-file';
 import { LIBRARY_FILE, LOG_FILE } from '../folding/rewrite';
 import { ChangeLog, type Guard } from '../log/log';
 import type { LogContent } from '../log/new-log';
@@ -22,6 +23,7 @@ export function claimLog(settled: Settled, loaded: Loaded, guard: Guard): Change
   let away: string | undefined;
   try {
     away = takeAway(fs, path) ?? takeLeftBehind(settled, path);
+    removeUnfinished(settled, path);
     const content = contentFor(loaded, away === undefined ? undefined : fs.readFileSync(away));
     if (!content || !isFileAsLoaded(settled, loaded)) {
       putBack(settled, away, path);
@@ -33,8 +35,26 @@ export function claimLog(settled: Settled, loaded: Loaded, guard: Guard): Change
     return log;
   } catch (error) {
     putBack(settled, away, path);
-    if (errorCode(error) === 'EEXIST') return undefined;
+    // Another opener was quicker: it has put its own in place, or has taken what was taken away here.
+    if (errorCode(error) === 'EEXIST' || isMissing(error)) return undefined;
     throw diskProblem(error, 'open the change log');
+  }
+}
+
+/**
+ * Files that another was about to put in place. It noted so in its log before this became ours, may have been suspended
+ * since, and must not put them over ours when it goes on. From now on its log refuses such a note.
+ */
+function removeUnfinished({ fileSystem: fs, folder }: Settled, log: string): void {
+  for (const target of [fs.realpathSync(join(folder, LIBRARY_FILE)), log]) {
+    const names = fs.readdirSync(dirname(target)).filter((name) => isTemporaryOf(target, name));
+    for (const name of names) {
+      try {
+        fs.unlinkSync(join(dirname(target), name));
+      } catch (error) {
+        if (!isMissing(error)) throw error;
+      }
+    }
   }
 }
 

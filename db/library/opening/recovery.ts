@@ -9,7 +9,7 @@ import type { LibraryMeta } from '../file/meta';
 import { readLog } from '../log/read-log';
 import { readIfThere, refuseOtherThanLibrary } from './loading';
 import { LibraryLock } from '../lock/lock';
-import { lockedProblem } from '../lock/lock-holder';
+import { lockedProblem, takenOverProblem } from '../lock/lock-holder';
 import { decodeLog } from '../log/log-format';
 import { removeQuietly, takenAway } from '../log/log-place';
 import { withRoom } from '../log/log-room';
@@ -50,14 +50,15 @@ export async function recoverFromBackup(
 ): Promise<Recovered> {
   const settled = settle(folder, options);
   const { fileSystem: fs, backupFolder } = settled;
-  const log = await underLock(settled, 'restore the backup', async () => {
+  const log = await underLock(settled, 'restore the backup', async (lock) => {
     const bytes = await readBackup(fs, backupFolder, name);
     const mending = await planMending(settled, bytes);
     const damaged = await readIfThere(fs, join(folder, LIBRARY_FILE));
     if (damaged) await keepAside(settled, damaged, 'damaged.sqlite');
     const keptAs = await keepLog(settled, mending);
-    await writeWholeFile(fs, join(folder, LIBRARY_FILE), bytes);
-    return mend(settled, mending, keptAs);
+    const beforeReplace = async () => refuseTakenOver(lock);
+    await writeWholeFile(fs, join(folder, LIBRARY_FILE), bytes, { beforeReplace });
+    return mend(settled, lock, mending, keptAs);
   });
   return { library: await openLibrary(folder, options), log };
 }
@@ -71,29 +72,39 @@ export async function recoverFromLog(folder: string, options: LibraryOptions): P
   const settled = settle(folder, options);
   const { fileSystem: fs } = settled;
   await refuseOtherThanLibrary(settled);
-  const log = await underLock(settled, 'put the change log right', async () => {
+  const log = await underLock(settled, 'put the change log right', async (lock) => {
     const file = await fs.readFile(join(folder, LIBRARY_FILE));
     const mending = await planMending(settled, file);
     if (mending.found && mending.followed && decodeLog(mending.found).files.includes(sha256Of(file)))
       return undefined;
     if (mending.followed) await keepAside(settled, file, 'as it was.sqlite');
-    return mend(settled, mending, await keepLog(settled, mending));
+    return mend(settled, lock, mending, await keepLog(settled, mending));
   });
   return { library: await openLibrary(folder, options), log };
 }
 
-async function underLock<T>(settled: Settled, doing: string, work: () => Promise<T>): Promise<T> {
+async function underLock<T>(
+  settled: Settled,
+  doing: string,
+  work: (lock: LibraryLock) => Promise<T>,
+): Promise<T> {
   try {
     const lock = await LibraryLock.take(settled.fileSystem, settled.folder, settled);
     if (!(lock instanceof LibraryLock)) throw lockedProblem(lock, settled.now());
     try {
-      return await work();
+      return await work(lock);
     } finally {
       lock.release();
     }
   } catch (error) {
     throw diskProblem(error, doing);
   }
+}
+
+/** Somebody may have taken the library while this was being prepared. */
+function refuseTakenOver(lock: LibraryLock): void {
+  const holder = lock.heldByOther();
+  if (holder) throw takenOverProblem(holder);
 }
 
 /** What the log of this file has to be. */
@@ -127,6 +138,7 @@ function keepLog(settled: Settled, { found }: Mending): Promise<string | undefin
 /** Puts the log in place. Answers what of it is missing, if anything. */
 async function mend(
   settled: Settled,
+  lock: LibraryLock,
   { found, followed, bytes, taken, left }: Mending,
   keptAs: string | undefined,
 ): Promise<KeptLog | undefined> {
@@ -134,6 +146,7 @@ async function mend(
   const path = join(folder, LOG_FILE);
   const { durable } = await writeWholeFile(fs, path, withRoom(bytes), {
     beforeReplace: async () => {
+      refuseTakenOver(lock);
       const now = readLog(fs, folder);
       if ((now && sha256Of(now)) !== (found && sha256Of(found))) throw changedMeanwhile(path);
     },

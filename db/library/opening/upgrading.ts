@@ -24,8 +24,9 @@ export async function migrateOnDisk(settled: Settled, loaded: Loaded, log: Chang
     meta.revision += 1;
     writeRevision(engine, meta.revision);
     const bytes = engine.exportBytes();
-    log.announceFile(sha256Of(bytes));
-    const written = await writeWholeFile(fs, join(folder, LIBRARY_FILE), bytes);
+    const written = await writeWholeFile(fs, join(folder, LIBRARY_FILE), bytes, {
+      beforeReplace: async () => log.announceFile(sha256Of(bytes)),
+    });
     loaded.identity = written.identity;
     loaded.inFile = { sequence: meta.sequence, chain: meta.chain };
     loaded.replayed = 0;
