@@ -1,4 +1,4 @@
-import { writeFileSync, readFileSync } from 'node:fs';
+import { existsSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeEach, describe, expect, it } from 'vitest';
 import { Problem } from '@core/problems/problem';
@@ -101,6 +101,37 @@ describe('taking a library over while the first opener goes on', () => {
       await owner.close();
       await taker.close();
       const found = await reopened(folder, jarIds);
+      for (const id of acknowledged) expect(found, `call ${at}`).toContain(id);
+    }
+  });
+
+  it('loses no edit when a third takes the log at any call of the taker, and puts it back', async () => {
+    const calls = await callsOfTakingOver();
+    const log = join(folder, 'library.log');
+    const aside = join(folder, '.library.log.1-0123456789ab.taken');
+    for (let at = 1; at <= calls; at += 1) {
+      owner = await openLibrary(folder, sampleOptions());
+      edit(`before ${at}`);
+      let isOpening = true;
+      const { fs } = interrupted(at, () => {
+        if (!isOpening) return;
+        edit(`during ${at}`);
+        if (existsSync(log)) renameSync(log, aside);
+      });
+      const opening = openLibrary(folder, sampleOptions({ takeOver: true, fileSystem: fs }));
+      const taker = await opening.catch((error: unknown) => {
+        expect(error).toBeInstanceOf(Problem);
+        return undefined;
+      });
+      isOpening = false;
+      if (existsSync(aside) && !existsSync(log)) renameSync(aside, log);
+      if (taker) {
+        await owner.close();
+        owner = taker;
+        edit(`by the taker ${at}`);
+      }
+      await owner.close();
+      const found = await reopened(folder, jarIds, { takeOver: true });
       for (const id of acknowledged) expect(found, `call ${at}`).toContain(id);
     }
   });

@@ -110,6 +110,11 @@ export class ChangeLog {
     this.#tryPutRight();
   }
 
+  /** Whether this path is another name of it. */
+  isAt(path: string): boolean {
+    return this.#fs.statSync(path).ino === this.#ino;
+  }
+
   /** Whether file and content are as we left them. Throws when the disk does not answer. */
   isAsLeft(): boolean {
     const now = this.#stat();

@@ -6,8 +6,8 @@ import { isTemporaryOf } from '../file/whole-file';
 import { LIBRARY_FILE, LOG_FILE } from '../folding/rewrite';
 import { ChangeLog, type Guard } from '../log/log';
 import type { LogContent } from '../log/new-log';
-import { decodeLog, encodeHeader, LOG_FORMAT, type LogContents } from '../log/log-format';
-import { exists, putInPlace, realLogPath, removeQuietly, takeAway, takenAway } from '../log/log-place';
+import { decodeLog, encodeHeader, LOG_FORMAT, type LogContents, type Position } from '../log/log-format';
+import { putInPlace, realLogPath, removeQuietly, takeAway, takenAway } from '../log/log-place';
 import { endOf, followLog } from '../log/replay';
 import type { Settled } from '../options';
 import type { Loaded } from './loading';
@@ -31,7 +31,7 @@ export function claimLog(settled: Settled, loaded: Loaded, guard: Guard): Change
     }
     guard();
     const log = ChangeLog.install(fs, path, content, guard, away);
-    removeLeftovers(settled, path, loaded);
+    removeLeftovers(settled, log, loaded);
     return log;
   } catch (error) {
     putBack(settled, away, path);
@@ -117,14 +117,22 @@ function putBack({ fileSystem: fs }: Settled, away: string | undefined, path: st
   }
 }
 
-/** Logs that openers which were stopped had taken away: all that they hold stands in ours. */
-function removeLeftovers({ fileSystem: fs }: Settled, path: string, { meta }: Loaded): void {
-  for (const left of takenAway(fs, path)) {
+/**
+ * Logs that openers which were stopped had taken away, where ours shows to hold all that they do. Ours itself may be
+ * among them: another opener has taken it, and puts it back should it find that it may not.
+ */
+function removeLeftovers({ fileSystem: fs }: Settled, log: ChangeLog, loaded: Loaded): void {
+  for (const left of takenAway(fs, log.path)) {
     try {
-      if (exists(fs, left) && endOf(decodeLog(fs.readFileSync(left))).sequence <= meta.sequence)
-        removeQuietly(fs, left);
+      if (log.isAt(left)) continue;
+      if (leadsThrough(loaded, endOf(decodeLog(fs.readFileSync(left))))) removeQuietly(fs, left);
     } catch {
       // What cannot be read is left for whoever wants to look at it.
     }
   }
+}
+
+function leadsThrough({ meta, inFile, log }: Loaded, end: Position): boolean {
+  const known = [meta, inFile, ...(log ? [log.header, ...log.records] : [])];
+  return known.some(({ sequence, chain }) => sequence === end.sequence && chain === end.chain);
 }
