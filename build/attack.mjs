@@ -85,7 +85,9 @@ const attacks = {
 };
 
 if (tools.shim.why)
-  console.log(`!! SKIPPED: errors below Node (${tools.shim.why}); the disk fails in the file system of the tests. !!`);
+  console.log(
+    `!! SKIPPED: errors below Node (${tools.shim.why}); the disk fails in the file system of the tests. !!`,
+  );
 let bad = 0;
 for (const kind of kinds) {
   const started = Date.now();

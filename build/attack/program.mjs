@@ -39,7 +39,10 @@ export function startProgram(path, { args = [], env = {} } = {}) {
       if (Date.now() > deadline) throw new Error(`“${word}” did not come. ${complaint}`);
     }
     const at = end();
-    const lines = heard.slice(0, at < 0 ? heard.lastIndexOf('\n') + 1 : at).split('\n').slice(0, -1);
+    const lines = heard
+      .slice(0, at < 0 ? heard.lastIndexOf('\n') + 1 : at)
+      .split('\n')
+      .slice(0, -1);
     heard = at < 0 ? '' : heard.slice(at + word.length + 1);
     return { lines, isGone: at < 0 };
   }

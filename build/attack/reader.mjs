@@ -26,8 +26,7 @@ class Sqlite3 {
     this.#child ??= this.#start();
     this.#heard = '';
     this.#child.stdin.write(`${script}\n.print ${END}\n`);
-    while (!this.#heard.endsWith(`${END}\n`) && this.#child)
-      await new Promise((done) => (this.#tell = done));
+    while (!this.#heard.endsWith(`${END}\n`) && this.#child) await new Promise((done) => (this.#tell = done));
     const said = this.#heard.slice(0, -END.length - 1).trim();
     const wrong = /^(?:Parse e|Runtime e|E)rror.*/im.exec(said);
     if (!wrong && this.#child) return said;
@@ -37,7 +36,9 @@ class Sqlite3 {
 
   #start() {
     // What it says is wrong comes in its place among what it answers.
-    const child = spawn('sh', ['-c', 'exec sqlite3 -batch :memory: 2>&1'], { stdio: ['pipe', 'pipe', 'inherit'] });
+    const child = spawn('sh', ['-c', 'exec sqlite3 -batch :memory: 2>&1'], {
+      stdio: ['pipe', 'pipe', 'inherit'],
+    });
     child.stdout.setEncoding('utf8').on('data', (text) => {
       this.#heard += text;
       this.#tell();
@@ -131,7 +132,8 @@ function beyond(meta, log) {
   return log.transactions.filter((each) => each.sequence > Number(sequence));
 }
 
-const WHOLE = 'PRAGMA integrity_check; PRAGMA foreign_key_check; SELECT id, sequence, chain FROM library_meta';
+const WHOLE =
+  'PRAGMA integrity_check; PRAGMA foreign_key_check; SELECT id, sequence, chain FROM library_meta';
 const EDITS = `SELECT json_object(
   'check', (SELECT group_concat(integrity_check) FROM pragma_integrity_check),
   'edits', (SELECT json_group_array(json_array(n, text, half)) FROM (SELECT * FROM edit ORDER BY n)))`;

@@ -1,7 +1,15 @@
 import { beforeEach, describe, expect, it } from 'vitest';
 import type { FileSystem } from '@db/library/file/file-system';
 import { openLibrary, type OpenLibrary } from '@db/library/open-library';
-import { addJar, createSample, jarIds, newFolder, quickDisk, reopened, sampleOptions } from './sample-library';
+import {
+  addJar,
+  createSample,
+  jarIds,
+  newFolder,
+  quickDisk,
+  reopened,
+  sampleOptions,
+} from './sample-library';
 
 /** The name as the process that never ends, number 1, would have given it: another process, and alive. */
 const ofAnother = (path: string): string => path.replace(`.${process.pid}-`, '.1-');

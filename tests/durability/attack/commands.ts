@@ -1,6 +1,6 @@
 import { writeSync } from 'node:fs';
 import { createInterface } from 'node:readline';
-import { z } from 'zod';
+import type { z } from 'zod';
 
 /** Says a line, at once: it is out when this returns, whatever becomes of the process. */
 export function say(line: string | number): void {
