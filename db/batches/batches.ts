@@ -1,7 +1,20 @@
 import { batch, type Batch } from '@core/batches/batch';
 import type { BatchEntry } from '@core/batches/list';
 import type { Reader, SqlValue, Writer } from '../database';
+import type { GlanceTable } from '../record/glance';
 import { among } from '../some-ids';
+
+/** What of all batches can be read at a glance. */
+export const BATCHES_TABLE: GlanceTable = {
+  from: 'batch',
+  keys: { number: 'number', createdAt: 'created_at', totalMg: 'total_mg' },
+};
+
+/** The batches that were planned of a formula, of whichever version. */
+export function batchesOf(db: Reader, formulaId: string): string[] {
+  const sql = 'SELECT b.id FROM formula_version v JOIN batch b ON b.version_id = v.id WHERE v.formula_id = ?';
+  return db.all<{ id: string }>(sql, formulaId).map(({ id }) => id);
+}
 
 /** Batches as their list knows them, all or some. */
 export function readBatchEntries(db: Reader, ids?: readonly string[]): BatchEntry[] {

@@ -1,5 +1,6 @@
 import type { FormulaEntry, FormulaStatus } from '@core/formulas/list';
 import type { Reader } from '../database';
+import type { GlanceTable } from '../record/glance';
 import { among } from '../some-ids';
 
 interface Row {
@@ -18,6 +19,26 @@ interface Row {
 function statusOf({ archived, latestVersion }: Row): FormulaStatus {
   if (archived === 1) return 'archived';
   return latestVersion === null ? 'draft' : 'recorded';
+}
+
+/** What of all formulas can be read at a glance. */
+export const FORMULAS_TABLE: GlanceTable = {
+  from: 'formula',
+  keys: {
+    name: 'name',
+    code: 'code',
+    productType: 'product_type',
+    use: 'use',
+    updatedAt: 'updated_at',
+    status: `CASE WHEN archived = 1 THEN 'archived'
+      WHEN EXISTS (SELECT 1 FROM formula_version v WHERE v.formula_id = formula.id) THEN 'recorded' ELSE 'draft' END`,
+  },
+};
+
+/** The formulas whose draft holds a material. */
+export function formulasWith(db: Reader, materialId: string): string[] {
+  const sql = 'SELECT DISTINCT formula_id AS id FROM formula_line WHERE material_id = ?';
+  return db.all<{ id: string }>(sql, materialId).map(({ id }) => id);
 }
 
 /** Formulas as their list knows them, all or some, but for what their materials are called. */

@@ -5,6 +5,7 @@ import type { Migration } from '../migrations/runner';
 import { nodeFileSystem, type FileSystem } from './file/file-system';
 import { performCheck, type Checker } from './folding/check';
 import { createInlineRewriter, type Rewriter } from './folding/rewrite';
+import { createInlineReader, type FileReader, type ReadProgress } from './opening/read-file';
 import { USUAL_LIMITS, type RotationLimits } from './backups/rotation';
 
 export interface LibraryOptions {
@@ -33,12 +34,17 @@ export interface LibraryOptions {
   rewriteAfterLogBytes?: number;
   /** Looks through the file that was opened, in a pause after that; in this process when left out. */
   checker?: Checker;
+  /** Reads the file when it is opened; in this process when left out. */
+  reader?: FileReader;
+  /** Told how much of the file has been read, where the reader can tell. */
+  onReading?: ReadProgress;
   /** Told of what went wrong in the background; also in `status()`. */
   onProblem?: (problem: Problem) => void;
 }
 
-export type Settled = Required<Omit<LibraryOptions, 'onProblem' | 'rewriteAfterLogBytes'>> & {
+export type Settled = Required<Omit<LibraryOptions, 'onProblem' | 'onReading' | 'rewriteAfterLogBytes'>> & {
   rewriteAfterLogBytes: number | undefined;
+  onReading: ReadProgress | undefined;
   onProblem: (problem: Problem) => void;
   folder: string;
   /** Names this opener in the lock file. */
@@ -62,6 +68,8 @@ export function settle(folder: string, options: LibraryOptions): Settled {
     rewriteAfterIdleMs: options.rewriteAfterIdleMs ?? 2000,
     rewriteAfterLogBytes: options.rewriteAfterLogBytes,
     checker: options.checker ?? ((job) => performCheck(fileSystem, job)),
+    reader: options.reader ?? createInlineReader(fileSystem),
+    onReading: options.onReading,
     onProblem: options.onProblem ?? (() => undefined),
   };
 }

@@ -4,6 +4,7 @@ import { LIMITS_LISTED, type LimitEntry } from '@core/limits/list';
 import { LIMIT } from '@core/limits/noun';
 import type { Reader } from '../database';
 import { columnName } from '../record/columns';
+import type { GlanceTable } from '../record/glance';
 import { RecordTable } from '../record/record-table';
 import type { Repository } from '../record/repository';
 import { among } from '../some-ids';
@@ -35,7 +36,19 @@ export function readLimits(db: Reader): Limit[] {
 const SCALARS = LIMITS_LISTED.filter(({ field }) => field.shape.kind !== 'words');
 const LISTS = LIMITS_LISTED.filter(({ field }) => field.shape.kind === 'words');
 const KEY_OF_LIST = new Map(LISTS.map(({ key, field }) => [columnName(key, field), key]));
-const COLUMNS = SCALARS.map(({ key, field }) => `${columnName(key, field)} AS "${key}"`);
+const EXPRESSIONS = SCALARS.map(({ key, field }) => [key, columnName(key, field)] as const);
+const COLUMNS = EXPRESSIONS.map(([key, column]) => `${column} AS "${key}"`);
+
+/** What of all limits can be read at a glance. */
+export const LIMITS_TABLE: GlanceTable = {
+  from: 'legal_limit',
+  keys: {
+    ...Object.fromEntries(EXPRESSIONS),
+    from: 'holds_from',
+    until: 'holds_until',
+    updatedAt: 'updated_at',
+  },
+};
 
 /** Limits as their list knows them, all or some. */
 export function readLimitEntries(db: Reader, ids?: readonly string[]): LimitEntry[] {

@@ -3,13 +3,23 @@ import { pricePerKgMinor } from '@core/costing/offers';
 import { MATERIALS_LISTED, type MaterialEntry } from '@core/materials/list';
 import type { Reader } from '../database';
 import { columnName } from '../record/columns';
+import type { GlanceTable } from '../record/glance';
 import { among } from '../some-ids';
 
 /** The listed fields that stand in columns of the material's own table, and those that are lists of words. */
 const SCALARS = MATERIALS_LISTED.filter(({ field }) => field.shape.kind !== 'words');
 const WORDS = MATERIALS_LISTED.filter(({ field }) => field.shape.kind === 'words');
 const KEY_OF_LIST = new Map(WORDS.map(({ key, field }) => [columnName(key, field), key]));
-const COLUMNS = SCALARS.map(({ key, field, group }) => `${columnName(key, field, group ?? '')} AS ${key}`);
+const EXPRESSIONS = SCALARS.map(
+  ({ key, field, group }) => [key, columnName(key, field, group ?? '')] as const,
+);
+const COLUMNS = EXPRESSIONS.map(([key, column]) => `${column} AS ${key}`);
+
+/** What of all materials can be read at a glance. */
+export const MATERIALS_TABLE: GlanceTable = {
+  from: 'material',
+  keys: { ...Object.fromEntries(EXPRESSIONS), updatedAt: 'updated_at' },
+};
 
 type Scalars = Pick<MaterialEntry, 'id' | 'updatedAt' | 'code' | 'tradeName' | 'charge' | 'architecture'> &
   Pick<MaterialEntry, 'emulsionType' | 'phaseOfUse' | 'form' | 'consistency' | 'origin' | 'status' | 'notes'>;

@@ -3,6 +3,7 @@ import { SUBSTANCE_FIELDS } from '@core/substances/fields';
 import { SUBSTANCE } from '@core/substances/noun';
 import { substance, type Substance, type SubstanceContent } from '@core/substances/substance';
 import type { Reader } from '../database';
+import type { GlanceTable } from '../record/glance';
 import { RecordTable } from '../record/record-table';
 import type { Repository } from '../record/repository';
 import { among } from '../some-ids';
@@ -32,6 +33,20 @@ export function readSubstances(db: Reader): Substance[] {
       .values(),
   ];
 }
+
+/** What of all substances can be read at a glance. */
+export const SUBSTANCES_TABLE: GlanceTable = {
+  from: 'substance',
+  keys: {
+    name: 'name',
+    usName: 'us_name',
+    colourIndex: 'colour_index',
+    cas: 'cas',
+    allergenList: 'allergen_list',
+    formula: 'formula',
+    updatedAt: 'updated_at',
+  },
+};
 
 type Scalars = Omit<SubstanceEntry, 'synonyms' | 'groups'>;
 

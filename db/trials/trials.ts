@@ -4,6 +4,7 @@ import { TRIAL_SERIES, TRIAL_SERIES_FIELDS, type SeriesContent } from '@core/tri
 import { trialSeries, type TrialSeries } from '@core/trials/trial-series';
 import type { Reader, Writer } from '../database';
 import type { Repository } from '../record/repository';
+import type { GlanceTable } from '../record/glance';
 import { among } from '../some-ids';
 
 /** A series with the count of its edits, so that two windows cannot overwrite each other. */
@@ -14,6 +15,12 @@ interface Row {
   updatedAt: string;
   content: string;
 }
+
+/** What of all trial series can be read at a glance. */
+export const SERIES_TABLE: GlanceTable = {
+  from: 'trial_series',
+  keys: { title: 'title', createdAt: 'created_at', updatedAt: 'updated_at' },
+};
 
 /** Trial series as their list knows them, all or some. */
 export function readSeriesEntries(db: Reader, ids?: readonly string[]): SeriesEntry[] {

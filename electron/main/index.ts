@@ -1,4 +1,5 @@
 import { join } from 'node:path';
+import type { AskedAtStart } from '@service/open-at-start';
 import { hostedApp } from '@service/security/hosted-app';
 import {
   app,
@@ -24,7 +25,7 @@ import { answerPermissions } from './permissions';
 import { offerReload } from './recovery';
 import { answerSecondStart, handOver } from './second-start';
 import { ServiceHost, type Lost } from './service-host';
-import type { ServiceFolders } from './service-calls';
+import type { ServiceStart } from './service-calls';
 import { filterDownloads, filterRequests } from './session-rules';
 import { windowGate } from './window-gate';
 import { windowOptions } from './window-options';
@@ -47,9 +48,9 @@ let window: BrowserWindow | undefined;
 const libraries = (): string => join(app.getPath('documents'), 'Stillroom');
 const report = (error: unknown): Promise<void> => dialogs.reportTrouble(dialog, window, error);
 
-function forkService() {
-  const folders: ServiceFolders = { documents: libraries(), config: app.getPath('userData') };
-  return utilityProcess.fork(SERVICE_PROCESS, [JSON.stringify(folders)], {
+function forkService(asked: AskedAtStart) {
+  const start: ServiceStart = { documents: libraries(), config: app.getPath('userData'), asked };
+  return utilityProcess.fork(SERVICE_PROCESS, [JSON.stringify(start)], {
     serviceName: 'Stillroom library',
   });
 }

@@ -22,7 +22,9 @@ export interface OpenedNotice {
 }
 
 /** What the process is started with. */
-export interface ServiceFolders {
+export interface ServiceStart {
   documents: string;
   config: string;
+  /** What it is going to be asked to open, so that it can begin. */
+  asked: AskedAtStart;
 }

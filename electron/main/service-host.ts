@@ -45,14 +45,14 @@ export class ServiceHost implements RequestHandler {
    * @param tell is told when it was lost
    */
   constructor(
-    private readonly fork: () => ServiceChild,
+    private readonly fork: (asked: AskedAtStart) => ServiceChild,
     private readonly tell: (lost: Lost) => void,
     private readonly now: () => number = Date.now,
   ) {}
 
   /** Starts the process and opens what was asked for. @throws what stands in the way of a demonstration library */
   async start(asked: AskedAtStart): Promise<void> {
-    const child = this.fork();
+    const child = this.fork(asked);
     const asking = new Asking<ServiceCalls>(
       {
         post: (message) => child.postMessage(message),

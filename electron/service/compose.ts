@@ -1,3 +1,4 @@
+import type { FileReader } from '@db/library/opening/read-file';
 import { v7 } from 'uuid';
 import { workerRunner } from './emulsions/run-job';
 import { createLibraryOpener } from './library/opener';
@@ -15,6 +16,8 @@ export interface HostParts {
   config: string;
   /** The folder of the built workers; without them, long work holds the process (tests, development). */
   workersFolder?: string;
+  /** Reads libraries' files; a host that began to read one before anything else was loaded gives its own. */
+  reader?: FileReader;
 }
 
 export interface ComposedService {
@@ -23,7 +26,7 @@ export interface ComposedService {
 }
 
 /** The service over this machine's real folders, clock and ids; the same for every host. */
-export function composeService({ documents, config, workersFolder }: HostParts): ComposedService {
+export function composeService({ documents, config, workersFolder, reader }: HostParts): ComposedService {
   const now = () => new Date();
   const newId = () => v7();
   const rewriteWorker = builtWorker(workersFolder, 'rewrite');
@@ -33,7 +36,7 @@ export function composeService({ documents, config, workersFolder }: HostParts):
   const printing = sheetsWorker && startThread<SheetJob, Uint8Array>(sheetsWorker);
   const places = new Places(documents, config);
   const backupFolder = (folder: string) => places.backupFolder(folder);
-  const opener = createLibraryOpener({ now, newId, rewriteWorker, backupFolder });
+  const opener = createLibraryOpener({ now, newId, rewriteWorker, reader, backupFolder });
   const session = new LibrarySession(places, opener, now);
   return { session, service: createService({ session, now, newId, runJob, printing }) };
 }

@@ -13,6 +13,7 @@ import { libraryRoutes } from './library/routes';
 import { materialsRoutes } from './materials/routes';
 import { answerProblem } from './problems/problem-details';
 import { limitBodies } from './requests/body-sizes';
+import { waitForLibrary } from './requests/wait-for-library';
 import { recordRoutes } from './record/routes';
 import { searchesRoutes } from './searches/routes';
 import { substancesRoutes } from './substances/routes';
@@ -25,6 +26,7 @@ export function createService(context: ServiceContext) {
   const service = new Hono()
     .basePath('/api')
     .use(limitBodies())
+    .use(waitForLibrary(context))
     .route('/library', libraryRoutes(context))
     .route('/changes', changesRoutes(context))
     .route('/settings', settingsRoutes(context))

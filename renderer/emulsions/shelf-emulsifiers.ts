@@ -1,10 +1,10 @@
-import { listQuery, MOST_ROWS, type ListPage } from '@core/lists/query';
+import { listQuery, MOST_ROWS, type QuickPage } from '@core/lists/query';
 import type { MaterialRow } from '@core/materials/list';
 import { useQuery } from '@pinia/colada';
 import { fetchPage } from '../lists/list-search';
 import { MATERIALS_VIEW } from '../materials/list-view';
 
-function fetchEmulsifiers(): Promise<ListPage<MaterialRow>> {
+function fetchEmulsifiers(): Promise<QuickPage<MaterialRow>> {
   const chosen = { functions: ['emulsifier'] };
   return fetchPage(
     MATERIALS_VIEW,

@@ -1,5 +1,5 @@
 import type { FormulaRow, FormulaStatus } from '@core/formulas/list';
-import { listQuery, LONGEST_TEXT, type ListPage } from '@core/lists/query';
+import { listQuery, LONGEST_TEXT, type QuickPage } from '@core/lists/query';
 import { fetchPage } from '../lists/list-search';
 import { FORMULAS_VIEW } from './list-view';
 
@@ -11,7 +11,7 @@ export function findFormulas(
   text: string,
   status: readonly FormulaStatus[],
   signal?: AbortSignal,
-): Promise<ListPage<FormulaRow>> {
+): Promise<QuickPage<FormulaRow>> {
   const order =
     text.trim() === '' ? { sortBy: 'updatedAt', descending: true } : { sortBy: 'name', descending: false };
   const query = listQuery(FORMULAS_VIEW.description, {

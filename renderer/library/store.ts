@@ -9,16 +9,27 @@ export const useLibrary = defineStore('library', () => {
   const status = ref<LibraryStatus | null>(null);
   const open = ref<LibraryStatus['open']>(null);
 
+  /** What is being opened and how much of it has been read, while nothing is open yet; null otherwise. */
+  const opening = ref<LibraryStatus['opening']>(null);
+
   function take(now: LibraryStatus): void {
     status.value = now;
     open.value = now.open;
   }
+  /** The library that is open, once what is being opened is there; each answer on the way tells how far it is. */
+  async function opened(): Promise<LibraryStatus> {
+    for (;;) {
+      const now = await answer(service.library.$get());
+      opening.value = now.open ? null : now.opening;
+      if (!opening.value) return now;
+    }
+  }
   async function load(): Promise<void> {
-    take(await answer(service.library.$get()));
+    take(await opened());
   }
   /** Takes what was opened or closed. The first screen tells of one opened with a part of its log, before it gives way. */
   async function follow(): Promise<void> {
-    const now = await answer(service.library.$get());
+    const now = await opened();
     if (open.value || !now.open?.keptLog) take(now);
   }
   /** Looks whether another program changed the files; asked when the window is come back to. */
@@ -34,5 +45,5 @@ export const useLibrary = defineStore('library', () => {
   async function close(): Promise<void> {
     take(await answer(service.library.close.$post()));
   }
-  return { status, open, load, follow, check, create, openFolder, close };
+  return { status, open, opening, load, follow, check, create, openFolder, close };
 });

@@ -1,5 +1,5 @@
 import type { ListEntry } from '@core/lists/description';
-import type { Correction, Counts, Instead, ListPage } from '@core/lists/query';
+import type { Correction, Counts, Instead, QuickPage } from '@core/lists/query';
 import { onBeforeUnmount, ref, shallowRef, triggerRef } from 'vue';
 import { problemOf, type ProblemDetails } from '../service/client';
 
@@ -24,10 +24,12 @@ function placeOf(id: string, pages: ReadonlyMap<number, readonly ListEntry[]>): 
 /**
  * The rows of a list that were fetched so far, a page at a time, and what came with the newest answer.
  * @param fetchRows fetches a stretch of what is looked for now
+ * @param fetchCounts fetches what came without them
  * @param later shows the counts of the filters, once the rows are drawn
  */
 export function useListPages<Row extends ListEntry>(
-  fetchRows: (stretch: Stretch, signal: AbortSignal) => Promise<ListPage<Row>>,
+  fetchRows: (stretch: Stretch, signal: AbortSignal) => Promise<QuickPage<Row>>,
+  fetchCounts: (signal: AbortSignal) => Promise<Counts>,
   later: (show: () => void) => void,
 ) {
   const pages = shallowRef(new Map<number, Row[]>());
@@ -52,11 +54,19 @@ export function useListPages<Row extends ListEntry>(
       corrections.value = found.corrections;
       instead.value = found.instead;
       problem.value = null;
-      later(() => {
-        if (!signal.aborted) counts.value = found.counts;
-      });
+      later(() => void count(found.counts, signal));
     } catch (error) {
       asked.delete(page);
+      if (!signal.aborted) problem.value = problemOf(error);
+    }
+  }
+
+  async function count(known: Counts | null, signal: AbortSignal): Promise<void> {
+    if (signal.aborted) return;
+    try {
+      const told = known ?? (await fetchCounts(signal));
+      if (!signal.aborted) counts.value = told;
+    } catch (error) {
       if (!signal.aborted) problem.value = problemOf(error);
     }
   }

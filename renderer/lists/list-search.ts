@@ -1,6 +1,6 @@
 import { toParams } from '@core/lists/address';
 import type { ListEntry } from '@core/lists/description';
-import { listQuery, type ListPage, type ListQuery } from '@core/lists/query';
+import { listQuery, type Counts, type ListPage, type ListQuery, type QuickPage } from '@core/lists/query';
 import { computed, shallowRef, watch } from 'vue';
 import { onChangesOf } from '../record/refetch';
 import { answer } from '../service/client';
@@ -12,13 +12,25 @@ import type { ListView } from './list-view';
 /** What takes longer than searching waits for the typing to pause: the filters' counts. */
 const COUNTS_AFTER_MS = 120;
 
-/** One page of a noun's list. */
+/** One page of a noun's list, as soon as it can be had: the counts may still be missing. */
 export function fetchPage<Row extends ListEntry>(
   { description, path }: ListView<Row>,
   query: ListQuery,
   signal?: AbortSignal,
-): Promise<ListPage<Row>> {
-  return answer<ListPage<Row>>(fetch(`${path}?${toParams(description, query)}`, { signal }));
+): Promise<QuickPage<Row>> {
+  const params = toParams(description, query);
+  params.set('counts', 'later');
+  return answer<QuickPage<Row>>(fetch(`${path}?${params}`, { signal }));
+}
+
+/** What every word of every filter would leave; waits until that can be told. */
+async function fetchCounts<Row extends ListEntry>(
+  { description, path }: ListView<Row>,
+  query: ListQuery,
+  signal: AbortSignal,
+): Promise<Counts> {
+  const params = toParams(description, { ...query, offset: 0, limit: 0 });
+  return (await answer<ListPage<Row>>(fetch(`${path}?${params}`, { signal }))).counts;
 }
 
 /**
@@ -37,6 +49,7 @@ export function useListSearch<Row extends ListEntry>(view: ListView<Row>, routes
   const key = computed(() => paramsOf(query.value));
   const { told, refreshShown, ...pages } = useListPages<Row>(
     (stretch, signal) => fetchPage(view, { ...query.value, ...stretch }, signal),
+    (signal) => fetchCounts(view, query.value, signal),
     // The rows are what is waited for; what the filters would leave comes a frame later.
     (show) => {
       if (address.waits()) window.setTimeout(show, COUNTS_AFTER_MS);

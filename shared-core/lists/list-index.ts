@@ -6,6 +6,7 @@ import { NameIndex, plainCode } from './name-index';
 import type { Counts, ListPage, ListQuery } from './query';
 import { RangeIndex } from './range-index';
 import { addSlot, countIn, dropSlot, emptySet, grown, subtract, type SlotSet } from './slot-set';
+import { endOf } from './sort-in-steps';
 import { SortOrders } from './sort-orders';
 import { TextSearch, type ReadText, type Synonyms } from './text-search';
 import { WordIndex } from './word-index';
@@ -40,16 +41,34 @@ export interface ListIndex<Entry extends ListEntry> {
   best(text: string, limit: number): Match<Entry>[];
 }
 
+/** A list that is being filled. */
+export interface ListFilling<Entry extends ListEntry> {
+  /** Takes in some of the entries; each id once in all. */
+  take(entries: readonly Entry[]): void;
+  /** Puts what was taken in order, a bit at each step, and gives the list. */
+  finish(): Generator<void, ListIndex<Entry>>;
+}
+
+/** Builds the list of a noun bit by bit, for a process that has to answer in between. */
+export function fillListIndex<Entry extends ListEntry>(
+  description: ListDescription<KeyOf<Entry>>,
+  synonyms: Synonyms = () => [],
+): ListFilling<Entry> {
+  return new SlotIndex(description, synonyms);
+}
+
 /** Builds the list of a noun; of two entries with the same id the later one stands. */
 export function createListIndex<Entry extends ListEntry>(
   description: ListDescription<KeyOf<Entry>>,
   entries: Iterable<Entry>,
   synonyms: Synonyms = () => [],
 ): ListIndex<Entry> {
-  return new SlotIndex(description, entries, synonyms);
+  const filling = fillListIndex(description, synonyms);
+  filling.take([...new Map([...entries].map((entry) => [entry.id, entry])).values()]);
+  return endOf(filling.finish());
 }
 
-class SlotIndex<Entry extends ListEntry> implements ListIndex<Entry> {
+class SlotIndex<Entry extends ListEntry> implements ListIndex<Entry>, ListFilling<Entry> {
   private readonly held: (Entry | undefined)[] = [];
   private readonly slotOf = new Map<string, number>();
   /** Slots given up by removed entries, to be filled again first. */
@@ -65,27 +84,35 @@ class SlotIndex<Entry extends ListEntry> implements ListIndex<Entry> {
   private readonly texts: TextSearch;
   private readonly orders: SortOrders;
   private filled: SlotSet;
-  private capacity: number;
+  private capacity = 1024;
 
   constructor(
     private readonly description: ListDescription<KeyOf<Entry>>,
-    entries: Iterable<Entry>,
     synonyms: Synonyms,
   ) {
-    for (const entry of entries) {
-      const slot = this.slotOf.get(entry.id) ?? this.held.length;
-      this.held[slot] = entry;
-      this.slotOf.set(entry.id, slot);
-    }
-    this.capacity = Math.max(1024, this.held.length);
     this.filled = emptySet(this.capacity);
     this.names = new NameIndex(description);
     this.facets = new FacetIndex(description.facets, this.capacity);
     this.ranges = new RangeIndex(description.ranges, this.capacity);
     this.texts = new TextSearch(this.words, this.facets, synonyms);
-    const slots = Int32Array.from(this.held.keys());
-    for (const slot of slots) this.index(slot, this.entryAt(slot));
-    this.orders = new SortOrders(description, (slot) => this.entryAt(slot), slots);
+    this.orders = new SortOrders(description, (slot) => this.entryAt(slot));
+  }
+
+  take(entries: readonly Entry[]): void {
+    for (const entry of entries) {
+      const slot = this.held.length;
+      if (slot >= this.capacity) this.grow();
+      this.held.push(entry);
+      this.slotOf.set(entry.id, slot);
+      this.index(slot, entry);
+      this.orders.note(slot);
+    }
+  }
+
+  *finish(): Generator<void, ListIndex<Entry>> {
+    for (const tier of TIERS) yield* this.words[tier].settleInSteps();
+    yield* this.orders.begin(this.description.firstSort.key);
+    return this;
   }
 
   get size(): number {

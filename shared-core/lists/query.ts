@@ -53,6 +53,9 @@ export interface ListPage<Row> {
   instead: Instead[];
 }
 
+/** A page that does not wait for the counts, which take the whole list: null when they are not known yet. */
+export type QuickPage<Row> = Omit<ListPage<Row>, 'counts'> & { counts: Counts | null };
+
 /** A query of a list: all of it in its first order, but for what is given. */
 export function listQuery(
   { firstSort }: Pick<ListDescription, 'firstSort'>,

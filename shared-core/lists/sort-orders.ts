@@ -1,5 +1,6 @@
 import type { ListDescription, ListEntry } from './description';
 import { hasSlot, slotsIn, type SlotSet } from './slot-set';
+import { endOf, sortInSteps, STEP } from './sort-in-steps';
 import { compareValues, sortValue, type SortValue } from './sort-key';
 
 /** Up to this many matches are sorted by themselves. */
@@ -16,20 +17,28 @@ export class SortOrders {
   private readonly orders = new Map<string, Order>();
   private length = 0;
 
-  private readonly byName: Order;
+  private readonly byName: Order = { values: [], slots: new Int32Array() };
 
-  /** `entryAt` gives the entry in a slot; `slots` are those filled at the start. */
+  /** `entryAt` gives the entry in a slot. */
   constructor(
     private readonly description: Pick<ListDescription, 'name' | 'facets' | 'sorts'>,
     private readonly entryAt: (slot: number) => ListEntry,
-    slots: Int32Array,
   ) {
-    this.length = slots.length;
-    const names: SortValue[] = [];
-    for (const slot of slots) names[slot] = this.value(description.name, entryAt(slot));
-    this.byName = { values: names, slots: slots.slice() };
     this.orders.set(description.name, this.byName);
-    this.byName.slots.sort((a, b) => this.compare(this.byName, a, b));
+  }
+
+  /** Notes a slot that is filled at the start; `begin` follows on the last, and before that nothing can be asked. */
+  note(slot: number): void {
+    this.byName.values[slot] = this.value(this.description.name, this.entryAt(slot));
+  }
+
+  /** Puts the slots that were noted in order, a bit at each step. */
+  *begin(firstSort: string): Generator<void, void> {
+    const slots = Int32Array.from(this.byName.values.keys());
+    yield* sortInSteps<number, Int32Array>(slots, (a, b) => this.compare(this.byName, a, b));
+    this.byName.slots = slots;
+    this.length = slots.length;
+    if (firstSort !== this.description.name) yield* this.make(firstSort);
   }
 
   /**
@@ -108,14 +117,22 @@ export class SortOrders {
   }
 
   private order(key: string): Order {
-    const made = this.orders.get(key);
-    if (made) return made;
+    return this.orders.get(key) ?? endOf(this.make(key));
+  }
+
+  private *make(key: string): Generator<void, Order> {
     const { byName } = this;
     const values: SortValue[] = new Array<SortValue>(byName.values.length).fill(null);
     const slots = byName.slots.slice();
-    for (const slot of slots.subarray(0, this.length)) values[slot] = this.value(key, this.entryAt(slot));
+    const filled = slots.subarray(0, this.length);
+    for (const [at, slot] of filled.entries()) {
+      values[slot] = this.value(key, this.entryAt(slot));
+      if (at % STEP === 0) yield;
+    }
     // The sort is stable, so equals stay in the order of their names.
-    slots.subarray(0, this.length).sort((a, b) => compareValues(values[a]!, values[b]!));
+    const sorted = filled.slice();
+    yield* sortInSteps<number, Int32Array>(sorted, (a, b) => compareValues(values[a]!, values[b]!));
+    filled.set(sorted);
     const order: Order = { values, slots };
     this.orders.set(key, order);
     return order;

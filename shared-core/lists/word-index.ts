@@ -1,4 +1,5 @@
 import { addSlot, type SlotSet } from './slot-set';
+import { sortInSteps } from './sort-in-steps';
 
 /** New words are put in their place one by one up to this many; beyond it, sorting anew is quicker. */
 const FEW = 64;
@@ -54,6 +55,14 @@ export class WordIndex {
   terms(): readonly string[] {
     this.settle();
     return this.sorted;
+  }
+
+  /** Brings all words into order a bit at a time, after the first of them came. */
+  *settleInSteps(): Generator<void, void> {
+    const words = [...this.slotsOf.keys()];
+    yield* sortInSteps<string, string[]>(words, (a, b) => (a < b ? -1 : 1));
+    this.sorted = words;
+    this.added = [];
   }
 
   private forget(word: string): void {

@@ -1,4 +1,5 @@
 import initSqlJs from 'sql.js';
+import { handedOver } from '@db/library/sql/handed-over';
 import { beforeAll, describe, expect, it } from 'vitest';
 
 // What the library relies on in sql.js, which changed under the same names at 1.15.2. Should one of these fail
@@ -82,6 +83,25 @@ describe('sql.js when opening', () => {
     const buffer = Buffer.from(file);
     new SQL.Database(buffer).run("INSERT INTO t (b) VALUES ('x')");
     expect(buffer.equals(Buffer.from(file))).toBe(false);
+  });
+
+  it('works in memory that is handed over, grows into what lies behind it, and beyond', () => {
+    const file = fresh().export();
+    const memory = new SharedArrayBuffer(file.length + 64 * 1024);
+    const bytes = new Uint8Array(memory, 0, file.length);
+    bytes.set(file);
+    const db = new SQL.Database(handedOver(bytes));
+    const add = (count: number) => {
+      for (let i = 0; i < count; i++) db.run('INSERT INTO t (b) VALUES (?)', ['x'.repeat(3000)]);
+    };
+    add(10);
+    const behind = Buffer.from(new Uint8Array(memory, file.length));
+    expect(behind.includes('x'.repeat(3000))).toBe(true);
+    add(100);
+    expect(db.exec('SELECT count(*), sum(length(b)) FROM t')[0]?.values).toEqual([[110, 330_000]]);
+    expect(db.exec('PRAGMA integrity_check')[0]?.values).toEqual([['ok']]);
+    const again = new SQL.Database(db.export());
+    expect(again.exec('SELECT count(*) FROM t')[0]?.values).toEqual([[110]]);
   });
 });
 

@@ -11,12 +11,17 @@ afterEach(async () => {
   for (const cleanUp of cleanUps.splice(0).reverse()) await cleanUp();
 });
 
+const NOTHING = { library: undefined, demo: false };
 const PROGRAM = '/built/out/main/service-process.js';
 
 /** The real service in a process of its own, over folders that go when the test ends. */
 function host(now?: () => number) {
   const folder = mkdtempSync(join(tmpdir(), 'stillroom-process-'));
-  const folders = JSON.stringify({ documents: join(folder, 'documents'), config: join(folder, 'config') });
+  const folders = JSON.stringify({
+    documents: join(folder, 'documents'),
+    config: join(folder, 'config'),
+    asked: NOTHING,
+  });
   const lost: Lost[] = [];
   const made = new ServiceHost(
     () => UtilityProcessDouble.fork(PROGRAM, [folders]) as unknown as ServiceChild,
@@ -34,15 +39,19 @@ function host(now?: () => number) {
   return { host: made, lost, ask, library: join(folder, 'documents', 'Shelf') };
 }
 
-const NOTHING = { library: undefined, demo: false };
 const newest = () => UtilityProcessDouble.forked.at(-1) as UtilityProcessDouble;
 const names = (body: unknown) => (body as { name: string }[]).map(({ name }) => name);
 
 describe('the service in a process of its own', () => {
-  test('answers what is asked before it is there, once its library is open', async () => {
+  test('answers what is asked before it is there, and says what it is opening', async () => {
     const { host: made, ask } = host();
     const early = made.start({ library: undefined, demo: true }).then(() => 'opened');
-    const { body } = await ask('GET', '/library');
+    let { body } = await ask('GET', '/library');
+    // Whoever asks is told what is being opened until it is there.
+    while (body.opening) {
+      expect(body.opening).toMatchObject({ name: 'Demonstration' });
+      ({ body } = await ask('GET', '/library'));
+    }
     expect(body.open).toMatchObject({ name: 'Demonstration' });
     expect(await early).toBe('opened');
     expect(made.opened()).toMatch(/Demonstration$/);

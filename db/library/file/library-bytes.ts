@@ -42,19 +42,20 @@ export function headerProblem(start: Uint8Array, size: number, knownVersion: num
 }
 
 /**
- * Opens the bytes of a library file and checks them through. Throws Problem; the bytes are never changed.
+ * Opens the bytes of a library file and checks them through. Throws Problem; the bytes are never changed, unless given.
  * @param known the bytes are, by their hash, those that were checked when they were written: not checked again
+ * @param given nobody else needs the bytes: the engine works in them
  */
 export async function openBytes(
   bytes: Uint8Array,
   knownVersion: number,
-  { known = false } = {},
+  { known = false, given = false } = {},
 ): Promise<OpenedBytes> {
   const problem = headerProblem(bytes, bytes.length, knownVersion);
   if (problem) throw problem;
   let engine: Engine | undefined;
   try {
-    engine = await Engine.open(bytes);
+    engine = await Engine.open(bytes, { given });
     if (!known) checkContents(engine);
     const meta = readMeta(engine);
     if (!meta) throw damagedFile('it does not say which library it is');

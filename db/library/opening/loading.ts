@@ -14,6 +14,7 @@ import { isAboutLog, salvageLog, withGoodPart } from '../log/salvage';
 import type { Settled } from '../options';
 import type { Engine } from '../sql/engine';
 import { pendingMigrations } from '../../migrations/runner';
+import type { ReadFile } from './read-file';
 import {
   alteredFile,
   missingLibrary,
@@ -40,10 +41,8 @@ export interface Loaded {
   notes: Problem[];
 }
 
-interface OnDisk {
+interface OnDisk extends ReadFile {
   logBytes: Uint8Array | undefined;
-  bytes: Uint8Array;
-  identity: FileIdentity;
 }
 
 const ATTEMPTS = 5;
@@ -83,13 +82,10 @@ export async function loadFromDisk(settled: Settled): Promise<Loaded> {
   }
 }
 
-async function readBoth({ fileSystem: fs, folder }: Settled): Promise<OnDisk> {
+async function readBoth({ fileSystem: fs, folder, reader, onReading }: Settled): Promise<OnDisk> {
   // The log first: should its owner fold it meanwhile, the file is newer than the log we have, never older.
   const logBytes = readLog(fs, folder);
-  const path = join(folder, LIBRARY_FILE);
-  const { size, mtimeMs, ino } = await fs.stat(path);
-  const bytes = await fs.readFile(path);
-  return { logBytes, bytes, identity: { size, mtimeMs, ino, sha256: sha256Of(bytes) } };
+  return { logBytes, ...(await reader(join(folder, LIBRARY_FILE), onReading)) };
 }
 
 function isSame(one: OnDisk, other: OnDisk): boolean {
@@ -141,7 +137,7 @@ async function openFile(
   log: ReadLog | undefined,
 ): Promise<OpenedBytes> {
   try {
-    return await openBytes(bytes, settled.migrations.length, { known });
+    return await openBytes(bytes, settled.migrations.length, { known, given: true });
   } catch (error) {
     const code = error instanceof Problem && !known ? error.code : undefined;
     if (code !== 'library-not-one' && code !== 'library-newer') throw error;

@@ -1,10 +1,10 @@
-import initSqlJs from 'sql.js';
 import { Problem } from '@core/problems/problem';
 import type { SqlValue, Writer } from '../../database';
 import { SqlError } from './sql-error';
+import { handedOver } from './handed-over';
+import { loadSqlJs, type SqlJs } from './load-sql-js';
 import { readSql } from './sql-text';
 
-type SqlJs = Awaited<ReturnType<typeof initSqlJs>>;
 type RawDatabase = InstanceType<SqlJs['Database']>;
 type RawStatement = ReturnType<RawDatabase['prepare']>;
 
@@ -20,14 +20,6 @@ const WRITING_VERBS = new Set(['INSERT', 'UPDATE', 'DELETE', 'REPLACE', 'WITH'])
 const STATEMENTS_KEPT = 400;
 const LONE_SURROGATE = /\p{Surrogate}/u;
 
-let loading: Promise<SqlJs> | undefined;
-
-/** Loads SQLite itself, once per process. */
-export function loadSqlJs(): Promise<SqlJs> {
-  loading ??= initSqlJs();
-  return loading;
-}
-
 /**
  * One SQLite database in memory, behind exact parameters and one kind of error. Statements are kept prepared;
  * `exportBytes` and `script` free them first, so none outlives a change of schema or an export.
@@ -40,12 +32,17 @@ export class Engine implements Writer {
     this.#raw = raw;
   }
 
-  /** Opens a copy of `bytes`, or an empty database. Throws SqlError 'damaged' when SQLite cannot read it. */
-  static async open(bytes?: Uint8Array): Promise<Engine> {
+  /**
+   * Opens a copy of `bytes`, or an empty database. Throws SqlError 'damaged' when SQLite cannot read it.
+   * @param given the bytes are the engine's from now on: it works in them, and nobody else may look at them any more
+   */
+  static async open(bytes?: Uint8Array, { given = false } = {}): Promise<Engine> {
     const sqlJs = await loadSqlJs();
     // A Buffer would be written into: its `slice`, which sql.js copies with, shares the memory.
     const copyable = bytes && new Uint8Array(bytes.buffer, bytes.byteOffset, bytes.byteLength);
-    const engine = new Engine(new sqlJs.Database(copyable ?? null));
+    const engine = new Engine(
+      new sqlJs.Database(copyable && given ? handedOver(copyable) : (copyable ?? null)),
+    );
     try {
       engine.configureConnection();
     } catch (cause) {

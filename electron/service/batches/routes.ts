@@ -29,7 +29,7 @@ function planned(context: ServiceContext, plan: BatchPlan): Batch {
 
 export function batchesRoutes(context: ServiceContext) {
   return new Hono()
-    .get('/', (c) => c.json(listPage(context, 'batches', c.req.url)))
+    .get('/', async (c) => c.json(await listPage(context, 'batches', c.req.url)))
     .post('/', validBody(batchPlan), (c) => c.json(planned(context, c.req.valid('json')), 201))
     .get('/:id', (c) => {
       const { library } = context.session.current();

@@ -122,7 +122,7 @@ function removeFormula(context: ServiceContext, id: string): void {
 
 export function formulasRoutes(context: ServiceContext) {
   return new Hono()
-    .get('/', (c) => c.json(listPage(context, 'formulas', c.req.url)))
+    .get('/', async (c) => c.json(await listPage(context, 'formulas', c.req.url)))
     .post('/', validBody(start), (c) => c.json(startFormula(context, c.req.valid('json')), 201))
     .get('/versions/:versionId', (c) =>
       c.json(found(readVersion(context.session.current().library, c.req.param('versionId')), 'version')),

@@ -1,11 +1,11 @@
 import { nodeFileSystem } from '@db/library/file/file-system';
 import { createLibrary, openLibrary, type LibraryOptions } from '@db/library/open-library';
+import type { FileReader, ReadProgress } from '@db/library/opening/read-file';
 import { recoverFromBackup, recoverFromLog } from '@db/library/opening/recovery';
 import { createInlineRewriter } from '@db/library/folding/rewrite';
 import { createWorkerChecker, createWorkerRewriter } from '@db/library/folding/worker-rewriter';
 import { migrations } from '@db/migrations/list';
 import { missingExamples, writeExamples } from '../limits/starter-set';
-import { fillWithDemonstration } from './demonstration';
 import type { LibraryOpener } from './session';
 
 export interface OpenerParts {
@@ -14,28 +14,42 @@ export interface OpenerParts {
   newId: () => string;
   /** The built `rewrite-worker.js`; without one, rewriting holds the process (tests, development). */
   rewriteWorker?: URL;
+  /** Reads a library's file; without one, in the process itself (tests, development). */
+  reader?: FileReader;
   /** Where a library's backups are kept, when not in its own folder. */
   backupFolder?: (libraryFolder: string) => string | undefined;
 }
 
 /** Makes and opens library folders on the real disk. */
-export function createLibraryOpener({ now, newId, rewriteWorker, backupFolder }: OpenerParts): LibraryOpener {
-  const optionsFor = (folder: string): LibraryOptions => ({
+export function createLibraryOpener({
+  now,
+  newId,
+  rewriteWorker,
+  reader,
+  backupFolder,
+}: OpenerParts): LibraryOpener {
+  const optionsFor = (folder: string, onReading?: ReadProgress): LibraryOptions => ({
     migrations,
     now,
     makeId: newId,
     rewriter: rewriteWorker ? createWorkerRewriter(rewriteWorker) : createInlineRewriter(nodeFileSystem),
     checker: rewriteWorker && createWorkerChecker(rewriteWorker),
+    reader,
+    onReading,
     backupFolder: backupFolder?.(folder),
     onProblem: (problem) => console.error(`${problem.message}\n${problem.advice}`),
   });
   return {
     create: (folder) => createLibrary(folder, optionsFor(folder)),
-    open: (folder) => openLibrary(folder, optionsFor(folder)),
+    open: (folder, onReading) => openLibrary(folder, optionsFor(folder, onReading)),
     recover: (folder, backupName) => recoverFromBackup(folder, backupName, optionsFor(folder)),
     recoverLog: (folder) => recoverFromLog(folder, optionsFor(folder)),
     takeOver: (folder) => openLibrary(folder, { ...optionsFor(folder), takeOver: true }),
-    fillWithDemonstration,
+    async fillWithDemonstration(library) {
+      // A maker's own library starts without it.
+      const { fillWithDemonstration } = await import('./demonstration');
+      fillWithDemonstration(library);
+    },
     fillWithExamples(library) {
       const examples = missingExamples(library, newId, now().toISOString());
       library.transaction((tx) => writeExamples(tx, examples));

@@ -2,9 +2,9 @@ import { createHash, randomBytes } from 'node:crypto';
 import { mkdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
 import { basename, join, resolve } from 'node:path';
 import { z } from 'zod';
+import { PLACES_FILE } from './places-file';
 
 const MOST_RECENT = 12;
-const PLACES_FILE = 'places.json';
 const placesFile = z.object({
   recent: z.array(z.object({ folder: z.string(), openedAt: z.iso.datetime() })).default([]),
   /** For a library's folder, the folder in which its backups are kept when not within it. */

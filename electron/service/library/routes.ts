@@ -1,4 +1,5 @@
 import { basename, join } from 'node:path';
+import { setTimeout } from 'node:timers/promises';
 import { Problem } from '@core/problems/problem';
 import { nameText } from '@core/quantities/text';
 import { readSettings } from '@db/settings/settings';
@@ -17,7 +18,10 @@ const copying = z.object({ name: nameText('the copy’s name', 80) });
 const lockHolder = z.object({ since: z.iso.datetime() });
 const opening = z.object({ token: z.string().max(64) });
 
-type Counted = 'formula' | 'batch' | "material WHERE status = 'archived'";
+/** How long whoever asks which library is open waits for one that is being opened before it is told how far that is. */
+const OPENING_TOLD_MS = 200;
+
+type Counted = 'material' | 'formula' | 'batch' | "material WHERE status = 'archived'";
 
 function count(context: ServiceContext, what: Counted): number {
   return context.session.current().library.get<{ n: number }>(`SELECT count(*) AS n FROM ${what}`)?.n ?? 0;
@@ -53,8 +57,10 @@ function safety(library: OpenLibrary) {
 export function libraryStatus(context: ServiceContext) {
   const { session } = context;
   const opened = session.currentOrNull();
-  const { trouble, startFolder } = session;
+  const { trouble, startFolder, opening } = session;
   return {
+    /** What is being opened just now and how much of it has been read, in bytes; null when nothing is. */
+    opening: opening && { name: basename(opening.folder), done: opening.done, of: opening.of },
     /** Whoever reads all else after this, and hears of every later change, has missed nothing. */
     changes: session.changes.position(),
     open: opened && {
@@ -70,7 +76,7 @@ export function libraryStatus(context: ServiceContext) {
       keptLog: opened.keptLog,
       /** With the first answer, so that a page that opens need not ask again. */
       settings: readSettings(opened.library),
-      materials: opened.lists.count('materials'),
+      materials: count(context, 'material'),
       /** Of the materials; the list leaves them out until they are asked for. */
       archived: count(context, "material WHERE status = 'archived'"),
       formulas: count(context, 'formula'),
@@ -182,7 +188,11 @@ export function libraryRoutes(context: ServiceContext) {
       await context.session.recoverLog();
       return c.json(libraryStatus(context));
     })
-    .get('/', (c) => c.json(libraryStatus(context)))
+    .get('/', async (c) => {
+      // Most libraries are there before anything else needs to be said.
+      await Promise.race([context.session.ready(), setTimeout(OPENING_TOLD_MS)]);
+      return c.json(libraryStatus(context));
+    })
     .post('/create', validBody(creation), async (c) => {
       await create(context, c.req.valid('json'));
       return c.json(libraryStatus(context));

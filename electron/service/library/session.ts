@@ -2,11 +2,13 @@ import { existsSync, readdirSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { Problem } from '@core/problems/problem';
 import type { OpenLibrary } from '@db/library/open-library';
+import type { ReadProgress } from '@db/library/opening/read-file';
 import type { KeptLog, Recovered } from '@db/library/opening/recovery';
 import type { GoodLog } from '@db/library/log/salvage';
 import { z } from 'zod';
 import { Changes } from '../changes/changes';
 import { LibraryLists } from '../lists/library-lists';
+import { noLibrary } from './no-library';
 import type { Places } from './places';
 
 /** The open library, and the indexes that answer its lists. */
@@ -20,7 +22,7 @@ export interface OpenedLibrary {
 /** How the session makes and opens library folders; the hosts give the real ones, tests may give others. */
 export interface LibraryOpener {
   create(folder: string): Promise<OpenLibrary>;
-  open(folder: string): Promise<OpenLibrary>;
+  open(folder: string, onReading?: ReadProgress): Promise<OpenLibrary>;
   /** Opens a library whose file is damaged from one of its backups; the damaged file is kept among them. */
   recover(folder: string, backupName: string): Promise<Recovered>;
   /** Opens a library whose log is damaged with the part of it that holds; all of the log is kept aside. */
@@ -28,7 +30,7 @@ export interface LibraryOpener {
   /** Opens a library although someone else seems to have it open; the maker asked for it. */
   takeOver(folder: string): Promise<OpenLibrary>;
   /** Fills a new library with the demonstration maker's shelf and formulas. */
-  fillWithDemonstration(library: OpenLibrary): void;
+  fillWithDemonstration(library: OpenLibrary): Promise<void>;
   /** Gives a new library the example substances and limits of law. */
   fillWithExamples(library: OpenLibrary): void;
 }
@@ -36,6 +38,13 @@ export interface LibraryOpener {
 const OUTSIDE_CHECK_MS = 30_000;
 const LIBRARY_FILE = 'library.sqlite';
 const goodLog = z.object({ taken: z.number(), left: z.number() });
+
+/** What is being opened, and how much of its file has been read, in bytes; `of` is 0 until that is known. */
+export interface Opening {
+  folder: string;
+  done: number;
+  of: number;
+}
 
 interface Taking {
   /** In a temporary folder: not put among the recent ones. */
@@ -49,6 +58,10 @@ export class LibrarySession {
   private outsideWatch: NodeJS.Timeout | undefined;
   /** Settles when all that was asked before is done; never rejects. */
   private turn: Promise<void> = Promise.resolve();
+  /** How much of that is not done yet. */
+  private turns = 0;
+  /** What is being opened just now. */
+  opening: Opening | null = null;
   /** Tells every window what changes. */
   readonly changes = new Changes();
   /** Why the library asked for at start could not be opened; shown on the first screen. */
@@ -67,11 +80,12 @@ export class LibrarySession {
   /** The open library. @throws Problem `no-library` when none is */
   current(): OpenedLibrary {
     if (this.opened) return this.opened;
-    throw new Problem({
-      code: 'no-library',
-      title: 'No library is open.',
-      advice: 'Open one, or start a new one, on the first screen.',
-    });
+    throw noLibrary();
+  }
+
+  /** Settles once nothing more is on its way that a request could wait for: a library is open, or none will be. */
+  async ready(): Promise<void> {
+    while (!this.opened && this.turns > 0) await this.turn;
   }
 
   /** The open library, or null. */
@@ -96,7 +110,8 @@ export class LibrarySession {
 
   /** One after another: two windows that open a library at once must not find each other's lock. */
   private inTurn<T>(work: () => Promise<T>): Promise<T> {
-    const done = this.turn.then(work);
+    this.turns += 1;
+    const done = this.turn.then(work).finally(() => (this.turns -= 1));
     this.turn = done.then(
       () => undefined,
       () => undefined,
@@ -111,9 +126,11 @@ export class LibrarySession {
 
   private async openNow(folder: string): Promise<void> {
     const path = resolve(folder);
-    if (this.opened?.library.folder === path) await this.closeNow();
     try {
-      await this.take(await this.opener.open(path));
+      await this.telling(path, async (onReading) => {
+        if (this.opened?.library.folder === path) await this.closeNow();
+        await this.take(await this.opener.open(path, onReading));
+      });
     } catch (error) {
       if (error instanceof Problem) {
         this.trouble = error;
@@ -121,6 +138,17 @@ export class LibrarySession {
       }
       this.changes.tellLibrary();
       throw error;
+    }
+  }
+
+  /** Says what is being opened while `work` opens it. */
+  private async telling(folder: string, work: (onReading: ReadProgress) => Promise<void>): Promise<void> {
+    const opening: Opening = { folder, done: 0, of: 0 };
+    this.opening = opening;
+    try {
+      await work((done, of) => Object.assign(opening, { done, of }));
+    } finally {
+      this.opening = null;
     }
   }
 
@@ -142,10 +170,12 @@ export class LibrarySession {
           : 'There is already something in this place.',
         advice: 'Choose another name, or open the library that is there.',
       });
-    const library = await this.opener.create(path);
-    this.opener.fillWithExamples(library);
-    if (kind === 'demonstration') this.opener.fillWithDemonstration(library);
-    await this.take(library, { passing });
+    await this.telling(path, async () => {
+      const library = await this.opener.create(path);
+      this.opener.fillWithExamples(library);
+      if (kind === 'demonstration') await this.opener.fillWithDemonstration(library);
+      await this.take(library, { passing });
+    });
   }
 
   /** Opens the library in trouble from its newest good backup. @throws Problem when there is none */
@@ -161,8 +191,11 @@ export class LibrarySession {
         title: 'There is no good backup to open.',
         advice: 'Look for a copy of the library’s folder on another disk. Nothing here was changed.',
       });
-    const { library, log } = await this.opener.recover(this.troubleFolder, backup.data.name);
-    await this.take(library, { keptLog: log });
+    const folder = this.troubleFolder;
+    await this.telling(folder, async () => {
+      const { library, log } = await this.opener.recover(folder, backup.data.name);
+      await this.take(library, { keptLog: log });
+    });
   }
 
   /** How much holds of the log of the library in trouble; null when its log is not the trouble. */
@@ -186,17 +219,22 @@ export class LibrarySession {
         title: 'There is no library here that could be opened so.',
         advice: 'Open the library again to see what stands in its way. Nothing was changed.',
       });
-    const { library, log } = await this.opener.recoverLog(this.troubleFolder);
-    await this.take(library, { keptLog: log });
+    const folder = this.troubleFolder;
+    await this.telling(folder, async () => {
+      const { library, log } = await this.opener.recoverLog(folder);
+      await this.take(library, { keptLog: log });
+    });
   }
 
   /** Opens the present library for writing although another seems to hold it. */
   takeOver(): Promise<void> {
     return this.inTurn(async () => {
       const { folder } = this.current().library;
-      await this.closeNow();
       try {
-        await this.take(await this.opener.takeOver(folder));
+        await this.telling(folder, async () => {
+          await this.closeNow();
+          await this.take(await this.opener.takeOver(folder));
+        });
       } catch (error) {
         this.changes.tellLibrary();
         throw error;
@@ -225,14 +263,14 @@ export class LibrarySession {
     const { library, keptLog, lists } = this.current();
     lists.stop();
     this.opened = { library, lists: new LibraryLists(library), keptLog };
-    this.opened.lists.fillInTurn();
+    void this.opened.lists.fillInTurn();
     this.changes.tellLibrary();
   }
 
   private async take(library: OpenLibrary, { passing = false, keptLog }: Taking = {}): Promise<void> {
     await this.closeNow();
     this.opened = { library, lists: new LibraryLists(library), keptLog: keptLog ?? null };
-    this.opened.lists.fillInTurn();
+    void this.opened.lists.fillInTurn();
     // A sync tool may change the files at any time; polling also works on drives that report no changes.
     this.outsideWatch = setInterval(() => void library.checkOutside(), OUTSIDE_CHECK_MS).unref();
     this.trouble = null;

@@ -11,13 +11,13 @@ const MOST_FOUND = 24;
  * An address may be typed: what is not understood counts as left out.
  */
 export function findRoutes(context: ServiceContext) {
-  return new Hono().get('/', (c) => {
+  return new Hono().get('/', async (c) => {
     const params = new URL(c.req.url).searchParams;
     const asked = new Set(params.getAll('kinds'));
     const kinds = asked.size > 0 ? FOUND_KINDS.filter((kind) => asked.has(kind)) : FOUND_KINDS;
     const limit = Math.trunc(Number(params.get('limit') ?? MOST_FOUND));
     const text = params.get('text')?.slice(0, LONGEST_TEXT) ?? '';
     const most = limit > 0 ? Math.min(limit, MOST_FOUND * 4) : MOST_FOUND;
-    return c.json(context.session.current().lists.find(text, kinds, most));
+    return c.json(await context.session.current().lists.find(text, kinds, most));
   });
 }

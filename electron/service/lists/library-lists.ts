@@ -1,71 +1,87 @@
+import { setTimeout } from 'node:timers/promises';
 import type { FormulaEntry } from '@core/formulas/list';
 import { rowOf } from '@core/lists/description';
+import { isOfAll, keysToOrder, orderOfAll } from '@core/lists/first-page';
 import type { Found } from '@core/lists/found';
-import { createListIndex, NEARNESS, type ListIndex, type Match } from '@core/lists/list-index';
-import type { ListPage, ListQuery } from '@core/lists/query';
+import { NEARNESS, type ListIndex, type Match } from '@core/lists/list-index';
+import type { ListPage, ListQuery, QuickPage } from '@core/lists/query';
 import type { MaterialEntry } from '@core/materials/list';
-import { otherNames } from '@core/materials/synonyms';
 import type { Reader } from '@db/database';
+import { batchesOf } from '@db/batches/batches';
+import { formulasWith } from '@db/formulas/list';
+import { readGlances } from '@db/record/glance';
+import { noLibrary } from '../library/no-library';
+import { fillList } from './filling';
 import { NOUN_LISTS, NOUNS, type Noun, type Nouns } from './nouns';
 
 type Indexes = { [N in Noun]: ListIndex<Nouns[N]['entry']> };
+type Index<N extends Noun> = ListIndex<Nouns[N]['entry']>;
+
+/** Whose list tells what a noun's own takes over: filled first, so that no change of it goes by unseen. */
+const NEEDS: Partial<Record<Noun, Noun>> = { formulas: 'materials', batches: 'formulas' };
+/** The first screen comes first. */
+const FILL_AFTER_MS = 300;
 
 /**
- * The lists of an open library, held ready for searching. Each is filled when it is first asked for. Whoever changes a
+ * The lists of an open library, held ready for searching, and filled piece by piece once it is open. Whoever changes a
  * record says so with `changed`: the record is read anew before its list answers next, so that saving waits for nothing.
  */
 export class LibraryLists {
   private readonly indexes: Partial<Indexes> = {};
+  private readonly filling = new Map<Noun, Promise<void>>();
   private readonly stale = new Map<Noun, Set<string>>();
-
-  private filling: NodeJS.Immediate | undefined;
+  /** The whole list in an order, by noun and order, for as long as its index is not there and nothing changes. */
+  private readonly orders = new Map<string, string[]>();
+  private over = false;
 
   constructor(private readonly db: Reader) {}
 
-  /** Fills the lists one by one whenever the process has nothing else to do, so that no first search waits. */
-  fillInTurn(): void {
-    const next = NOUNS.find((noun) => !this.indexes[noun]);
-    if (!next) return;
-    this.filling = setImmediate(() => {
-      this.index(next);
-      this.fillInTurn();
-    });
+  /** Fills the lists one after another, so that no first search waits. What fails is met by whoever asks. */
+  async fillInTurn(): Promise<void> {
+    await setTimeout(FILL_AFTER_MS, undefined, { ref: false });
+    for (const noun of NOUNS) await this.filled(noun).catch(() => undefined);
   }
 
   /** Before the library is closed: nothing is read from it any more. */
   stop(): void {
-    clearImmediate(this.filling);
+    this.over = true;
   }
 
   /** Says that a record came, changed or went. */
   changed(noun: Noun, id: string): void {
     const ids = this.stale.get(noun) ?? new Set<string>();
     this.stale.set(noun, ids.add(id));
-  }
-
-  /** How many records a noun has. */
-  count(noun: Noun): number {
-    return this.index(noun).size;
+    this.orders.clear();
   }
 
   /** Everything of a noun, as its list shows it. */
-  rows<N extends Noun>(noun: N): Nouns[N]['row'][] {
-    return [...this.index(noun).entries()].map((entry) => this.row(noun, entry));
+  async rows<N extends Noun>(noun: N): Promise<Nouns[N]['row'][]> {
+    return [...(await this.index(noun)).entries()].map((entry) => this.row(noun, entry));
   }
 
-  /** One page of a noun's list. */
-  page<N extends Noun>(noun: N, query: ListQuery): ListPage<Nouns[N]['row']> {
-    const { rows, ...page } = this.index(noun).search(query);
+  /** One page of a noun's list, with what every word of every filter would leave. */
+  async page<N extends Noun>(noun: N, query: ListQuery): Promise<ListPage<Nouns[N]['row']>> {
+    const { rows, ...page } = (await this.index(noun)).search(query);
     return { ...page, rows: rows.map((entry) => this.row(noun, entry)) };
   }
 
+  /** One page as soon as it can be had: of the whole list it need not wait for that to be filled. */
+  async quickPage<N extends Noun>(noun: N, query: ListQuery): Promise<QuickPage<Nouns[N]['row']>> {
+    const ids = !this.indexes[noun] && isOfAll(query) ? this.order(noun, query) : undefined;
+    if (!ids) return this.page(noun, query);
+    const { offset, limit } = query;
+    const wanted = ids.slice(offset, offset + limit);
+    const entries = new Map(NOUN_LISTS[noun].read(this.db, wanted).map((entry) => [entry.id, entry]));
+    const rows = wanted.flatMap((id) => (entries.has(id) ? [this.row(noun, entries.get(id)!)] : []));
+    return { total: ids.length, offset, rows, counts: null, corrections: [], instead: [] };
+  }
+
   /** The records of some nouns that a text means, nearest first; equally near ones in the order of the nouns. */
-  find(text: string, nouns: readonly Noun[], limit: number): Found[] {
-    const found = NOUNS.filter((noun) => nouns.includes(noun)).flatMap((noun) =>
-      this.index(noun)
-        .best(text, limit)
-        .map((match): Found => this.found(noun, match)),
-    );
+  async find(text: string, nouns: readonly Noun[], limit: number): Promise<Found[]> {
+    const asked = NOUNS.filter((noun) => nouns.includes(noun));
+    const found: Found[] = [];
+    for (const noun of asked)
+      for (const match of (await this.index(noun)).best(text, limit)) found.push(this.found(noun, match));
     const place = ({ near, putAside }: Found): number =>
       NEARNESS.indexOf(near) + (putAside ? NEARNESS.length : 0);
     return found.sort((a, b) => place(a) - place(b)).slice(0, limit);
@@ -79,28 +95,59 @@ export class LibraryLists {
     return rowOf(NOUN_LISTS[noun].description, entry);
   }
 
-  /** A noun's list, with everything in it that changed meanwhile. */
-  private index<N extends Noun>(noun: N): Indexes[N] {
-    const known = this.indexes[noun] as Indexes[N] | undefined;
-    if (!known) return this.fill(noun);
-    if (noun === 'formulas') this.index('materials');
-    if (noun === 'batches') this.index('formulas');
-    const ids = [...(this.stale.get(noun) ?? [])];
-    this.stale.delete(noun);
-    if (ids.length > 0) this.readAnew(noun, known, ids);
-    return known;
+  /** The whole list in an order, as far as that can be told at a glance. */
+  private order(noun: Noun, query: ListQuery): string[] | undefined {
+    const { description, table } = NOUN_LISTS[noun];
+    const name = `${noun} ${query.sortBy} ${query.descending}`;
+    const known = this.orders.get(name);
+    if (known) return known;
+    const glances = readGlances(this.db, table, keysToOrder(description, query.sortBy));
+    const ids = glances && orderOfAll(description, glances, query);
+    if (ids) this.orders.set(name, ids);
+    return ids;
   }
 
-  private fill<N extends Noun>(noun: N): Indexes[N] {
+  /** A noun's list, with everything in it that changed meanwhile. */
+  private async index<N extends Noun>(noun: N): Promise<Index<N>> {
+    await this.filled(noun);
+    return this.upToDate(noun);
+  }
+
+  private upToDate<N extends Noun>(noun: N): Index<N> {
+    const needed = NEEDS[noun];
+    if (needed) this.upToDate(needed);
+    const index = this.indexes[noun] as Index<N>;
+    const ids = [...(this.stale.get(noun) ?? [])];
     this.stale.delete(noun);
-    const { description, read } = NOUN_LISTS[noun];
-    const entries = this.completed(noun, read(this.db));
-    const index = createListIndex(description, entries, otherNames) as unknown as Indexes[N];
-    this.indexes[noun] = index;
+    if (ids.length > 0) this.readAnew(noun, index, ids);
     return index;
   }
 
-  private readAnew<N extends Noun>(noun: N, index: Indexes[N], ids: readonly string[]): void {
+  /** Settles once a noun's list is there. Rejects with what the database says. */
+  private filled(noun: Noun): Promise<void> {
+    const known = this.filling.get(noun);
+    if (known) return known;
+    const filling = this.fill(noun);
+    this.filling.set(noun, filling);
+    // Whoever asks next tries again.
+    filling.catch(() => this.filling.delete(noun));
+    return filling;
+  }
+
+  private async fill<N extends Noun>(noun: N): Promise<void> {
+    const needed = NEEDS[noun];
+    if (needed) await this.filled(needed);
+    const index = await fillList({
+      db: this.db,
+      noun,
+      complete: (entries) => this.completed(noun, entries),
+      isOver: () => this.over,
+    });
+    if (index) (this.indexes as Record<Noun, unknown>)[noun] = index;
+    else throw noLibrary();
+  }
+
+  private readAnew<N extends Noun>(noun: N, index: Index<N>, ids: readonly string[]): void {
     const entries = this.completed(noun, NOUN_LISTS[noun].read(this.db, ids));
     const left = new Set(ids);
     for (const entry of entries) {
@@ -118,17 +165,15 @@ export class LibraryLists {
       noun === 'materials' &&
       ingredientOf(before as MaterialEntry) !== ingredientOf(after as MaterialEntry)
     )
-      for (const { id, materialIds } of this.indexes.formulas?.entries() ?? [])
-        if (materialIds.includes(after.id)) this.changed('formulas', id);
+      for (const id of formulasWith(this.db, after.id)) this.changed('formulas', id);
     if (noun === 'formulas' && nameOf(before as FormulaEntry) !== nameOf(after as FormulaEntry))
-      for (const { id, formulaId } of this.indexes.batches?.entries() ?? [])
-        if (formulaId === after.id) this.changed('batches', id);
+      for (const id of batchesOf(this.db, after.id)) this.changed('batches', id);
   }
 
   /** Entries with what another list knows: formulas with the names of their materials. */
   private completed<N extends Noun>(noun: N, entries: Nouns[N]['entry'][]): Nouns[N]['entry'][] {
     if (noun !== 'formulas') return entries;
-    const materials = this.index('materials');
+    const materials = this.upToDate('materials');
     return (entries as FormulaEntry[]).map((entry) => ({
       ...entry,
       ingredients: entry.materialIds.flatMap((id) => {

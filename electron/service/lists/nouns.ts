@@ -5,13 +5,14 @@ import { LIMITS_LIST, type LimitEntry, type LimitRow } from '@core/limits/list';
 import { MATERIALS_LIST, type MaterialEntry, type MaterialRow } from '@core/materials/list';
 import { SUBSTANCES_LIST, type SubstanceEntry, type SubstanceRow } from '@core/substances/list';
 import { SERIES_LIST, type SeriesEntry, type SeriesRow } from '@core/trials/list';
-import { readBatchEntries } from '@db/batches/batches';
+import { BATCHES_TABLE, readBatchEntries } from '@db/batches/batches';
 import type { Reader } from '@db/database';
-import { readFormulaEntries } from '@db/formulas/list';
-import { readLimitEntries } from '@db/limits/limits';
-import { readMaterialEntries } from '@db/materials/list';
-import { readSubstanceEntries } from '@db/substances/substances';
-import { readSeriesEntries } from '@db/trials/trials';
+import { FORMULAS_TABLE, readFormulaEntries } from '@db/formulas/list';
+import { LIMITS_TABLE, readLimitEntries } from '@db/limits/limits';
+import { MATERIALS_TABLE, readMaterialEntries } from '@db/materials/list';
+import type { GlanceTable } from '@db/record/glance';
+import { readSubstanceEntries, SUBSTANCES_TABLE } from '@db/substances/substances';
+import { readSeriesEntries, SERIES_TABLE } from '@db/trials/trials';
 
 /** What each noun's list holds of a record, and what it sends. */
 export interface Nouns {
@@ -29,15 +30,17 @@ export interface NounList<N extends Noun> {
   description: ListDescription<KeyOf<Nouns[N]['entry']>>;
   /** All records as the list knows them, or those of some ids; one that is gone is missing. */
   read(db: Reader, ids?: readonly string[]): Nouns[N]['entry'][];
+  /** What of all records can be read at a glance, for a first page that does not wait for the list. */
+  table: GlanceTable;
 }
 
 /** Every noun that has a list, in the order in which finds are told. */
 export const NOUN_LISTS: { [N in Noun]: NounList<N> } = {
-  materials: { description: MATERIALS_LIST, read: readMaterialEntries },
-  formulas: { description: FORMULAS_LIST, read: readFormulaEntries },
-  batches: { description: BATCHES_LIST, read: readBatchEntries },
-  trials: { description: SERIES_LIST, read: readSeriesEntries },
-  substances: { description: SUBSTANCES_LIST, read: readSubstanceEntries },
-  limits: { description: LIMITS_LIST, read: readLimitEntries },
+  materials: { description: MATERIALS_LIST, read: readMaterialEntries, table: MATERIALS_TABLE },
+  formulas: { description: FORMULAS_LIST, read: readFormulaEntries, table: FORMULAS_TABLE },
+  batches: { description: BATCHES_LIST, read: readBatchEntries, table: BATCHES_TABLE },
+  trials: { description: SERIES_LIST, read: readSeriesEntries, table: SERIES_TABLE },
+  substances: { description: SUBSTANCES_LIST, read: readSubstanceEntries, table: SUBSTANCES_TABLE },
+  limits: { description: LIMITS_LIST, read: readLimitEntries, table: LIMITS_TABLE },
 };
 export const NOUNS = Object.keys(NOUN_LISTS) as Noun[];

@@ -19,22 +19,21 @@ export interface LineMatch {
 }
 
 /** Recognises the materials of some lines, in their order. */
-export function matchMaterials(
+export async function matchMaterials(
   context: ServiceContext,
   { lines }: z.infer<typeof namesToMatch>,
-): LineMatch[] {
+): Promise<LineMatch[]> {
   const { lists } = context.session.current();
-  const match = materialMatcher(lists.rows('materials'));
-  const like = (text: string): MaterialRow[] =>
-    lists
-      .find(text.slice(0, LONGEST_TEXT), ['materials'], MOST_NEAR)
-      .flatMap((found) =>
-        found.kind === 'materials' && !found.putAside && found.near !== 'unshown' ? [found.row] : [],
-      );
-  return lines.map((names) => {
+  const match = materialMatcher(await lists.rows('materials'));
+  const like = async (text: string): Promise<MaterialRow[]> =>
+    (await lists.find(text.slice(0, LONGEST_TEXT), ['materials'], MOST_NEAR)).flatMap((found) =>
+      found.kind === 'materials' && !found.putAside && found.near !== 'unshown' ? [found.row] : [],
+    );
+  const matchOf = async (names: readonly string[]): Promise<LineMatch> => {
     const exact = match(names);
     if (exact) return exact;
-    const rows = names.map(like).find((found) => found.length > 0) ?? [];
+    const rows = (await Promise.all(names.map(like))).find((found) => found.length > 0) ?? [];
     return { by: rows.length > 0 ? 'likeness' : null, rows };
-  });
+  };
+  return Promise.all(lines.map(matchOf));
 }

@@ -49,9 +49,11 @@ function removeMaterial(context: ServiceContext, id: string): void {
 
 export function materialsRoutes(context: ServiceContext) {
   return new Hono()
-    .get('/', (c) => c.json(listPage(context, 'materials', c.req.url)))
+    .get('/', async (c) => c.json(await listPage(context, 'materials', c.req.url)))
     .post('/', validBody(materialContent), (c) => c.json(addMaterial(context, c.req.valid('json')), 201))
-    .post('/matches', validBody(namesToMatch), (c) => c.json(matchMaterials(context, c.req.valid('json'))))
+    .post('/matches', validBody(namesToMatch), async (c) =>
+      c.json(await matchMaterials(context, c.req.valid('json'))),
+    )
     .get('/:id', (c) => c.json(material(context, c.req.param('id'))))
     .get('/:id/uses', (c) =>
       c.json(materialUses(context.session.current().library, material(context, c.req.param('id')))),

@@ -43,7 +43,7 @@ function withMaterials(
 /** Trial series: planned at the bench, kept with what came of them. */
 export function trialsRoutes(context: ServiceContext) {
   return new Hono()
-    .get('/', (c) => c.json(listPage(context, 'trials', c.req.url)))
+    .get('/', async (c) => c.json(await listPage(context, 'trials', c.req.url)))
     .post('/', validBody(content), (c) =>
       c.json(shown(addRecord(context, seriesRecords, () => c.req.valid('json'))), 201),
     )

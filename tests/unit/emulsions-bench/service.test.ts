@@ -15,15 +15,15 @@ beforeEach(async () => {
   ask = served.ask;
 });
 
-function idOf(text: string): string {
+async function idOf(text: string): Promise<string> {
   const query = listQuery(MATERIALS_LIST, { text, limit: 1 });
-  const row = served.session.current().lists.page('materials', query).rows[0];
+  const row = (await served.session.current().lists.page('materials', query)).rows[0];
   if (!row) throw new Error(`Nothing called ${text}.`);
   return row.id;
 }
-const oils = () => [
-  { materialId: idOf('Hazelthrum IPM'), percent: 6 },
-  { materialId: idOf('Goldenthrum Sunflower'), percent: 4 },
+const oils = async () => [
+  { materialId: await idOf('Hazelthrum IPM'), percent: 6 },
+  { materialId: await idOf('Goldenthrum Sunflower'), percent: 4 },
 ];
 const wish = {
   ...{ emulsionType: 'o/w', feel: 'cream', climate: 'temperate', ph: 5.5, electrolyte: 'none', origins: [] },
@@ -47,7 +47,7 @@ const demand = {
 
 describe('systems from the library', () => {
   it('are ranked best first, each with reasons that have a source', async () => {
-    const { status, body } = await ask<Ranking>('POST', '/emulsions/systems', { wish, oils: oils() });
+    const { status, body } = await ask<Ranking>('POST', '/emulsions/systems', { wish, oils: await oils() });
     expect(status).toBe(200);
     const scores = body.systems.map((system) => system.score);
     expect(scores).toEqual([...scores].sort((a, b) => b - a));
@@ -55,7 +55,7 @@ describe('systems from the library', () => {
   });
 
   it('follow a changed weight, a target by hand and a level range', async () => {
-    const request = { wish: { ...wish, levelFrom: 4, levelTo: 4.5 }, oils: oils(), targetHlb: 12 };
+    const request = { wish: { ...wish, levelFrom: 4, levelTo: 4.5 }, oils: await oils(), targetHlb: 12 };
     const { body } = await ask<Ranking>('POST', '/emulsions/systems', { ...request, weights: { cost: 0 } });
     expect(body.systems.length).toBeGreaterThan(0);
     for (const { levelPercent, reasons } of body.systems) {
@@ -71,7 +71,7 @@ describe('systems from the library', () => {
   it('are refused in words without oils, or with levels that cannot be', async () => {
     const none = await ask<ProblemDetails>('POST', '/emulsions/systems', { wish, oils: [] });
     expect(none.body.title).toBe('There are no oils to emulsify.');
-    const [first] = oils();
+    const [first] = await oils();
     const bad = await ask<ProblemDetails>('POST', '/emulsions/systems', {
       wish,
       oils: [{ ...first, percent: -1 }],
@@ -89,7 +89,7 @@ describe('the optimiser over the library', () => {
   });
 
   it('keeps a pinned one although the filter leaves it out', async () => {
-    const pinned = [idOf('Pibberley 60')];
+    const pinned = [await idOf('Pibberley 60')];
     const filter = { forms: ['pellets'] };
     const asked = { filter, demand: { ...demand, targetHlb: 12, tolerance: 1, pinned } };
     const { body } = await ask<OptimiseResult>('POST', '/emulsions/optimise', asked);
@@ -98,7 +98,7 @@ describe('the optimiser over the library', () => {
   });
 
   it('refuses contradictory pins and a filter turned round', async () => {
-    const id = idOf('Pibberley 60');
+    const id = await idOf('Pibberley 60');
     const both = { ...demand, pinned: [id], excluded: [id] };
     const pins = await ask<ProblemDetails>('POST', '/emulsions/optimise', { filter: {}, demand: both });
     expect(pins.body.title).toMatch(/both pinned and excluded/);
@@ -121,7 +121,7 @@ describe('trial series', () => {
   });
 
   it('are kept, edited under a revision check, printed and deleted', async () => {
-    const content = series(idOf('Pibberley 60'));
+    const content = series(await idOf('Pibberley 60'));
     const made = await ask<{ revision: number; series: TrialSeries }>('POST', '/trials', content);
     const path = `/trials/${made.body.series.id}`;
     const edit = { revision: 1, content: { ...content, chosen: 0 } };
@@ -139,7 +139,7 @@ describe('trial series', () => {
   });
 
   it('cannot choose a trial that is not there', async () => {
-    const content = { ...series(idOf('Pibberley 60')), chosen: 3 };
+    const content = { ...series(await idOf('Pibberley 60')), chosen: 3 };
     const { body } = await ask<ProblemDetails>('POST', '/trials', content);
     expect(body.title).toBe('The chosen trial is not in the series.');
   });

@@ -1,4 +1,3 @@
-import { calculate } from '@core/calculators/calculation';
 import { materialsOf, type CalculationRequest } from '@core/calculators/calculation-request';
 import { readMaterials } from '@db/materials/materials';
 import { kindOfSheet } from './kind';
@@ -10,7 +9,9 @@ interface Subject {
 }
 
 export const calculation = kindOfSheet<'calculation', Subject>('calculation', {
-  read(library, request) {
+  async read(library, request) {
+    // What reads structures takes its time to load, and a host that starts has none of it to spare.
+    const { calculate } = await import('@core/calculators/calculation');
     const known = readMaterials(library, materialsOf(request.calculation));
     const { title } = calculate(request.calculation, known);
     return {
