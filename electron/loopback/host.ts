@@ -1,5 +1,5 @@
 import { join } from 'node:path';
-import type { FileReader } from '@db/library/opening/read-file';
+import type { FileReader } from '@service/library/read-ahead';
 import { composeService, type ComposedService } from '@service/compose';
 import { openAtStart } from '@service/open-at-start';
 import { RunKeys } from '@service/security/run-keys';

@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import type { FileReader } from '@db/library/opening/read-file';
+export type { FileReader } from '@db/library/opening/read-file';
 import { createWorkerReader } from '@db/library/opening/worker-reader';
 import { loadSqlJs } from '@db/library/sql/load-sql-js';
 import { builtWorker } from '../threads/built-worker';
