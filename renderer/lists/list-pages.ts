@@ -44,6 +44,9 @@ export function useListPages<Row extends ListEntry>(
 
   async function take(page: number, fresh: boolean): Promise<void> {
     const { signal } = stale;
+    const failed = (error: unknown): void => {
+      if (!signal.aborted) problem.value = problemOf(error);
+    };
     asked.add(page);
     try {
       const found = await fetchRows({ offset: page * PAGE, limit: PAGE }, signal);
@@ -54,22 +57,17 @@ export function useListPages<Row extends ListEntry>(
       corrections.value = found.corrections;
       instead.value = found.instead;
       problem.value = null;
-      later(() => void count(found.counts, signal));
+      later(() => {
+        if (signal.aborted) return;
+        if (found.counts) counts.value = found.counts;
+        else void fetchCounts(signal).then((told) => (counts.value = told), failed);
+      });
     } catch (error) {
       asked.delete(page);
-      if (!signal.aborted) problem.value = problemOf(error);
+      failed(error);
     }
   }
 
-  async function count(known: Counts | null, signal: AbortSignal): Promise<void> {
-    if (signal.aborted) return;
-    try {
-      const told = known ?? (await fetchCounts(signal));
-      if (!signal.aborted) counts.value = told;
-    } catch (error) {
-      if (!signal.aborted) problem.value = problemOf(error);
-    }
-  }
 
   /** Gives up what is under way, and fetches these pages instead. */
   function anew(wanted: readonly number[], fresh: boolean): Promise<unknown> {
