@@ -58,16 +58,14 @@ export function useListPages<Row extends ListEntry>(
       instead.value = found.instead;
       problem.value = null;
       later(() => {
-        if (signal.aborted) return;
-        if (found.counts) counts.value = found.counts;
-        else void fetchCounts(signal).then((told) => (counts.value = told), failed);
+        if (!signal.aborted && found.counts) counts.value = found.counts;
+        else if (!signal.aborted) void fetchCounts(signal).then((told) => (counts.value = told), failed);
       });
     } catch (error) {
       asked.delete(page);
       failed(error);
     }
   }
-
 
   /** Gives up what is under way, and fetches these pages instead. */
   function anew(wanted: readonly number[], fresh: boolean): Promise<unknown> {
