@@ -1,4 +1,5 @@
 import type { FormulaEntry, FormulaStatus } from '@core/formulas/list';
+import { WHOLE_PPM } from '@core/quantities/share';
 import type { Reader } from '../database';
 import type { GlanceTable } from '../record/glance';
 import { among } from '../some-ids';
@@ -41,6 +42,29 @@ export function formulasWith(db: Reader, materialId: string): string[] {
   return db.all<{ id: string }>(sql, materialId).map(({ id }) => id);
 }
 
+interface Dose {
+  formulaId: string;
+  materialId: string;
+  ppm: number;
+  toHundred: number;
+}
+
+/** Gives each formula its materials with their shares; the q.s. line has what the others leave. */
+function addDoses(entries: Map<string, FormulaEntry>, lines: readonly Dose[]): void {
+  const marked = new Map<FormulaEntry, number>();
+  for (const { formulaId, materialId, ppm, toHundred } of lines) {
+    const entry = entries.get(formulaId);
+    if (!entry) continue;
+    if (toHundred === 1) marked.set(entry, entry.ppms.length);
+    entry.materialIds.push(materialId);
+    entry.ppms.push(ppm);
+  }
+  for (const [entry, at] of marked) {
+    const others = entry.ppms.reduce((sum, ppm) => sum + ppm, 0);
+    entry.ppms[at] = Math.max(0, (entry.ppms[at] ?? 0) + WHOLE_PPM - others);
+  }
+}
+
 /** Formulas as their list knows them, all or some, but for what their materials are called. */
 export function readFormulaEntries(db: Reader, ids?: readonly string[]): FormulaEntry[] {
   const rows = db.all<Row>(
@@ -53,13 +77,17 @@ export function readFormulaEntries(db: Reader, ids?: readonly string[]): Formula
   const entries = new Map<string, FormulaEntry>();
   for (const row of rows) {
     const { archived: _archived, ...shown } = row;
-    entries.set(row.id, { ...shown, status: statusOf(row), materialIds: [], ingredients: [] });
+    const unknown = { costPerKg: null, currency: null, pricedPpm: 0 };
+    entries.set(row.id, {
+      ...{ ...shown, ...unknown, status: statusOf(row) },
+      ...{ materialIds: [], ppms: [], ingredients: [] },
+    });
   }
-  const lines = db.all<{ formulaId: string; materialId: string }>(
-    `SELECT DISTINCT formula_id AS formulaId, material_id AS materialId
-     FROM formula_line ${among('formula_id', ids).where}`,
+  const lines = db.all<Dose>(
+    `SELECT formula_id AS formulaId, material_id AS materialId, sum(ppm) AS ppm, max(to_hundred) AS toHundred
+     FROM formula_line ${among('formula_id', ids).where} GROUP BY formula_id, material_id`,
     ...among('formula_id', ids).values,
   );
-  for (const { formulaId, materialId } of lines) entries.get(formulaId)?.materialIds.push(materialId);
+  addDoses(entries, lines);
   return [...entries.values()];
 }

@@ -1,5 +1,14 @@
+import type { Currency } from '@core/quantities/money';
+import { WHOLE_PPM } from '@core/quantities/share';
 import { FORMULAS_LIST, type FormulaRow } from '@core/formulas/list';
-import type { Column, ListView } from '../lists/list-view';
+import type { Column, ListView, Show } from '../lists/list-view';
+
+/** What a kg costs; marked where some of it has no price. */
+function costText(row: FormulaRow, show: Show): string {
+  if (row.costPerKg === null || row.currency === null) return '';
+  const cost = show.money(row.costPerKg, row.currency as Currency);
+  return row.pricedPpm < WHOLE_PPM ? `over ${cost}` : cost;
+}
 
 const COLUMNS: Column<FormulaRow>[] = [
   {
@@ -21,6 +30,13 @@ const COLUMNS: Column<FormulaRow>[] = [
     to: (row) => (row.latestVersion === null ? null : { name: 'versions', params: { id: row.id } }),
     label: (row) => `Versions of ${row.name}`,
   },
+  {
+    key: 'costPerKg',
+    title: 'Cost per kg',
+    rem: 6.4,
+    number: true,
+    text: costText,
+  },
   { key: 'purpose', title: 'Purpose', rem: 9, grow: 1.6, text: (row) => row.purpose },
   { key: 'updatedAt', title: 'Changed', rem: 7, text: (row, show) => show.date(row.updatedAt) },
   { key: 'use', title: 'Use', rem: 5.5, text: (row) => row.use },
@@ -36,7 +52,7 @@ export const FORMULAS_VIEW: ListView<FormulaRow> = {
   title: 'Formulas',
   placeholder: 'Name, code, purpose, type or ingredient',
   columns: COLUMNS,
-  columnsAtFirst: ['name', 'code', 'productType', 'latestVersion', 'purpose', 'updatedAt'],
+  columnsAtFirst: ['name', 'code', 'productType', 'latestVersion', 'costPerKg', 'purpose', 'updatedAt'],
   unfolded: ['productType', 'use', 'status'],
   rowHeight: 34,
   picks: true,

@@ -13,6 +13,8 @@ export const DRAFT_SIDE = 'draft';
 
 interface Side {
   name: string;
+  /** The draft's count of edits; null for a version, which has none. */
+  revision: number | null;
   content: FormulaContent;
   materials: Record<string, Material | undefined>;
 }
@@ -34,6 +36,7 @@ export function useVersions(formulaId: string) {
       list.value = versions;
       draft.value = {
         name: 'Draft',
+        revision: current.formula.revision,
         content: formulaContent.parse(current.formula),
         materials: current.materials,
       };
@@ -60,7 +63,12 @@ export function useVersions(formulaId: string) {
       if (wanted === DRAFT_SIDE) return draft.value;
       const version = frozen.get(wanted ?? '');
       return version
-        ? { name: `Version ${version.number}`, content: version.content, materials: version.materials }
+        ? {
+            name: `Version ${version.number}`,
+            revision: null,
+            content: version.content,
+            materials: version.materials,
+          }
         : null;
     });
   }

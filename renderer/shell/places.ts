@@ -68,6 +68,7 @@ const KNOWN: Known[] = [
     { path: '/limits', query: { do: 'import' } },
     'csv spreadsheet legal limits read in',
   ),
+  place('Compare formulas side by side', '/formulas/compare', undefined, 'comparison difference'),
   place('Compare materials side by side', '/compare', undefined, 'comparison difference'),
   place('Saved searches', '/materials', undefined, 'kept searches filters'),
   place(

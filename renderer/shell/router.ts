@@ -33,6 +33,11 @@ const routes: RouteRecordRaw[] = [
   },
   { path: '/compare', name: 'compare', component: () => import('../materials/ComparePage.vue') },
   { path: '/formulas', name: 'formulas', component: () => import('../formulas/FormulasPage.vue') },
+  {
+    path: '/formulas/compare',
+    name: 'compare-formulas',
+    component: () => import('../formulas/CompareFormulas.vue'),
+  },
   { path: '/formulas/:id', name: 'formula', component: () => import('../formulas/FormulaPage.vue') },
   {
     path: '/formulas/:id/versions',

@@ -18,14 +18,20 @@ export interface FormulaEntry {
   /** The newest recorded version's number, or null. */
   latestVersion: number | null;
   updatedAt: string;
-  /** The materials of its draft, each once. */
+  /** Raw-material cost per kg by each material's newest offer, in minor units of `currency`; null without any price. */
+  costPerKg: number | null;
+  currency: string | null;
+  /** How much of it has a price in that currency, in ppm. */
+  pricedPpm: number;
+  /** The materials of its draft, each once, and the share of each in ppm. */
   materialIds: string[];
+  ppms: number[];
   /** What those are called, by trade name and by INCI names. */
   ingredients: string[];
 }
 
 /** A row of the formulas list as it is sent. */
-export type FormulaRow = Omit<FormulaEntry, 'materialIds' | 'ingredients'>;
+export type FormulaRow = Omit<FormulaEntry, 'materialIds' | 'ppms' | 'ingredients'>;
 
 /** The list of formulas. */
 export const FORMULAS_LIST: ListDescription<KeyOf<FormulaEntry>> = {
@@ -48,8 +54,9 @@ export const FORMULAS_LIST: ListDescription<KeyOf<FormulaEntry>> = {
     { key: 'status', by: 'word' },
     { key: 'lines', by: 'number' },
     { key: 'latestVersion', by: 'number' },
+    { key: 'costPerKg', by: 'number', within: 'currency' },
     { key: 'updatedAt', by: 'date' },
   ],
   firstSort: { key: 'name', descending: false },
-  unsent: ['materialIds', 'ingredients'],
+  unsent: ['materialIds', 'ppms', 'ingredients'],
 };

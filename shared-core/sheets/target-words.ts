@@ -3,6 +3,11 @@ import { formatNumber } from '../locale/numbers';
 import type { Region } from '../locale/numbers';
 import type { Fact } from './kit/facts';
 
+/** The decimals that a number needs, up to `most`. */
+function decimalsOf(value: number, most: number): number {
+  return (/\.(\d*?)0*$/.exec(value.toFixed(most))?.[1] ?? '').length;
+}
+
 function between(
   low: number | null,
   high: number | null,
@@ -10,7 +15,10 @@ function between(
   region: Region,
   digits: number,
 ): string {
-  const show = (value: number): string => formatNumber(value, region, { min: 0, max: digits });
+  // Both ends in the same decimals: 5.0–5.8.
+  const written = [low, high].map((end) => (end === null ? 0 : decimalsOf(end, digits)));
+  const show = (value: number): string =>
+    formatNumber(value, region, { min: Math.max(...written), max: digits });
   const range =
     low !== null && high !== null
       ? `${show(low)}–${show(high)}`
@@ -19,7 +27,7 @@ function between(
         : high !== null
           ? `at most ${show(high)}`
           : '';
-  return range && unit ? `${range} ${unit}` : range;
+  return range && unit ? `${range}\u00a0${unit}` : range;
 }
 
 /** What the product is measured against, in words; what is not specified has an empty value. */

@@ -1,39 +1,17 @@
 import type { Locator, Page } from '@playwright/test';
 import { expect, expectNoAxeViolations, test } from './fixtures';
 import { chooseFormula } from './choose-formula';
+import { firstShare, openFormula, recordVersion, shareOf } from './formula-steps';
 import { holdSaves } from './hold-saves';
 
 test.use({ opening: 'demo' });
 
-/** The draft of the demonstration's day cream, ready to be written in. */
-async function openDayCream(page: Page): Promise<void> {
-  await page.getByRole('link', { name: 'Formulas', exact: true }).click();
-  await page.getByRole('link', { name: 'Hedgerow Day Cream', exact: true }).click();
-  await expect(page.getByRole('heading', { name: 'Hedgerow Day Cream' })).toBeVisible();
-}
-
-const shareOf = (page: Page, material: string): Locator =>
-  page.getByRole('textbox', { name: `Share of ${material}, per cent` });
+const openDayCream = (page: Page): Promise<void> => openFormula(page, 'Hedgerow Day Cream');
 const footer = (page: Page): Locator => page.getByRole('contentinfo');
 
 async function rowNames(page: Page): Promise<string[]> {
   await expect(page.locator('[data-line]').first()).toBeVisible();
   return page.locator('[data-line] .name').allInnerTexts();
-}
-
-async function recordVersion(page: Page, reason: string): Promise<void> {
-  await page.getByRole('button', { name: 'Record version…' }).click();
-  const dialog = page.getByRole('dialog');
-  await dialog.getByLabel('Why this version').fill(reason);
-  await dialog.getByRole('button', { name: 'Record version' }).click();
-  await expect(dialog).toBeHidden();
-}
-
-/** The first line with a share of its own: its material and field. */
-async function firstShare(page: Page): Promise<{ material: string; field: Locator }> {
-  const label = await page.locator('[data-cell=percent] label').first().innerText();
-  const material = label.replace(/^Share of /, '').replace(/, per cent$/, '');
-  return { material, field: shareOf(page, material) };
 }
 
 test('an edited share saves itself, and undo and redo take it back and forth', async ({ page }) => {
@@ -207,20 +185,6 @@ test('a field changed in both windows asks with both values, and theirs can be t
   await expect(other.getByLabel('Purpose')).toHaveValue('Changed here');
   await expect(asked).toHaveCount(0);
   await other.close();
-});
-
-test('a recorded version is listed, and what the draft changes in it is readable', async ({ page }) => {
-  await openDayCream(page);
-  const { material, field } = await firstShare(page);
-  await recordVersion(page, 'First trial');
-  await expect(page.getByText('Version 1 is recorded.')).toBeVisible();
-  await field.fill('4.75');
-  await field.blur();
-  await page.getByRole('link', { name: 'Versions' }).click();
-  await expect(page.getByRole('button', { name: /Version 1/ })).toContainText('First trial');
-  const differences = page.getByRole('table', { name: 'Differences from Version 1 to Draft' });
-  await expect(differences.getByRole('row', { name: new RegExp(material) })).toContainText('4.75');
-  await expectNoAxeViolations(page);
 });
 
 test('a version just recorded can be planned at once from the batches', async ({ page }) => {

@@ -1,15 +1,10 @@
-import type { Locator, Page } from '@playwright/test';
+import type { Locator } from '@playwright/test';
 import { expect, test } from './fixtures';
+import { openFormula } from './formula-steps';
 
 // Writing a formula, as a walk through one draft: few starts, each action looked at where it shows.
 
 test.use({ opening: 'demo' });
-
-async function openFormula(page: Page, name: string): Promise<void> {
-  await page.getByRole('link', { name: 'Formulas', exact: true }).click();
-  await page.getByRole('link', { name, exact: true }).click();
-  await expect(page.getByRole('heading', { name })).toBeVisible();
-}
 
 /** Pastes a text where the focus is, as the browser does from the clipboard. */
 async function paste(into: Locator, text: string): Promise<void> {

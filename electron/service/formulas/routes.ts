@@ -1,10 +1,12 @@
 import {
   blankTarget,
   enteredFormula,
+  formulaContent,
   PRODUCT_TYPES,
   USES,
   type Formula,
   type FormulaContent,
+  type FormulaVersion,
 } from '@core/formulas/formula';
 import { blankMarket } from '@core/products/market';
 import type { FormulaRecord } from '@core/formulas/noun';
@@ -32,6 +34,7 @@ const start = z.object({
   use: z.enum(USES),
 });
 const edit = z.object({ revision: z.int(), content: enteredFormula });
+const restoring = z.object({ revision: z.int() });
 const archiving = z.object({ revision: z.int(), archived: z.boolean() });
 
 /** A formula with the materials that its lines name, by id. */
@@ -97,15 +100,37 @@ function changeFormula(
   });
 }
 
-function copyFormula(context: ServiceContext, id: string): Formula {
-  const original = draft(context, id);
+/** A formula of its own with what another holds, under a number of its own. @throws Problem invalid-input */
+function copyContent(context: ServiceContext, original: FormulaContent, of: string): Formula {
+  refuseGone(context, original);
   const { formulaPrefix } = readSettings(context.session.current().library);
   return addRecord(context, formulaRecords, (tx) => ({
     ...original,
-    name: `${original.name.slice(0, 190)} (copy)`,
+    name: `${original.name.slice(0, 170)} (${of})`,
     code: drawFormulaCode(tx, formulaPrefix),
     archived: false,
   }));
+}
+
+function copyFormula(context: ServiceContext, id: string): Formula {
+  return copyContent(context, formulaContent.parse(draft(context, id)), 'copy');
+}
+
+function version(context: ServiceContext, versionId: string): FormulaVersion {
+  return found(readVersion(context.session.current().library, versionId), 'version');
+}
+
+function copyVersion(context: ServiceContext, versionId: string): Formula {
+  const { content, number } = version(context, versionId);
+  return copyContent(context, content, `from version ${number}`);
+}
+
+/** Puts a version's content in place of the draft, which stays in the history. */
+function restoreVersion(context: ServiceContext, versionId: string, revision: number): Formula {
+  const { formulaId, content } = version(context, versionId);
+  // A code is the formula's, whatever it was called when the version was recorded.
+  const { code } = draft(context, formulaId);
+  return changeFormula(context, formulaId, revision, { ...content, code });
 }
 
 function removeFormula(context: ServiceContext, id: string): void {
@@ -124,8 +149,10 @@ export function formulasRoutes(context: ServiceContext) {
   return new Hono()
     .get('/', async (c) => c.json(await listPage(context, 'formulas', c.req.url)))
     .post('/', validBody(start), (c) => c.json(startFormula(context, c.req.valid('json')), 201))
-    .get('/versions/:versionId', (c) =>
-      c.json(found(readVersion(context.session.current().library, c.req.param('versionId')), 'version')),
+    .get('/versions/:versionId', (c) => c.json(version(context, c.req.param('versionId'))))
+    .post('/versions/:versionId/copy', (c) => c.json(copyVersion(context, c.req.param('versionId')), 201))
+    .post('/versions/:versionId/restore', validBody(restoring), (c) =>
+      c.json(restoreVersion(context, c.req.param('versionId'), c.req.valid('json').revision)),
     )
     .get('/:id', (c) => c.json(withMaterials(context, draft(context, c.req.param('id')))))
     .put('/:id', validBody(edit), (c) => {

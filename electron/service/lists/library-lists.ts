@@ -1,4 +1,5 @@
 import { setTimeout } from 'node:timers/promises';
+import { costOfShares } from '@core/costing/cost-of-shares';
 import type { FormulaEntry } from '@core/formulas/list';
 import { rowOf } from '@core/lists/description';
 import { isOfAll, keysToOrder, orderOfAll } from '@core/lists/first-page';
@@ -163,19 +164,22 @@ export class LibraryLists {
   private follow<N extends Noun>(noun: N, before: Nouns[N]['entry'], after: Nouns[N]['entry']): void {
     if (
       noun === 'materials' &&
-      ingredientOf(before as MaterialEntry) !== ingredientOf(after as MaterialEntry)
+      toldByFormulas(before as MaterialEntry) !== toldByFormulas(after as MaterialEntry)
     )
       for (const id of formulasWith(this.db, after.id)) this.changed('formulas', id);
     if (noun === 'formulas' && nameOf(before as FormulaEntry) !== nameOf(after as FormulaEntry))
       for (const id of batchesOf(this.db, after.id)) this.changed('batches', id);
   }
 
-  /** Entries with what another list knows: formulas with the names of their materials. */
+  /** Entries with what another list knows: formulas with the names and prices of their materials. */
   private completed<N extends Noun>(noun: N, entries: Nouns[N]['entry'][]): Nouns[N]['entry'][] {
     if (noun !== 'formulas') return entries;
     const materials = this.upToDate('materials');
     return (entries as FormulaEntry[]).map((entry) => ({
       ...entry,
+      ...costOfShares(
+        entry.ppms.map((ppm, at) => ({ ppm, price: materials.get(entry.materialIds[at] ?? '') })),
+      ),
       ingredients: entry.materialIds.flatMap((id) => {
         const material = materials.get(id);
         return material ? [ingredientOf(material)] : [];
@@ -185,4 +189,6 @@ export class LibraryLists {
 }
 
 const ingredientOf = ({ tradeName, inci }: MaterialEntry): string => `${tradeName}\n${inci}`;
+const toldByFormulas = (material: MaterialEntry): string =>
+  `${ingredientOf(material)}\n${material.pricePerKg} ${material.currency}`;
 const nameOf = ({ name, code }: FormulaEntry): string => `${name}\n${code}`;

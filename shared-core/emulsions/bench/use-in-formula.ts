@@ -1,6 +1,8 @@
 import type { FormulaContent, FormulaLine } from '../../formulas/formula';
 import { formulaLines, formulaShares } from '../../formulas/shares';
+import { shareDigits } from '../../locale/numbers';
 import type { Material } from '../../materials/material';
+import { largestRemainder } from '../../quantities/largest-remainder';
 import { ppmFromPercent } from '../../quantities/share';
 import { badInput } from '../../working/inputs';
 import { chargeConflicts, type ChargeConflict } from '../conflicts/charge-conflicts';
@@ -18,13 +20,42 @@ export interface UseWish {
 
 type Materials = Readonly<Record<string, Material | undefined>>;
 
-function without(content: FormulaContent, materials: Materials): FormulaContent {
-  const stays = (line: FormulaLine): boolean => {
+/** The lines of a formula that are emulsifiers: what a system put in their place replaces. */
+export function emulsifierLines(content: FormulaContent, materials: Materials): FormulaLine[] {
+  return formulaLines(content).filter((line) => {
     const material = materials[line.materialId];
-    return !material || !isEmulsifier(material);
-  };
-  const phases = content.phases.map((phase) => ({ ...phase, lines: phase.lines.filter(stays) }));
+    return material !== undefined && isEmulsifier(material);
+  });
+}
+
+function without(content: FormulaContent, leaving: readonly FormulaLine[]): FormulaContent {
+  const phases = content.phases.map((phase) => ({
+    ...phase,
+    lines: phase.lines.filter((line) => !leaving.includes(line)),
+  }));
   return { ...content, phases };
+}
+
+/**
+ * The shares of a system in ppm, rounded to the decimals that the formula's other lines are written with, so that one
+ * computed share does not give every line four decimals. Together they stay the nearest to what they were; none that
+ * is there is rounded to nothing.
+ */
+export function roundedShares(
+  content: FormulaContent,
+  materials: Materials,
+  lines: readonly { percent: number }[],
+): number[] {
+  const own = emulsifierLines(content, materials);
+  const others = formulaLines(content).filter((line) => !line.toHundred && !own.includes(line));
+  const exact = lines.map(({ percent }) => ppmFromPercent(percent));
+  const total = exact.reduce((sum, ppm) => sum + ppm, 0);
+  for (let digits = shareDigits(others.map((line) => line.ppm)); digits < 4; digits += 1) {
+    const step = 10 ** (4 - digits);
+    const rounded = largestRemainder(exact, Math.round(total / step) * step, step);
+    if (rounded.every((ppm, at) => ppm > 0 || exact[at] === 0)) return rounded;
+  }
+  return exact;
 }
 
 /**
@@ -39,9 +70,10 @@ export function withEmulsifiers(
 ): FormulaContent {
   if (!content.phases.some((phase) => phase.id === wish.phaseId))
     throw badInput('This phase is no longer in the formula.', 'Choose another phase.', 'phase');
-  const base = wish.replace ? without(content, materials) : content;
+  const base = wish.replace ? without(content, emulsifierLines(content, materials)) : content;
+  const rounded = roundedShares(content, materials, wish.lines);
   const lines = wish.lines
-    .map((line) => ({ ...line, ppm: ppmFromPercent(line.percent) }))
+    .map((line, at) => ({ ...line, ppm: rounded[at] ?? 0 }))
     .filter((line) => line.ppm > 0)
     .map(({ materialId, ppm }): FormulaLine => ({
       id: wish.newId(),

@@ -4,6 +4,8 @@ import type { Locator, Page } from '@playwright/test';
 export interface Records {
   materials: string[];
   formula: string;
+  /** Another formula than that. */
+  other: string;
   version: string;
   batch: string;
   /** A material that was changed after a version froze it. */

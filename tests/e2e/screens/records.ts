@@ -29,8 +29,8 @@ async function changeUsed(host: HostProcess, formulaId: string): Promise<string>
 export async function recordsOf(host: HostProcess): Promise<Records> {
   const { rows } = (await host.get('/api/materials?limit=6')) as { rows: Named[] };
   const { rows: formulas } = (await host.get('/api/formulas')) as { rows: Named[] };
-  const [formula] = formulas;
-  if (!formula) throw new Error('The library has no formula.');
+  const [formula, other] = formulas;
+  if (!formula || !other) throw new Error('The library has no formula.');
   const version = (await host.post(`/api/formulas/${formula.id}/versions`, {
     reason: 'As it went to the first customers',
     recordedBy: 'M. Invented',
@@ -46,5 +46,5 @@ export async function recordsOf(host: HostProcess): Promise<Records> {
   const batch = (await host.post('/api/batches', plan)) as Named;
   const used = await changeUsed(host, formula.id);
   const materials = rows.map((row) => row.id);
-  return { materials, formula: formula.id, version: version.id, batch: batch.id, used };
+  return { materials, formula: formula.id, other: other.id, version: version.id, batch: batch.id, used };
 }

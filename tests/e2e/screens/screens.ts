@@ -132,6 +132,12 @@ export const SCREENS: Screen[] = [
     ],
   },
   {
+    name: 'compare formulas',
+    route: 'compare-formulas',
+    address: (records) =>
+      records ? `/formulas/compare?id=${records.formula}&id=${records.other}` : '/formulas/compare',
+  },
+  {
     name: 'formula',
     route: 'formula',
     address: (records) => records && `/formulas/${records.formula}`,
@@ -180,7 +186,10 @@ export const SCREENS: Screen[] = [
     name: 'versions',
     route: 'versions',
     address: (records) => records && `/formulas/${records.formula}/versions?view=${records.version}`,
-    openers: [sheet('version sheet', ['formulas/VersionsPage'], /sheet…$/)],
+    openers: [
+      sheet('version sheet', ['formulas/VersionActions'], /sheet…$/),
+      press('new draft of a version', ['formulas/VersionActions'], 'New draft from it…'),
+    ],
   },
   {
     name: 'batches',

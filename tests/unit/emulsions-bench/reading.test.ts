@@ -1,7 +1,7 @@
 import { takeLines } from '@core/emulsions/bench/from-formula';
 import { planHlbSeries, planLevelSeries } from '@core/trials/plan-series';
 import { readBench, type BenchInput } from '@core/emulsions/bench/reading';
-import { refusals, withEmulsifiers } from '@core/emulsions/bench/use-in-formula';
+import { refusals, roundedShares, withEmulsifiers } from '@core/emulsions/bench/use-in-formula';
 import { formulaLines, formulaShares } from '@core/formulas/shares';
 import type { Formula } from '@core/formulas/formula';
 import { demoLibrary } from '@core/demo/demo-library';
@@ -138,6 +138,18 @@ describe('putting a system into a formula', () => {
     expect(codes).toContain('N-207');
     expect(codes).not.toContain('N-101');
     expect(formulaShares(after).totalPpm).toBe(1_000_000);
+  });
+
+  it('rounds a computed system to the decimals of the formula, keeps its sum, and lets nothing vanish', () => {
+    const shares = (...percents: number[]) =>
+      roundedShares(
+        cream(),
+        byId,
+        percents.map((percent) => ({ percent })),
+      );
+    expect(shares(2.5375, 1.4625)).toEqual([25_400, 14_600]);
+    expect(shares(1.333_3, 1.333_3, 1.333_4)).toEqual([13_300, 13_300, 13_400]);
+    expect(shares(3.9987, 0.0013)).toEqual([39_990, 10]);
   });
 
   it('refuses lines that leave nothing for the q.s. line', () => {

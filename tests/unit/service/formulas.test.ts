@@ -1,5 +1,7 @@
 import type { Batch } from '@core/batches/batch';
 import { formulaContent, type Formula, type FormulaVersion } from '@core/formulas/formula';
+import { formulaCost } from '@core/costing/formula-cost';
+import { formulaLines } from '@core/formulas/shares';
 import type { Material } from '@core/materials/material';
 import type { VersionSummary } from '@db/formulas/versions';
 import type { FormulaRow } from '@core/formulas/list';
@@ -41,6 +43,46 @@ describe('formulas through the service', () => {
       .flatMap((phase) => phase.lines)
       .reduce((sum, line) => sum + line.ppm, 0);
     expect(total).toBe(1_000_000);
+  });
+
+  it('a version becomes the draft again, or a formula of its own; the list tells what each costs', async () => {
+    const { ask } = await serviceWith('demonstration');
+    const { formula, materials } = await anyFormula(ask);
+    const { body: version } = await record(ask, formula.id);
+    await put(ask, formula, { purpose: 'Changed since', phases: [] });
+
+    const restored = `/formulas/versions/${version.id}/restore`;
+    expect((await ask('POST', restored, { revision: formula.revision })).status).toBe(409);
+    const now = (await ask<WithMaterials>('GET', `/formulas/${formula.id}`)).body.formula;
+    const { body: back } = await ask<Formula>('POST', restored, { revision: now.revision });
+    expect([back.purpose, back.code, back.revision]).toEqual([
+      formula.purpose,
+      formula.code,
+      now.revision + 1,
+    ]);
+    expect(formulaLines(back).length).toBe(formulaLines(formula).length);
+
+    const { body: copy } = await ask<Formula>('POST', `/formulas/versions/${version.id}/copy`);
+    expect(copy.name).toBe(`${formula.name} (from version 1)`);
+    expect([copy.id === formula.id, copy.code === formula.code]).toEqual([false, false]);
+
+    const told = async () => {
+      const { body } = await ask<ListPage<FormulaRow>>('GET', '/formulas');
+      return body.rows.find((row) => row.id === copy.id);
+    };
+    const known = formulaCost(formulaContent.parse(formula), materials, 'EUR');
+    // The list adds prices that are rounded to whole cents each.
+    expect(Math.abs(((await told())?.costPerKg ?? 0) - known.perKgMinor)).toBeLessThanOrEqual(1);
+    expect((await told())?.pricedPpm).toBe(known.coveredPpm);
+    const [line] = formulaLines(formula);
+    const {
+      revision,
+      createdAt: _c,
+      updatedAt: _u,
+      ...content
+    } = materials[line?.materialId ?? ''] as Material;
+    await ask('PUT', `/materials/${content.id}`, { revision, content: { ...content, offers: [] } });
+    expect((await told())?.pricedPpm).toBe(known.coveredPpm - (line?.ppm ?? 0));
   });
 
   it('the database itself refuses to change or delete a recorded version', async () => {
