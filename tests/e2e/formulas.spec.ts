@@ -1,5 +1,5 @@
 import type { Locator, Page } from '@playwright/test';
-import { expect, expectNoAxeViolations, test } from './fixtures';
+import { expect, test } from './fixtures';
 import { chooseFormula } from './choose-formula';
 import { firstShare, openFormula, recordVersion, shareOf } from './formula-steps';
 import { holdSaves } from './hold-saves';
