@@ -72,7 +72,8 @@ export class LibraryLists {
     if (!ids) return this.page(noun, query);
     const { offset, limit } = query;
     const wanted = ids.slice(offset, offset + limit);
-    const entries = new Map(NOUN_LISTS[noun].read(this.db, wanted).map((entry) => [entry.id, entry]));
+    const read = NOUN_LISTS[noun].read(this.db, wanted);
+    const entries = new Map(this.withMaterials(noun, read).map((entry) => [entry.id, entry]));
     const rows = wanted.flatMap((id) => (entries.has(id) ? [this.row(noun, entries.get(id)!)] : []));
     return { total: ids.length, offset, rows, counts: null, corrections: [], instead: [] };
   }
@@ -175,17 +176,30 @@ export class LibraryLists {
   private completed<N extends Noun>(noun: N, entries: Nouns[N]['entry'][]): Nouns[N]['entry'][] {
     if (noun !== 'formulas') return entries;
     const materials = this.upToDate('materials');
-    return (entries as FormulaEntry[]).map((entry) => ({
-      ...entry,
-      ...costOfShares(
-        entry.ppms.map((ppm, at) => ({ ppm, price: materials.get(entry.materialIds[at] ?? '') })),
-      ),
-      ingredients: entry.materialIds.flatMap((id) => {
-        const material = materials.get(id);
-        return material ? [ingredientOf(material)] : [];
-      }),
-    }));
+    return (entries as FormulaEntry[]).map((entry) => withMaterials(entry, (id) => materials.get(id)));
   }
+
+  /** The same of a few, for which the materials' list need not be there. */
+  private withMaterials<N extends Noun>(noun: N, entries: Nouns[N]['entry'][]): Nouns[N]['entry'][] {
+    if (noun !== 'formulas') return entries;
+    const formulas = entries as FormulaEntry[];
+    const ids = [...new Set(formulas.flatMap(({ materialIds }) => materialIds))];
+    const read = NOUN_LISTS.materials.read(this.db, ids);
+    const materials = new Map(read.map((material) => [material.id, material]));
+    return formulas.map((entry) => withMaterials(entry, (id) => materials.get(id)));
+  }
+}
+
+function withMaterials(
+  entry: FormulaEntry,
+  materialOf: (id: string) => MaterialEntry | undefined,
+): FormulaEntry {
+  const materials = entry.materialIds.map(materialOf);
+  return {
+    ...entry,
+    ...costOfShares(entry.ppms.map((ppm, at) => ({ ppm, price: materials[at] }))),
+    ingredients: materials.flatMap((material) => (material ? [ingredientOf(material)] : [])),
+  };
 }
 
 const ingredientOf = ({ tradeName, inci }: MaterialEntry): string => `${tradeName}\n${inci}`;
