@@ -2,6 +2,7 @@ import { formatDate, formatMoment } from '@core/locale/dates';
 import { editNumber } from '@core/locale/edit-number';
 import { formatMass } from '@core/locale/mass';
 import { formatMoney } from '@core/locale/money';
+import { regionText } from '@core/locale/readable';
 import { formatNumber, formatPercent, formatShare, type Decimals } from '@core/locale/numbers';
 import type { Currency } from '@core/quantities/money';
 import { useSettings } from './store';
@@ -18,6 +19,8 @@ export function useNumbers() {
     share: (ppm: number, digits?: number) => formatShare(ppm, region(), digits),
     mass: (mg: number, readabilityMg?: number) => formatMass(mg, region(), readabilityMg),
     money: (minor: number, currency: Currency) => formatMoney(minor, currency, region()),
+    /** A sentence with numbers, as the region writes them. */
+    said: (text: string) => regionText(text, region()),
     date: (iso: string) => formatDate(iso, region()),
     moment: (iso: string) => formatMoment(iso, region()),
   };

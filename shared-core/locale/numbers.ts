@@ -37,17 +37,13 @@ export function formatNumber(
 }
 
 /**
- * A share with the region's per cent sign: "12.5%" or "12,5 %".
+ * A share with the per cent sign behind a space that does not break, in every region: "12.5 %" or "12,5 %" (so the SI
+ * brochure, 9th edition, 5.4.7).
  * @param ppm parts per million of the whole
  * @param digits the exact count of decimals; as many as the share needs, at least 2, when left out
  */
 export function formatPercent(ppm: number, region: Region, digits?: number): string {
-  const shown = numberFormat(region, {
-    style: 'percent',
-    minimumFractionDigits: digits ?? 2,
-    maximumFractionDigits: digits ?? 4,
-  });
-  return shown.format(ppm / 1_000_000);
+  return `${formatShare(ppm, region, digits)}\u00a0%`;
 }
 
 /** A share in per cent without the sign, for a column headed "% w/w". */

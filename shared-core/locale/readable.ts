@@ -28,6 +28,20 @@ export function workingText(text: string, region: Region): string {
     .replace(/(\d)\.(?=\d)/g, `$1${decimalSign(region)}`);
 }
 
+/** What stands behind a number without a line being broken between them. */
+const UNITS =
+  /(\d) (?=(%|°C|mPa·s|rpm|min|h|kg|g|mg|mL|mmol|mol|ppm|mN\/m|N\/m|nm|µm|g\/mL|mg\/kg)(?![\p{L}\p{N}]))/gu;
+
+/**
+ * A sentence with numbers, such as what a check or a rule says, as the region writes it: with its decimal sign, and no
+ * break before a unit. Such sentences are put together without a region.
+ */
+export function regionText(text: string, region: Region): string {
+  return text
+    .replace(/(?<![\p{L}\d.,-])(\d+)\.(\d+)(?![.\d]*[\p{L}.]\d)/gu, `$1${decimalSign(region)}$2`)
+    .replace(UNITS, '$1\u00a0');
+}
+
 /** A number of a working: in six digits, as it stands in its formulas, so that a result can be followed on. */
 export function workingNumber(value: number, region: Region): string {
   return workingText(show(value), region);

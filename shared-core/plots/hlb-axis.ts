@@ -5,8 +5,9 @@ import type {
   TooltipComponentOption,
 } from 'echarts/components';
 import type { ComposeOption } from 'echarts/core';
+import type { Region } from '../locale/numbers';
 import type { Charge } from '../materials/vocabulary';
-import { CHARGE_MARKS, plotFigure, plotName, type PlotInk } from './plot-ink';
+import { CHARGE_MARKS, plotHlb, plotName, type PlotInk } from './plot-ink';
 
 export type HlbAxisOption = ComposeOption<
   | LineSeriesOption
@@ -133,7 +134,7 @@ function markSeries(data: HlbAxisData, ink: PlotInk): ScatterSeriesOption[] {
 function bandSeries({ band }: HlbAxisData, ink: PlotInk): LineSeriesOption {
   const base: LineSeriesOption = { id: 'band', type: 'line', data: [], silent: true, z: 1 };
   if (!band) return { ...base, markArea: { data: [] }, markLine: { data: [] } };
-  const name = `required ${plotFigure(band.value)} (${plotFigure(band.low)} to ${plotFigure(band.high)})`;
+  const name = `required ${plotHlb(band.value, ink.region)} (${plotHlb(band.low, ink.region)} to ${plotHlb(band.high, ink.region)})`;
   return {
     ...base,
     markArea: {
@@ -161,7 +162,7 @@ export function blendSeries(blend: number | null, ink: PlotInk): ScatterSeriesOp
       color: ink.ink,
       fontSize: ink.size + 1,
       fontWeight: 600,
-      formatter: blend === null ? '' : plotFigure(blend),
+      formatter: blend === null ? '' : plotHlb(blend, ink.region),
       textBorderColor: ink.paper,
       textBorderWidth: ink.halo,
     },
@@ -199,7 +200,7 @@ export function hlbAxisOption(data: HlbAxisData, ink: PlotInk): HlbAxisOption {
       formatter: (point) => {
         const one = Array.isArray(point) ? point[0] : point;
         const value = Array.isArray(one?.value) ? Number(one.value[0]) : NaN;
-        return Number.isFinite(value) ? `${one?.name ?? ''}\nHLB ${plotFigure(value)}` : '';
+        return Number.isFinite(value) ? `${one?.name ?? ''}\nHLB ${plotHlb(value, ink.region)}` : '';
       },
       backgroundColor: ink.paper,
       borderColor: ink.rule,
@@ -232,11 +233,11 @@ export function hlbAxisOption(data: HlbAxisData, ink: PlotInk): HlbAxisOption {
 }
 
 /** The plot in a sentence, for who cannot see it; a table beside it holds every number. */
-export function hlbAxisWords({ marks, band, blend }: HlbAxisData): string {
+export function hlbAxisWords({ marks, band, blend }: HlbAxisData, region: Region): string {
   const count = `${marks.length} emulsifier${marks.length === 1 ? '' : 's'} on the HLB scale.`;
   const asked = band
-    ? ` Required: ${plotFigure(band.value)}, band ${plotFigure(band.low)} to ${plotFigure(band.high)}.`
+    ? ` Required: ${plotHlb(band.value, region)}, band ${plotHlb(band.low, region)} to ${plotHlb(band.high, region)}.`
     : '';
-  const offered = blend === null ? '' : ` The blend stands at ${plotFigure(blend)}.`;
+  const offered = blend === null ? '' : ` The blend stands at ${plotHlb(blend, region)}.`;
   return `${count}${asked}${offered}`;
 }

@@ -6,6 +6,7 @@ import type {
 } from 'echarts/components';
 import type { ComposeOption } from 'echarts/core';
 import { hldAt, type HldCalculated } from '../calculators/hld';
+import type { Region } from '../locale/numbers';
 import { plotFigure, type PlotInk } from './plot-ink';
 
 export type HldLineOption = ComposeOption<
@@ -17,11 +18,11 @@ export type HldLineOption = ComposeOption<
 >;
 
 export interface HldLineData {
-  /** °C and HLD at the ends of the line; HLD is linear in temperature. */
+  /** °C and HLD at the ends of the line; HLD is linear in temperature. */
   ends: readonly [temperature: number, hld: number][];
   /** The temperature asked for, with its HLD. */
   at: readonly [temperature: number, hld: number];
-  /** Storage temperatures, °C. */
+  /** Storage temperatures, °C. */
   coldest: number;
   hottest: number;
 }
@@ -30,7 +31,7 @@ export const HLD_LINE_HEIGHT = 260;
 /** The plot ends at tens of degrees. */
 const TENS = 10;
 
-/** The line's data: from 0 °C or colder to beyond the warmest temperature asked for. */
+/** The line's data: from 0 °C or colder to beyond the warmest temperature asked for. */
 export function hldLineData({ system, temperature, window }: HldCalculated): HldLineData {
   const { coldest, hottest } = window;
   const from = TENS * Math.floor(Math.min(0, temperature, coldest) / TENS);
@@ -46,7 +47,11 @@ function axis(name: string, ink: PlotInk) {
     nameLocation: 'middle' as const,
     nameTextStyle: { color: ink.soft, fontSize: ink.size },
     axisLine: { show: true, onZero: false, lineStyle: { color: ink.soft } },
-    axisLabel: { color: ink.soft, fontSize: ink.size, formatter: plotFigure },
+    axisLabel: {
+      color: ink.soft,
+      fontSize: ink.size,
+      formatter: (value: number) => plotFigure(value, ink.region),
+    },
     splitLine: { lineStyle: { color: ink.rule, width: 0.5 } },
   };
 }
@@ -72,7 +77,10 @@ function line({ ends, coldest, hottest }: HldLineData, ink: PlotInk): LineSeries
       label: { position: 'top', color: ink.ink, fontSize: ink.size },
       data: [
         [
-          { name: `storage, ${plotFigure(coldest)} to ${plotFigure(hottest)} °C`, xAxis: coldest },
+          {
+            name: `storage, ${plotFigure(coldest, ink.region)} to ${plotFigure(hottest, ink.region)} °C`,
+            xAxis: coldest,
+          },
           { xAxis: hottest },
         ],
       ],
@@ -89,7 +97,7 @@ export function hldLineOption(data: HldLineData, ink: PlotInk): HldLineOption {
     textStyle: { fontFamily: ink.font, color: ink.ink },
     grid: { left: 52, right: 20, top: 26, bottom: 42 },
     xAxis: {
-      ...axis('Temperature, °C', ink),
+      ...axis('Temperature, °C', ink),
       nameGap: 26,
       min: Math.min(...temperatures),
       max: Math.max(...temperatures),
@@ -110,7 +118,7 @@ export function hldLineOption(data: HldLineData, ink: PlotInk): HldLineOption {
           position: 'right',
           // Off the line: above one that falls, below one that rises.
           offset: [2, falling ? -12 : 12],
-          formatter: `${plotFigure(data.at[1])} at ${plotFigure(data.at[0])} °C`,
+          formatter: `${plotFigure(data.at[1], ink.region)} at ${plotFigure(data.at[0], ink.region)} °C`,
           color: ink.ink,
           fontSize: ink.size,
           textBorderColor: ink.paper,
@@ -123,11 +131,11 @@ export function hldLineOption(data: HldLineData, ink: PlotInk): HldLineOption {
 }
 
 /** The plot in a sentence, for who cannot see it. */
-export function hldLineWords({ ends, at, coldest, hottest }: HldLineData): string {
+export function hldLineWords({ ends, at, coldest, hottest }: HldLineData, region: Region): string {
   const [from, to] = [ends[0], ends.at(-1)];
   const line =
     from && to
-      ? `HLD runs from ${plotFigure(from[1])} at ${plotFigure(from[0])} °C to ${plotFigure(to[1])} at ${plotFigure(to[0])} °C. `
+      ? `HLD runs from ${plotFigure(from[1], region)} at ${plotFigure(from[0], region)} °C to ${plotFigure(to[1], region)} at ${plotFigure(to[0], region)} °C. `
       : '';
-  return `${line}It is ${plotFigure(at[1])} at ${plotFigure(at[0])} °C. Storage: ${plotFigure(coldest)} to ${plotFigure(hottest)} °C.`;
+  return `${line}It is ${plotFigure(at[1], region)} at ${plotFigure(at[0], region)} °C. Storage: ${plotFigure(coldest, region)} to ${plotFigure(hottest, region)} °C.`;
 }

@@ -1,3 +1,4 @@
+import { formatNumber, type Region } from '../locale/numbers';
 import type { Charge } from '../materials/vocabulary';
 
 /** The colours of a plot: the screen gives its own, paper is black on white. */
@@ -14,10 +15,13 @@ export interface PlotInk {
   size: number;
   /** Width of the halo that keeps a label readable over lines; PDF cannot draw one behind its text. */
   halo: number;
+  /** Whose numbers the labels have. */
+  region: Region;
 }
 
 /** For a monochrome copier: what counts is told by shape and line, never by colour. */
-export const PRINT_INK: PlotInk = {
+export const printInk = (region: Region): PlotInk => ({
+  region,
   paper: '#ffffff',
   ink: '#000000',
   soft: '#333333',
@@ -27,7 +31,7 @@ export const PRINT_INK: PlotInk = {
   font: 'Source Sans 3',
   size: 8.5,
   halo: 0,
-};
+});
 
 /** The marker of each charge, the same in every plot; each also has a row or a label in words. */
 export const CHARGE_MARKS: Record<Charge | 'not recorded', string> = {
@@ -38,9 +42,14 @@ export const CHARGE_MARKS: Record<Charge | 'not recorded', string> = {
   'not recorded': 'roundRect',
 };
 
-/** One decimal, for labels on a plot. */
-export function plotFigure(value: number): string {
-  return String(Number(value.toFixed(1))).replace('-', '−');
+/** A figure with one decimal at most, for labels on a plot. */
+export function plotFigure(value: number, region: Region): string {
+  return formatNumber(value, region, { min: 0, max: 1 }).replace('-', '−');
+}
+
+/** An HLB on a plot: one decimal, as everywhere. */
+export function plotHlb(value: number, region: Region): string {
+  return formatNumber(value, region, 1).replace('-', '−');
 }
 
 /** A name short enough to stand beside its mark. */

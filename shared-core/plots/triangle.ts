@@ -2,7 +2,8 @@ import type { CustomSeriesOption, LineSeriesOption, ScatterSeriesOption } from '
 import type { GridComponentOption, TooltipComponentOption } from 'echarts/components';
 import type { ComposeOption } from 'echarts/core';
 import type { Mix } from '../emulsions/bench/feasible-region';
-import { plotFigure, plotName, type PlotInk } from './plot-ink';
+import type { Region } from '../locale/numbers';
+import { plotFigure, plotHlb, plotName, type PlotInk } from './plot-ink';
 
 export type TriangleOption = ComposeOption<
   CustomSeriesOption | LineSeriesOption | ScatterSeriesOption | GridComponentOption | TooltipComponentOption
@@ -88,7 +89,7 @@ function cornerSeries({ names, hlbs }: TriangleData, ink: PlotInk): ScatterSerie
     label: { show: true, color: ink.ink, fontSize: ink.size, formatter: ({ name }) => name },
     data: corners.map((corner, index) => {
       const hlb = hlbs[index] ?? null;
-      const words = hlb === null ? 'no HLB' : `HLB ${plotFigure(hlb)}`;
+      const words = hlb === null ? 'no HLB' : `HLB ${plotHlb(hlb, ink.region)}`;
       return {
         name: `${plotName(names[index] ?? '', 24)}\n${words}`,
         value: trianglePoint(corner),
@@ -151,8 +152,10 @@ export function triangleOption(data: TriangleData, ink: PlotInk): TriangleOption
 }
 
 /** The plot in a sentence. */
-export function triangleWords({ names, region, here }: TriangleData): string {
-  const now = names.map((name, index) => `${name} ${plotFigure(100 * (here[index] ?? 0))} %`).join(', ');
+export function triangleWords({ names, region, here }: TriangleData, locale: Region): string {
+  const now = names
+    .map((name, index) => `${name} ${plotFigure(100 * (here[index] ?? 0), locale)}\u00a0%`)
+    .join(', ');
   const where =
     region.length === 0
       ? 'No mix of these three meets all demands.'

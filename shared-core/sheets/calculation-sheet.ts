@@ -1,6 +1,6 @@
 import type { Calculated, Given, Result } from '../calculators/calculated';
 import type { Region } from '../locale/numbers';
-import { readableNumber } from '../locale/readable';
+import { readableNumber, regionText } from '../locale/readable';
 import { NOT_PROOF } from './cautions';
 import { cautionBox } from './kit/caution-box';
 import type { SheetDefinition, SheetNode } from './kit/definition';
@@ -41,11 +41,11 @@ function resultNodes(result: Result, region: Region): SheetNode[] {
   ];
 }
 
-function verdictNodes({ verdicts }: Calculated): SheetNode[] {
+function verdictNodes({ verdicts }: Calculated, region: Region): SheetNode[] {
   return (verdicts ?? []).flatMap(({ label, verdict, why }): SheetNode[] => [
     heading(label),
     { text: verdict, bold: true, fontSize: SIZE.section, margin: [0, 0, 0, 4] },
-    ...why.map((reason) => paragraph(reason, { fontSize: SIZE.table })),
+    ...why.map((reason) => paragraph(regionText(reason, region), { fontSize: SIZE.table })),
   ]);
 }
 
@@ -63,8 +63,9 @@ function tableNodes({ tables }: Calculated, region: Region, width: number): Shee
 }
 
 /** Cautions that more than one working has stand once. */
-function cautionsOf({ results, notes }: Calculated): string[] {
-  return [...new Set([...results.flatMap((result) => result.worked.cautions), ...notes, NOT_PROOF])];
+function cautionsOf({ results, notes }: Calculated, region: Region): string[] {
+  const said = [...results.flatMap((result) => result.worked.cautions), ...notes, NOT_PROOF];
+  return [...new Set(said.map((caution) => regionText(caution, region)))];
 }
 
 /** The plot stands right after the figure that it shows, the first. */
@@ -93,13 +94,13 @@ export function calculationSheet(
   const frame: SheetFrame = { kind: 'Working', title: calculated.title, number: '', settings, printedAt };
   const given = factList(givenFacts(calculated.given, region), width, 170);
   const withheld = calculated.withheld.map((one) =>
-    paragraph(`${one.label}: ${one.why}`, { fontSize: SIZE.table }),
+    paragraph(regionText(`${one.label}: ${one.why}`, region), { fontSize: SIZE.table }),
   );
   return sheet(frame, [
     ...titleBlock(frame, []),
     heading('What goes in'),
     ...(given ? [given] : []),
-    ...verdictNodes(calculated),
+    ...verdictNodes(calculated, region),
     ...tableNodes(calculated, region, width),
     ...withPlot(
       calculated.results.map((result) => resultNodes(result, region)),
@@ -107,6 +108,6 @@ export function calculationSheet(
       width,
     ),
     ...(withheld.length ? [heading('Not computed'), ...withheld] : []),
-    ...cautionBox(cautionsOf(calculated), width, 'Before relying on it'),
+    ...cautionBox(cautionsOf(calculated, region), width, 'Before relying on it'),
   ]);
 }

@@ -3,6 +3,7 @@ import { demandType } from '../emulsions/bench/bench-state';
 import type { MaterialLine } from '../emulsions/bench/lines';
 import type { BenchReading } from '../emulsions/bench/reading';
 import { formatNumber, type Region } from '../locale/numbers';
+import { regionText } from '../locale/readable';
 import { figureValue } from '../materials/figure';
 import { DATA_SHEETS, FIRST_AID, HAZARD_CAUTIONS, NOT_PROOF } from './cautions';
 import { cautionBox } from './kit/caution-box';
@@ -125,7 +126,7 @@ function offeredSection(parts: WorkingParts, region: Region): SheetNode[] {
           ...workingNodes(described, region),
         ]
       : []),
-    ...parts.reading.cautions.map((caution) => remark(caution)),
+    ...parts.reading.cautions.map((caution) => remark(regionText(caution, region))),
     ...(parts.reading.usualLevel
       ? [
           paragraph(`Usual level for this oil phase: ${level(parts.reading.usualLevel.value, region)} %`, {
@@ -134,8 +135,10 @@ function offeredSection(parts: WorkingParts, region: Region): SheetNode[] {
           ...workingNodes(parts.reading.usualLevel, region),
         ]
       : []),
-    ...notDescribed.map((one) => remark(`Not described by the mean: ${one.name}, ${one.why}.`)),
-    ...(verdict ? [paragraph(verdict.says)] : []),
+    ...notDescribed.map((one) =>
+      remark(regionText(`Not described by the mean: ${one.name}, ${one.why}.`, region)),
+    ),
+    ...(verdict ? [paragraph(regionText(verdict.says, region))] : []),
     ...(pair?.ok
       ? [
           keptTogether(
@@ -199,7 +202,7 @@ export function workingSheet(
     ...(parts.triangle
       ? [keptTogether(heading('Where the three meet every demand'), ...plotNode(parts.triangle, width))]
       : []),
-    ...findingNodes(reading),
+    ...findingNodes(reading, region),
     ...cautionBox(cautionsOf(parts), width),
   ]);
 }

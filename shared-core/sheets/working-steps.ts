@@ -1,5 +1,5 @@
 import type { Region } from '../locale/numbers';
-import { workingNumber, workingText } from '../locale/readable';
+import { regionText, workingNumber, workingText } from '../locale/readable';
 import { sourcesWords } from '../working/source-words';
 import type { Worked } from '../working/working';
 import type { SheetNode } from './kit/definition';
@@ -31,5 +31,9 @@ export function sourceNodes({ sources }: Worked): SheetNode[] {
 
 /** How a number came about on paper: its steps, then its cautions and sources. */
 export function workingNodes(worked: Worked, region: Region): SheetNode[] {
-  return [...stepNodes(worked, region), ...[...new Set(worked.cautions)].map(remark), ...sourceNodes(worked)];
+  return [
+    ...stepNodes(worked, region),
+    ...[...new Set(worked.cautions)].map((caution) => remark(regionText(caution, region))),
+    ...sourceNodes(worked),
+  ];
 }

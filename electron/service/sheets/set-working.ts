@@ -3,7 +3,7 @@ import type { MaterialLine } from '@core/emulsions/bench/lines';
 import { readBench } from '@core/emulsions/bench/reading';
 import { axisData, triangleData } from '@core/plots/bench-plots';
 import { hlbAxisHeight, hlbAxisOption, hlbAxisWords } from '@core/plots/hlb-axis';
-import { PRINT_INK } from '@core/plots/plot-ink';
+import { printInk } from '@core/plots/plot-ink';
 import { TRIANGLE_HEIGHT, triangleOption, triangleWords } from '@core/plots/triangle';
 import type { Material } from '@core/materials/material';
 import type { Settings } from '@core/settings/settings';
@@ -35,18 +35,18 @@ export function setWorking(
     axis:
       axis.marks.length > 0 || axis.band
         ? drawPlot({
-            option: hlbAxisOption(axis, PRINT_INK),
+            option: hlbAxisOption(axis, printInk(settings.languageRegion)),
             width,
             height: hlbAxisHeight(axis),
-            alt: hlbAxisWords(axis),
+            alt: hlbAxisWords(axis, settings.languageRegion),
           })
         : null,
     triangle: triangle
       ? drawPlot({
-          option: triangleOption(triangle, PRINT_INK),
+          option: triangleOption(triangle, printInk(settings.languageRegion)),
           width,
           height: TRIANGLE_HEIGHT,
-          alt: triangleWords(triangle),
+          alt: triangleWords(triangle, settings.languageRegion),
         })
       : null,
   };

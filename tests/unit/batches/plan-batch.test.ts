@@ -100,7 +100,7 @@ describe('planning a batch', () => {
 
   it('refuses a formula that does not total 100 %', () => {
     const phases = [{ ...CREAM.phases[0]!, lines: [sampleLine(WATER, 90)] }];
-    expect(refusal(() => batchLines({ ...CREAM, phases }, plan(KG))).message).toContain('90.00%');
+    expect(refusal(() => batchLines({ ...CREAM, phases }, plan(KG))).message).toContain('90.00\u00a0%');
     const over = [
       { ...CREAM.phases[0]!, lines: [sampleLine(WATER, 'q.s.'), sampleLine(GUM, 60), sampleLine(GUM, 60)] },
     ];

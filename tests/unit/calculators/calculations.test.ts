@@ -167,7 +167,7 @@ describe('HLD', () => {
     const sheet = setCalculation(known, {}, settings.parse({}), '2026-03-01T10:00:00Z');
     const text = JSON.stringify(sheet.content);
     expect(text).toContain('<svg');
-    expect(text).toMatch(/"alt":"HLD runs from −1\.5 at 0 °C/);
+    expect(text).toMatch(/"alt":"HLD runs from −1\.5 at 0\u00a0°C/);
     expect(text.indexOf('<svg')).toBeLessThan(text.indexOf('EACN of the oil phase'));
   });
 

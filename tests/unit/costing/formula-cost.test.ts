@@ -54,7 +54,7 @@ describe('cost per kg', () => {
       'priced in another currency',
     ]);
     expect(cost.worked.cautions[0]).toBe(
-      'Covers 10.00% of the formula. Left out: Purified water (no price), Dollar oil (priced in another currency).',
+      'Covers 10.00\u00a0% of the formula. Left out: Purified water (no price), Dollar oil (priced in another currency).',
     );
     expect(cost.worked.value).toBeCloseTo(1, 9);
   });

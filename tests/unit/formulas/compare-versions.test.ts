@@ -22,10 +22,10 @@ describe('comparing two versions', () => {
         area: 'line',
         kind: 'changed',
         what: 'Purified water',
-        before: '69.325% (q.s.)',
-        after: '68.325% (q.s.)',
+        before: '69.325\u00a0% (q.s.)',
+        after: '68.325\u00a0% (q.s.)',
       },
-      { area: 'line', kind: 'changed', what: 'Velmora VQ 7', before: '5.00%', after: '6.00%' },
+      { area: 'line', kind: 'changed', what: 'Velmora VQ 7', before: '5.00\u00a0%', after: '6.00\u00a0%' },
     ]);
   });
 

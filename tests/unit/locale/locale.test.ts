@@ -1,7 +1,7 @@
 import { formatDate } from '@core/locale/dates';
 import { formatMass, formatMassIn, readabilityDigits } from '@core/locale/mass';
 import { formatMoney } from '@core/locale/money';
-import { workingNumber, workingText } from '@core/locale/readable';
+import { regionText, workingNumber, workingText } from '@core/locale/readable';
 import { settings } from '@core/settings/settings';
 import { calculationSheet } from '@core/sheets/calculation-sheet';
 import { workingNodes } from '@core/sheets/working-steps';
@@ -11,10 +11,10 @@ import { describe, expect, it } from 'vitest';
 
 describe('writing figures as a region does', () => {
   it('writes per cent with the decimals the share needs', () => {
-    expect(formatPercent(125_000, 'en-GB')).toBe('12.50%');
-    expect(formatPercent(1_234, 'en-GB')).toBe('0.1234%');
+    expect(formatPercent(125_000, 'en-GB')).toBe('12.50\u00a0%');
+    expect(formatPercent(1_234, 'en-GB')).toBe('0.1234\u00a0%');
     expect(formatPercent(125_000, 'de-DE')).toBe('12,50\u00a0%');
-    expect(formatPercent(125_000, 'en-GB', 0)).toBe('13%');
+    expect(formatPercent(125_000, 'en-GB', 0)).toBe('13\u00a0%');
     expect(formatShare(2_500, 'fr-FR')).toBe('0,25');
   });
 
@@ -79,5 +79,18 @@ describe('writing figures as a region does', () => {
       ).content,
     ]);
     expect(onPaper.match(/5\.73 × 10⁻⁵ mol\/L/g)).toHaveLength(3);
+  });
+});
+
+describe('a sentence with numbers', () => {
+  it('has the region’s decimal sign and no break before a unit', () => {
+    const said =
+      'At 2.5 % it needs 0.125 g of base, 75 °C and pH 5.5 to 6.0; code W-1.2 and section 7.2.1 stay.';
+    expect(regionText(said, 'de-DE')).toBe(
+      'At 2,5\u00a0% it needs 0,125\u00a0g of base, 75\u00a0°C and pH 5,5 to 6,0; code W-1.2 and section 7.2.1 stay.',
+    );
+    expect(regionText('5 good reasons, 3 materials, 2.5.', 'de-DE')).toBe(
+      '5 good reasons, 3 materials, 2,5.',
+    );
   });
 });

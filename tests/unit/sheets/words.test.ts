@@ -19,11 +19,13 @@ describe('words on sheets', () => {
   });
 
   it('say usage, storage and best use in a line', () => {
-    expect(usageWords(WAX.usage, 'en-GB')).toBe('2% to 8%, typically 5%');
+    expect(usageWords(WAX.usage, 'en-GB')).toBe('2\u00a0% to 8\u00a0%, typically 5\u00a0%');
     expect(storageWords(WAX.storage, 'en-GB')).toBe(
       'At 5 °C to 25 °C; away from light and moisture; unopened 24 months; once opened 6 months',
     );
-    expect(bestUse(WAX, 'en-GB')).toBe('Emulsifier for o/w emulsions; builds body; 2% to 8%, typically 5%');
+    expect(bestUse(WAX, 'en-GB')).toBe(
+      'Emulsifier for o/w emulsions; builds body; 2\u00a0% to 8\u00a0%, typically 5\u00a0%',
+    );
   });
 
   it('mark a property as differing, alike or open', () => {
