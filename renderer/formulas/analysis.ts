@@ -2,6 +2,8 @@ import { checkFormula } from '@core/checks/all';
 import { FINDING_SEVERITIES, type FindingSeverity } from '@core/checks/check';
 import type { FormulaContent } from '@core/formulas/formula';
 import type { Material } from '@core/materials/material';
+import { useLaw } from '../limits/law-store';
+import { today } from './law-of-formula';
 import { computed, onScopeDispose, shallowRef, watch } from 'vue';
 import type { FormulaDraft } from './draft';
 
@@ -27,7 +29,10 @@ export function useAnalysis(draft: FormulaDraft) {
   );
   onScopeDispose(() => clearTimeout(timer));
 
-  const findings = computed(() => (settled.value ? checkFormula(settled.value) : []));
+  const store = useLaw();
+  // Until the law is there its checks are silent, not wrong.
+  const lawful = computed(() => (store.loaded ? { law: store.law, onDay: today() } : {}));
+  const findings = computed(() => (settled.value ? checkFormula({ ...settled.value, ...lawful.value }) : []));
   /** The most serious finding of each line that has one. */
   const severities = computed(() => {
     const worst = new Map<string, FindingSeverity>();

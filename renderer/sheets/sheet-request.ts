@@ -40,7 +40,7 @@ export async function subjectName(request: SheetRequest): Promise<string> {
   try {
     if (request.kind === 'material')
       return (await answer(service.materials[':id'].$get({ param: { id: request.materialId } }))).tradeName;
-    if (request.kind === 'formula')
+    if (request.kind === 'formula' || request.kind === 'label' || request.kind === 'exposure')
       return (await answer(service.formulas[':id'].$get({ param: { id: request.formulaId } }))).formula.name;
     if (request.kind === 'batch')
       return (await answer(service.batches[':id'].$get({ param: { id: request.batchId } }))).batch.number;

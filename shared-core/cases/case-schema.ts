@@ -10,7 +10,16 @@ const figure = z.object({
 /** A text or a list is compared exactly; a list may hold lists, such as [lot, quantity]. */
 const exact = z.union([z.string(), z.array(z.union([z.string(), z.number(), z.array(z.unknown())]))]);
 
-const expected = z.union([figure, exact, z.object({ value: exact }).transform(({ value }) => value)]);
+const list = z.array(z.union([z.string(), z.number(), z.array(z.unknown())]));
+
+/** An exact value may also stand under what it is: a value, a text or a list. */
+const expected = z.union([
+  figure,
+  exact,
+  z.object({ value: exact }).transform(({ value }) => value),
+  z.strictObject({ text: z.string() }).transform(({ text }) => text),
+  z.strictObject({ list }).transform((one) => one.list),
+]);
 export type ExpectedFigure = z.infer<typeof figure>;
 export type Expected = z.infer<typeof expected>;
 

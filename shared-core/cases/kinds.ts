@@ -18,6 +18,8 @@ import { neutralise } from '../neutralisation/neutralise';
 import { molarMassOfFormula, molarMassOfSmiles } from '../structure/molar-mass';
 import * as shape from './input-shapes';
 import { kind, type Kind } from './kind';
+import { EXPOSURE_KINDS } from './exposure-kinds';
+import { LAW_KINDS } from './law-kinds';
 import { OIL_KINDS } from './oil-kinds';
 import { SOLUTION_KINDS } from './solution-kinds';
 import { STRUCTURE_KINDS } from './structure-kinds';
@@ -27,6 +29,8 @@ export const KINDS: Readonly<Record<string, Kind>> = {
   ...SOLUTION_KINDS,
   ...STRUCTURE_KINDS,
   ...OIL_KINDS,
+  ...LAW_KINDS,
+  ...EXPOSURE_KINDS,
   'hlb-ethoxylate': kind(shape.ethoxylate, (i) => griffinEthoxylate(i.oxyethylenePercent).value),
   'hlb-ester': kind(shape.ester, (i) => griffinEster(i.saponificationNumber, i.acidNumber).value),
   'hlb-mass': kind(shape.massFraction, (i) => griffinMass(i.hydrophilicMolarMass, i.molarMass).value),

@@ -20,6 +20,7 @@ import { formulaFacts } from './facts';
 import { heatSensitive } from './heat-sensitive';
 import { hlbMatch } from './hlb-match';
 import { innerPhase } from './internal-phase';
+import { law } from './law';
 import { legalLimit } from './legal-limit';
 import { missingMaterial } from './missing-material';
 import { neutralising } from './neutralising';
@@ -38,6 +39,7 @@ export const CHECKS: readonly CheckRule[] = [
   empty,
   total,
   missingMaterial,
+  law,
   legalLimit,
   nitrosamines,
   chargeConflict,

@@ -5,6 +5,8 @@ import { isOil } from '../emulsions/systems/oil-phase';
 import type { FormulaContent, FormulaLine, FormulaPhase } from '../formulas/formula';
 import { phaseLetter } from '../formulas/formula';
 import { formulaShares, type FormulaShares } from '../formulas/shares';
+import { lawOfFormula, type LawOfFormula } from '../limits/in-formula';
+import type { Law } from '../limits/law';
 import type { Material } from '../materials/material';
 import type { CheckInput } from './check-input';
 
@@ -37,6 +39,10 @@ export interface FormulaFacts {
   emulsionType: BenchType | null;
   /** The target pH range as far as it is given. */
   ph: { low: number; high: number } | null;
+  /** The library's law; null where none is asked. */
+  law: Law | null;
+  /** What it says of the formula. */
+  lawOf: LawOfFormula | null;
 }
 
 /** The temperature of a phase: its own, else the hottest of the steps that name it. °C */
@@ -56,7 +62,7 @@ function targetPh(content: FormulaContent): FormulaFacts['ph'] {
 }
 
 /** Resolves lines, shares and materials for the checks. */
-export function formulaFacts({ content, materials }: CheckInput): FormulaFacts {
+export function formulaFacts({ content, materials, law, onDay }: CheckInput): FormulaFacts {
   const shares = formulaShares(content);
   const lines: LineFacts[] = [];
   const orphans: FormulaLine[] = [];
@@ -93,6 +99,8 @@ export function formulaFacts({ content, materials }: CheckInput): FormulaFacts {
     isEmulsion: content.productType.endsWith('emulsion'),
     emulsionType: benchTypeOf(content.productType),
     ph: targetPh(content),
+    law: law ?? null,
+    lawOf: law && onDay ? lawOfFormula(content, (id) => materials.get(id), law, onDay) : null,
   };
 }
 

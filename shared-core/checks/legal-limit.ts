@@ -1,6 +1,7 @@
 import { partPpm } from '../materials/composition';
 import type { Material } from '../materials/material';
-import { fold } from '../quantities/fold';
+import { nameKey } from '../substances/names';
+import { substanceIndex } from '../substances/substance-index';
 import { WHOLE_PPM } from '../quantities/share';
 import type { CheckRule, Finding } from './check';
 import { percentText, type FormulaFacts, type LineFacts } from './facts';
@@ -10,7 +11,7 @@ const CAUTION =
 
 /** What a recorded limit is about: one INCI substance, or a blend as a whole where it names none. */
 interface Limit {
-  /** Folded INCI name; null for the blend itself. */
+  /** The key of its INCI name; null for the blend itself. */
   substance: string | null;
   name: string;
   material: Material;
@@ -22,8 +23,9 @@ interface Limit {
 function limitedSubstance(material: Material): string | null {
   const [first, ...others] = material.composition;
   if (first && others.length === 0) return first.inci;
-  const note = fold(material.legalLimit?.note ?? '');
-  const named = material.composition.filter((part) => note.includes(fold(part.inci)));
+  const note = ` ${nameKey(material.legalLimit?.note ?? '')} `;
+  // By whole words: glycerin is no part of ethylhexylglycerin.
+  const named = material.composition.filter((part) => note.includes(` ${nameKey(part.inci)} `));
   return named.length === 1 ? (named[0]?.inci ?? null) : null;
 }
 
@@ -33,9 +35,9 @@ function limitsOf(lines: readonly LineFacts[]): Limit[] {
   for (const { material } of lines) {
     if (!material.legalLimit) continue;
     const inci = limitedSubstance(material);
-    const key = inci ? fold(inci) : `blend ${material.id}`;
+    const key = inci ? nameKey(inci) : `blend ${material.id}`;
     const limit = {
-      substance: inci ? fold(inci) : null,
+      substance: inci ? nameKey(inci) : null,
       name: inci ?? material.tradeName,
       material,
       ppm: material.legalLimit.ppm,
@@ -53,7 +55,7 @@ function counted(limit: Limit, line: LineFacts): { ppm: number; highPpm: number 
     const ppm = line.material.id === limit.material.id ? line.ppm : 0;
     return { ppm, highPpm: ppm };
   }
-  const part = line.material.composition.find((one) => fold(one.inci) === limit.substance);
+  const part = line.material.composition.find((one) => nameKey(one.inci) === limit.substance);
   if (!part) return { ppm: 0, highPpm: 0 };
   return { ppm: (line.ppm * partPpm(part)) / WHOLE_PPM, highPpm: (line.ppm * part.highPpm) / WHOLE_PPM };
 }
@@ -83,13 +85,21 @@ function judgeLimit(limit: Limit, lines: readonly LineFacts[]): Finding[] {
 
 /**
  * Legal limits as recorded on the materials, each counted over all materials that bring the INCI substance, as the
- * law counts it. A limit on a blend that names none of its substances is held against the blend as a whole.
+ * law counts it. A limit on a blend that names none of its substances is held against the blend as a whole. Where the
+ * library's table of limits speaks of the substance, that is held against it instead (`law`).
  */
 export const legalLimit: CheckRule = {
   id: 'legal-limit',
   name: 'Recorded legal limits are kept',
-  judge({ lines }: FormulaFacts) {
+  judge({ lines, law, lawOf }: FormulaFacts) {
     const used = lines.filter((line) => line.ppm > 0);
-    return limitsOf(used).flatMap((limit) => judgeLimit(limit, used));
+    const index = substanceIndex(law?.substances ?? []);
+    const judged = new Set(
+      lawOf?.judged.flatMap(({ counted: parts }) => parts.map(({ substance }) => substance.id)) ?? [],
+    );
+    const open = limitsOf(used).filter(
+      ({ substance, name }) => substance === null || !judged.has(index.find(name)?.id ?? ''),
+    );
+    return open.flatMap((limit) => judgeLimit(limit, used));
   },
 };

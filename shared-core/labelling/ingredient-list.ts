@@ -1,14 +1,18 @@
 import type { FormulaContent } from '../formulas/formula';
-import { formulaLines, formulaShares } from '../formulas/shares';
+import { formulaLines } from '../formulas/shares';
+import { contentsOf, type Dosed } from '../limits/contents';
+import { dosedLines } from '../limits/in-formula';
+import { NO_LAW, type Law } from '../limits/law';
 import { partPpm } from '../materials/composition';
 import type { Material } from '../materials/material';
 import { WHOLE_PPM } from '../quantities/share';
-import { declarableAllergens } from './allergens';
-import { fragranceName, isColorant, labelName } from './substance-names';
-import type { LabelForm } from './substance-names';
+import { substanceIndex, type SubstanceIndex } from '../substances/substance-index';
+import { declarableAllergens, type AllergenRule } from './allergens';
+import { labelNotes } from './notes';
+import { groupOf, inLabelOrder, type IngredientGroup } from './order';
+import { calledOn, fragranceName, isFragrance, type Called, type LabelForm } from './substance-names';
 
-/** Where a name stands: by weight, after those in any order, or last. */
-export type IngredientGroup = 'by weight' | 'any order' | 'colorant';
+export type { IngredientGroup } from './order';
 
 export interface Ingredient {
   name: string;
@@ -19,14 +23,23 @@ export interface Ingredient {
   /** True where a supplier's range went into `ppm`. */
   estimated: boolean;
   group: IngredientGroup;
+  colorant: boolean;
+  /** An active of a drug sold without prescription, such as the UV filter of a sunscreen in the United States. */
+  activeDrug: boolean;
   /** Declared because it passes the threshold for fragrance allergens. */
   allergen: boolean;
+  /** False where no substance of the table goes by this name. */
+  known: boolean;
   materialIds: string[];
 }
 
 export interface IngredientList {
   form: LabelForm;
+  /** The list of allergens that it follows; none on a label of the United States. */
+  allergens: AllergenRule | null;
   ingredients: Ingredient[];
+  /** Colorants of other shades: lines of colorants without a share. */
+  mayContain: string[];
   /** The names joined as they would stand on the label. */
   text: string;
   notes: string[];
@@ -34,150 +47,190 @@ export interface IngredientList {
 
 export type MaterialsById = Readonly<Record<string, Material | undefined>>;
 
-/** One per cent. The EU lets those below it follow in any order, the US those not above it. */
-const ONE_PERCENT_PPM = 10_000;
-
-interface Sum extends Omit<Ingredient, 'group'> {
-  colorant: boolean;
+/** How a list is made. */
+export interface ListOptions {
+  form?: LabelForm;
+  /** What the library knows of substances: without it names stand as they are written. */
+  law?: Law;
+  allergens?: AllergenRule;
+  /** How the notes call a material. */
+  nameOf?: (material: Material) => string;
 }
 
-function add(
-  sums: Map<string, Sum>,
-  name: string,
-  share: Omit<Sum, 'name' | 'materialIds'>,
-  materialId: string,
-) {
-  const key = name.toLowerCase();
+type Sum = Omit<Ingredient, 'group'> & { colourIndices: string[] };
+
+interface Listing {
+  form: LabelForm;
+  index: SubstanceIndex;
+  /** Colours the hair itself: not among the colorants that come last. */
+  hairDye: boolean;
+  /** A drug in the United States, whose UV filters are its actives. */
+  sunscreen: boolean;
+}
+
+type Added = Pick<Sum, 'ppm' | 'lowPpm' | 'highPpm' | 'activeDrug'>;
+
+function add(sums: Map<string, Sum>, called: Called, amounts: Added, id: string) {
+  const { key, name, colourIndex, colorant, substance } = called;
+  const indices = colourIndex === '' ? [] : [colourIndex];
   const known = sums.get(key);
+  const estimated = amounts.lowPpm !== amounts.highPpm;
   if (!known) {
-    sums.set(key, { name, ...share, materialIds: [materialId] });
+    const made = { name, ...amounts, estimated, colorant, allergen: false, known: substance !== null };
+    sums.set(key, { ...made, materialIds: [id], colourIndices: indices });
     return;
   }
-  known.ppm += share.ppm;
-  known.lowPpm += share.lowPpm;
-  known.highPpm += share.highPpm;
-  known.estimated ||= share.estimated;
+  known.ppm += amounts.ppm;
+  known.lowPpm += amounts.lowPpm;
+  known.highPpm += amounts.highPpm;
+  known.estimated ||= estimated;
   // A substance that also comes in as something else than a colorant is listed by its weight.
-  known.colorant &&= share.colorant;
-  known.allergen ||= share.allergen;
-  if (!known.materialIds.includes(materialId)) known.materialIds.push(materialId);
+  known.colorant &&= colorant;
+  known.activeDrug ||= amounts.activeDrug;
+  if (!known.materialIds.includes(id)) known.materialIds.push(id);
+  known.colourIndices = [...new Set([...known.colourIndices, ...indices])];
 }
 
-function addMaterial(sums: Map<string, Sum>, material: Material, linePpm: number, form: LabelForm) {
-  const fragrance = material.functions.includes('fragrance');
-  const of = (ppm: number): number => (linePpm * ppm) / WHOLE_PPM;
+function callPart(inci: string, material: Material, { form, index, hairDye }: Listing): Called {
+  if (isFragrance(material)) {
+    const name = fragranceName(form);
+    return { key: name.toLowerCase(), name, colourIndex: '', colorant: false, substance: index.find(name) };
+  }
+  const called = calledOn(inci, material, form, index);
+  return hairDye ? { ...called, colorant: false } : called;
+}
+
+function addLine(sums: Map<string, Sum>, { material, ppm }: Dosed, listing: Listing): void {
+  const of = (share: number): number => (ppm * share) / WHOLE_PPM;
   for (const part of material.composition) {
-    const share = {
+    if (part.inci.trim() === '') continue;
+    const activeDrug = listing.sunscreen && material.functions.includes('uv filter');
+    const amounts = {
       ppm: of(partPpm(part)),
       lowPpm: of(part.lowPpm),
       highPpm: of(part.highPpm),
-      estimated: part.lowPpm !== part.highPpm,
-      colorant: !fragrance && isColorant(part.inci, material),
-      allergen: false,
+      activeDrug,
     };
-    add(sums, fragrance ? fragranceName(form) : labelName(part.inci, form), share, material.id);
+    add(sums, callPart(part.inci, material, listing), amounts, material.id);
   }
 }
 
-function addAllergens(sums: Map<string, Sum>, content: FormulaContent, materials: MaterialsById) {
-  for (const { inci, ppm, materialIds } of declarableAllergens(content, materials).declared) {
-    const known = sums.get(inci.toLowerCase());
-    if (known) known.allergen = true;
-    else {
-      const share = { ppm, lowPpm: ppm, highPpm: ppm, estimated: false, colorant: false, allergen: true };
-      sums.set(inci.toLowerCase(), { name: inci, ...share, materialIds });
-    }
-  }
-}
-
-function groupOf(sum: Sum, form: LabelForm): IngredientGroup {
-  if (sum.colorant) return 'colorant';
-  const small = form === 'EU' ? sum.ppm < ONE_PERCENT_PPM : sum.ppm <= ONE_PERCENT_PPM;
-  return small ? 'any order' : 'by weight';
-}
-
-const GROUP_ORDER: readonly IngredientGroup[] = ['by weight', 'any order', 'colorant'];
-
-function overlaps(ingredients: readonly Ingredient[]): boolean {
-  const weighed = ingredients.filter((one) => one.group === 'by weight');
-  return weighed.some((one, index) => {
-    const next = weighed[index + 1];
-    return next !== undefined && next.highPpm > one.lowPpm;
-  });
-}
-
-function notesOn(
-  content: FormulaContent,
-  materials: MaterialsById,
-  list: Ingredient[],
-  form: LabelForm,
-  nameOf: (material: Material) => string,
+/** Names what must be declared: an ingredient that stands there already is marked, and takes the name of its group. */
+function addAllergens(
+  sums: Map<string, Sum>,
+  dosed: readonly Dosed[],
+  use: FormulaContent['use'],
+  rule: AllergenRule,
+  index: SubstanceIndex,
 ) {
-  const notes: string[] = [];
-  const lines = formulaLines(content);
-  const missing = lines.filter((line) => !materials[line.materialId]).length;
-  if (missing > 0)
-    notes.push(
-      `${missing} line${missing === 1 ? '' : 's'} left out: the material is no longer in the library.`,
-    );
-  const open = [...new Set(lines.flatMap((line) => materials[line.materialId] ?? []))].filter(
-    (one) => Math.abs(one.composition.reduce((sum, part) => sum + partPpm(part), 0) - WHOLE_PPM) > 10,
-  );
-  for (const one of open)
-    notes.push(`The composition of ${nameOf(one)} does not come to 100 %, so its names are approximate.`);
-  if (list.some((one) => one.estimated))
-    notes.push('Names marked as estimates use the midpoint of a supplier’s range.');
-  if (overlaps(list))
-    notes.push('Suppliers’ ranges overlap here: the order of neighbours may be the other way.');
-  const limit = form === 'EU' ? 'below 1 %' : 'of 1 % or less';
-  if (list.some((one) => one.group === 'any order'))
-    notes.push(`Ingredients ${limit} may follow in any order; here they follow by weight.`);
-  if (form === 'US')
-    notes.push(
-      'Active drug ingredients come first on a US label, and fragrance allergens are not marked here.',
-    );
-  notes.push('A working list, not legal advice: check it against the law where the product is sold.');
-  return notes;
+  const { declared } = declarableAllergens(contentsOf(dosed, index), use, rule);
+  for (const { label, ppm, materialIds, substances } of declared) {
+    const own = substances.flatMap(({ name }) => sums.get(name.toLowerCase()) ?? []);
+    if (own.length === 0) {
+      const amounts = { ppm, lowPpm: ppm, highPpm: ppm };
+      const plain = { colorant: false, activeDrug: false, estimated: false, known: true, colourIndices: [] };
+      sums.set(label.toLowerCase(), { name: label, ...amounts, ...plain, allergen: true, materialIds });
+      continue;
+    }
+    for (const { name } of substances) sums.delete(name.toLowerCase());
+    const total = (key: 'ppm' | 'lowPpm' | 'highPpm'): number => own.reduce((sum, one) => sum + one[key], 0);
+    const first = own[0] as Sum;
+    sums.set(label.toLowerCase(), {
+      ...first,
+      name: label,
+      // What is declared besides, in a perfume, counts too.
+      ppm: Math.max(total('ppm'), own.some(({ estimated }) => estimated) ? 0 : ppm),
+      lowPpm: total('lowPpm'),
+      highPpm: Math.max(total('highPpm'), ppm),
+      estimated: own.some(({ estimated }) => estimated),
+      allergen: true,
+      materialIds,
+    });
+  }
+}
+
+function finished({ colourIndices, ...sum }: Sum, form: LabelForm): Ingredient {
+  const name = colourIndices.length > 0 ? `${sum.name} (${colourIndices.sort().join(', ')})` : sum.name;
+  return { ...sum, name, group: groupOf(sum, form) };
+}
+
+/** Colorants that a formula names without a share: those of the other shades of a range. */
+function otherShades(
+  content: Pick<FormulaContent, 'phases'>,
+  materials: MaterialsById,
+  listing: Listing,
+  listed: readonly Ingredient[],
+): string[] {
+  const here = new Set(listed.map(({ name }) => name.toLowerCase()));
+  const names = dosedLines(content, (id) => materials[id])
+    .filter(({ ppm, material }) => ppm === 0 && material.functions.includes('colorant'))
+    .flatMap(({ material }) => material.composition.map(({ inci }) => callPart(inci, material, listing)))
+    .filter(({ colorant }) => colorant)
+    .map(({ name, colourIndex }) => (colourIndex === '' ? name : `${name} (${colourIndex})`));
+  return [...new Set(names)].filter((name) => !here.has(name.toLowerCase())).sort();
+}
+
+function joinedText(
+  ingredients: readonly Ingredient[],
+  mayContain: readonly string[],
+  form: LabelForm,
+): string {
+  const list = ingredients.map(({ name }) => name).join(', ');
+  if (mayContain.length === 0) return list;
+  const others = mayContain.join(', ');
+  return form === 'EU' ? `${list} (+/− ${others})` : `${list}. May contain: ${others}`;
 }
 
 /**
- * The ingredient list of a formula: INCI names summed over all blends, descending by weight; those under 1 %
- * after them, colorants last, a fragrance as Parfum (EU) or Fragrance (US), and for the EU the fragrance
- * allergens above 0.001 % (leave-on) or 0.01 % (rinse-off).
+ * The ingredient list of a formula: substances summed over all blends and called as the form calls them, descending by
+ * weight, those under 1 % after them, colorants last (those of a hair dye by weight), a fragrance as Parfum or
+ * Fragrance, nano forms marked, and for the EU the fragrance allergens above 0.001 % (leave-on) or 0.01 % (rinse-off).
  *
- * Source: Regulation (EC) No 1223/2009, Article 19(1)(g) (from memory); 21 CFR 701.3(a), (f) (the latter from
- * memory); allergen thresholds as in its Annex III (read in summaries of Regulation (EU) 2023/1545).
+ * Source: Regulation (EC) No 1223/2009, Article 19(1)(g) (from memory), with (EU) 2023/1545; 21 CFR 701.3 (partly from
+ * memory); allergen thresholds as in Annex III (read in summaries).
  *
  * @param materials by id, as they were when the version was recorded, or as they are now for a draft
- * @param nameOf how the notes call a material
  */
 export function ingredientList(
-  content: FormulaContent,
+  content: Pick<FormulaContent, 'phases' | 'use' | 'market'>,
   materials: MaterialsById,
-  form: LabelForm = 'EU',
-  nameOf: (material: Material) => string = (material) => material.tradeName,
+  options: ListOptions = {},
 ): IngredientList {
+  const {
+    form = 'EU',
+    law = NO_LAW,
+    allergens = '2023',
+    nameOf = ({ tradeName }: Material) => tradeName,
+  } = options;
+  const index = substanceIndex(law.substances);
+  const hairDye = form === 'EU' && (content.market.kind?.endsWith('hair dye') ?? false);
+  const sunscreen = form === 'US' && content.market.kind === 'sunscreen product';
+  const listing = { form, index, hairDye, sunscreen };
   const sums = new Map<string, Sum>();
-  const shares = formulaShares(content).byLine;
-  for (const line of formulaLines(content)) {
-    const material = materials[line.materialId];
-    const linePpm = shares.get(line.id) ?? 0;
-    if (material && linePpm > 0) addMaterial(sums, material, linePpm, form);
-  }
-  if (form === 'EU') addAllergens(sums, content, materials);
-  const ingredients = [...sums.values()]
-    .filter((sum) => sum.ppm > 0)
-    .map(({ colorant, ...sum }) => ({ ...sum, group: groupOf({ ...sum, colorant }, form) }))
-    .sort(
-      (a, b) =>
-        GROUP_ORDER.indexOf(a.group) - GROUP_ORDER.indexOf(b.group) ||
-        b.ppm - a.ppm ||
-        a.name.localeCompare(b.name, 'en'),
-    );
+  const dosed = dosedLines(content, (id) => materials[id]).filter(({ ppm }) => ppm > 0);
+  for (const line of dosed) addLine(sums, line, listing);
+  if (form === 'EU') addAllergens(sums, dosed, content.use, allergens, index);
+  const all = [...sums.values()].filter(({ ppm, highPpm }) => ppm > 0 || highPpm > 0);
+  const ingredients = inLabelOrder(
+    all.map((sum) => finished(sum, form)),
+    form,
+  );
+  const mayContain = otherShades(content, materials, listing, ingredients);
+  const missing = formulaLines(content).filter((line) => !materials[line.materialId]).length;
   return {
     form,
+    allergens: form === 'EU' ? allergens : null,
     ingredients,
-    text: ingredients.map((one) => one.name).join(', '),
-    notes: notesOn(content, materials, ingredients, form, nameOf),
+    mayContain,
+    text: joinedText(ingredients, mayContain, form),
+    notes: labelNotes({
+      form,
+      ingredients,
+      missing,
+      materials: [...new Set(dosed.map(({ material }) => material))],
+      nameOf,
+      allergens,
+      tableEmpty: law.substances.length === 0,
+    }),
   };
 }

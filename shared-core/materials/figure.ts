@@ -53,6 +53,14 @@ export const FIGURE_KINDS = {
   pKa: { label: 'pKa', unit: '', min: -10, max: 20, digits: 2, range: false },
   molarMass: { label: 'Molar mass', unit: 'g/mol', min: 1, max: 10_000_000, digits: 2, range: false },
   equivalents: { label: 'Equivalents per molecule', unit: '', min: 1, max: 20, digits: 0, range: false },
+  naturalOriginIndex: {
+    label: 'Natural origin index (ISO 16128)',
+    unit: '',
+    min: 0,
+    max: 1,
+    digits: 3,
+    range: false,
+  },
   activePercent: { label: 'Active matter', unit: '%', min: 0, max: 100, digits: 1, range: false },
 } as const satisfies Record<string, FigureKindFacts>;
 

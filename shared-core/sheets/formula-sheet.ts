@@ -1,6 +1,8 @@
 import { formulaCost } from '../costing/formula-cost';
 import type { FormulaContent } from '../formulas/formula';
-import { ingredientList } from '../labelling/ingredient-list';
+import { ingredientList, type ListOptions } from '../labelling/ingredient-list';
+import { allergenRuleOn } from '../labelling/allergens';
+import { NO_LAW, type Law } from '../limits/law';
 import { formatDate } from '../locale/dates';
 import { formatMoney } from '../locale/money';
 import type { Material } from '../materials/material';
@@ -23,6 +25,8 @@ import { capital } from '../locale/words';
 export interface PrintedFormula {
   content: FormulaContent;
   materials: MaterialsById;
+  /** The library's substances and limits, for the names of the label. */
+  law?: Law;
   /** Null for a draft. */
   version: { number: number; recordedAt: string; recordedBy: string; reason: string } | null;
 }
@@ -60,13 +64,18 @@ function costSection(formula: PrintedFormula, settings: SheetSettings): SheetNod
 function ingredientSection(
   content: FormulaContent,
   materials: MaterialsById,
-  nameOf: (material: Material) => string,
+  options: Pick<ListOptions, 'law' | 'allergens' | 'nameOf'>,
 ): SheetNode[] {
-  const list = ingredientList(content, materials, 'EU', nameOf);
+  const list = ingredientList(content, materials, { ...options, form: 'EU' });
   if (list.ingredients.length === 0) return [];
   return [
     heading('Ingredient list (EU form)'),
-    paragraph(list.ingredients.map((one) => `${one.name}${one.estimated ? ' (est.)' : ''}`).join(', ')),
+    paragraph(
+      [
+        ...list.ingredients.map((one) => `${one.name}${one.estimated ? ' (est.)' : ''}`),
+        ...(list.mayContain.length > 0 ? [`+/− ${list.mayContain.join(', ')}`] : []),
+      ].join(', '),
+    ),
     remark(list.notes.join(' ')),
   ];
 }
@@ -118,7 +127,11 @@ export function formulaSheet(
     ...cautionBox(cautions, width),
     ...(content.steps.length > 0 ? headed('Procedure', procedureTable(content, region, width)) : []),
     ...(target ? [keptTogether(heading('Target specification'), target)] : []),
-    ...ingredientSection(content, materials, nameOf),
+    ...ingredientSection(content, materials, {
+      law: formula.law ?? NO_LAW,
+      allergens: allergenRuleOn(printedAt.slice(0, 10)),
+      nameOf,
+    }),
     ...(options.forSharing ? [] : costSection(formula, settings)),
     ...(content.notes ? [heading('Notes'), paragraph(content.notes)] : []),
   ]);

@@ -1,6 +1,8 @@
 import { z } from 'zod';
 import { calculationRequest } from '../calculators/calculation-request';
 import { benchState } from '../emulsions/bench/bench-state';
+import { ALLERGEN_RULES } from '../labelling/allergens';
+import { LABEL_FORMS } from '../labelling/substance-names';
 import { id } from '../record/id';
 import { fold } from '../quantities/fold';
 import { PAPER_SIZES } from '../settings/settings';
@@ -41,6 +43,18 @@ export const SHEETS = {
     forSharing: z.boolean().default(false),
     tradeNames: z.boolean().default(true),
   }),
+  /** The ingredient list, the words of the label, and the limits that the formula was held against. */
+  label: sheet('label', 'Label and law', 'label', {
+    formulaId: id,
+    versionId: id.nullable().default(null),
+    form: z.enum(LABEL_FORMS).default('EU'),
+    allergens: z.enum(ALLERGEN_RULES).default('2023'),
+  }),
+  /** For the safety assessor, with the natural origin of the formula. */
+  exposure: sheet('exposure', 'Exposure and natural origin', 'exposure', {
+    formulaId: id,
+    versionId: id.nullable().default(null),
+  }),
   batch: sheet('batch', 'Batch record', 'batch record', { batchId: id }),
   comparison: sheet('comparison', 'Comparison hand-out', 'comparison', {
     materialIds: z
@@ -63,7 +77,7 @@ const [first, ...others] = Object.values(SHEETS).map(({ request }): RequestSchem
 export const sheetRequest = z.discriminatedUnion(
   'kind',
   [first as RequestSchema, ...others],
-  'Ask for a material, formula, batch, comparison, calculation, working or trials sheet.',
+  'Ask for a material, formula, label, exposure, batch, comparison, calculation, working or trials sheet.',
 );
 export type SheetRequest = z.infer<typeof sheetRequest>;
 export type SheetRequestOf<Kind extends SheetKind> = z.infer<(typeof SHEETS)[Kind]['request']>;

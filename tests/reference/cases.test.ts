@@ -32,6 +32,9 @@ describe('the kinds of example', () => {
     ['displacement-specific-gravity', 'water-activity-norrish', 'buffer-ph', 'buffer-ratio'],
     ['buffer-capacity', 'weak-acid-ph', 'ionic-strength', 'buffer-ph-activity', 'pit-mix'],
     ['kunieda-hlb-temperature', 'pit-salt-shift', 'glycerol-viscosity', 'viscosity-two-temperatures'],
+    ['expressed-as', 'legal-check', 'allergen-amount', 'allergens-declared', 'ingredient-order'],
+    ['product-exposure', 'aggregate-exposure', 'sed', 'margin-of-safety', 'max-concentration-for-mos'],
+    ['ttc-dose', 'natural-origin-index', 'natural-origin-content'],
     ['refutas-index', 'viscosity-refutas', 'viscosity-log-mix', 'viscosity-cube-root'],
   ].flat();
 

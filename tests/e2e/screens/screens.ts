@@ -177,7 +177,10 @@ export const SCREENS: Screen[] = [
           await page.keyboard.press('Escape');
         },
       },
-      tab('Ingredients'),
+      tab('Law'),
+      tab('Label'),
+      tab('Exposure'),
+      tab('Origin'),
       tab('Cost'),
       tab('Missing'),
     ],

@@ -84,6 +84,8 @@ async function oneOfEach(ask: Ask) {
   const requests: Record<SheetKind, AnyRequest> = {
     material: { kind: 'material', materialId: oil.id },
     formula: { kind: 'formula', formulaId },
+    label: { kind: 'label', formulaId },
+    exposure: { kind: 'exposure', formulaId },
     batch: { kind: 'batch', batchId: batch.id },
     comparison: { kind: 'comparison', materialIds: [oil.id, emulsifier.id] },
     calculation: { kind: 'calculation', calculation: BLANK_HLB },
@@ -104,6 +106,8 @@ async function oneOfEach(ask: Ask) {
   const expected: Record<SheetKind, string> = {
     material: oil.tradeName,
     formula: 'Hedgerow Day Cream',
+    label: 'Hedgerow Day Cream',
+    exposure: 'Hedgerow Day Cream',
     batch: batch.number,
     comparison: emulsifier.tradeName,
     calculation: 'HLB',

@@ -3,8 +3,10 @@ import type { OpenLibrary } from '@db/library/open-library';
 import { batch } from './batch';
 import { calculation } from './calculation';
 import { comparison } from './comparison';
+import { exposure } from './exposure';
 import { formula } from './formula';
 import type { KindOfSheet } from './kind';
+import { label } from './label';
 import { material } from './material';
 import { trials } from './trials';
 import { working } from './working';
@@ -13,6 +15,8 @@ import { working } from './working';
 export const KINDS: { [Kind in SheetKind]: KindOfSheet<Kind, unknown> } = {
   material,
   formula,
+  label,
+  exposure,
   batch,
   comparison,
   calculation,

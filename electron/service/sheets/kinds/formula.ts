@@ -7,6 +7,7 @@ import { readFormula } from '@db/formulas/drafts';
 import { readVersion } from '@db/formulas/versions';
 import type { OpenLibrary } from '@db/library/open-library';
 import { readMaterials } from '@db/materials/materials';
+import { readLaw } from '@db/limits/law';
 import { found } from '../../problems/found';
 import { kindOfSheet } from './kind';
 
@@ -15,14 +16,19 @@ interface Subject {
   options: FormulaSheetOptions;
 }
 
-function printedFormula(library: OpenLibrary, request: SheetRequestOf<'formula'>): PrintedFormula {
+/** A version or the draft as it stands, with the library's law. */
+export function printedFormula(
+  library: OpenLibrary,
+  request: Pick<SheetRequestOf<'formula'>, 'formulaId' | 'versionId'>,
+): PrintedFormula {
+  const law = readLaw(library);
   if (request.versionId !== null) {
     const { content, materials, ...version } = found(readVersion(library, request.versionId), 'version');
-    return { content, materials, version };
+    return { content, materials, law, version };
   }
   const content = formulaContent.parse(found(readFormula(library, request.formulaId), 'formula'));
   const ids = formulaLines(content).map((line) => line.materialId);
-  return { content, materials: Object.fromEntries(readMaterials(library, ids)), version: null };
+  return { content, materials: Object.fromEntries(readMaterials(library, ids)), law, version: null };
 }
 
 export const formula = kindOfSheet<'formula', Subject>('formula', {

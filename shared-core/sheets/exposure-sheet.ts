@@ -1,0 +1,139 @@
+import { basisOf, exposuresOf, type SubstanceExposure } from '../exposure/in-formula';
+import { GUIDANCE } from '../exposure/tables';
+import { dosedLines, lawOfFormula } from '../limits/in-formula';
+import { NO_LAW } from '../limits/law';
+import { formatNumber, type Region } from '../locale/numbers';
+import { capital, joined } from '../locale/words';
+import { naturalOriginOf, type NaturalOrigin } from '../natural-origin/in-formula';
+import { substanceIndex } from '../substances/substance-index';
+import type { PrintedFormula } from './formula-sheet';
+import type { SheetDefinition, SheetNode } from './kit/definition';
+import { contentWidth, sheet, type SheetFrame, type SheetSettings } from './kit/page';
+import { headed, ruledTable } from './kit/tables';
+import { numberText, paragraph, remark } from './kit/text';
+import { titleBlock } from './kit/title-block';
+import { SIZE } from './kit/type-scale';
+
+const cell = (text: string): SheetNode => ({ text, fontSize: SIZE.table });
+const right = (text: string): SheetNode => ({ text, fontSize: SIZE.table, alignment: 'right' });
+const figures = (value: number, region: Region): string =>
+  formatNumber(Number(value.toPrecision(3)), region, { min: 0, max: 8 });
+
+function exposureRow(one: SubstanceExposure, region: Region): SheetNode[] {
+  const { substance, percent, dose, margin, aggregate, cautions } = one;
+  return [
+    cell(substance.name),
+    right(formatNumber(percent, region, { min: 0, max: 4 })),
+    right(figures(dose.value, region)),
+    right(substance.pod === null ? '' : figures(substance.pod, region)),
+    right(margin ? formatNumber(margin.value, region, { min: 0, max: 0 }) : ''),
+    right(aggregate?.margin ? formatNumber(aggregate.margin.value, region, { min: 0, max: 0 }) : ''),
+    cell([substance.safetySource, ...cautions].filter(Boolean).join(' ')),
+  ];
+}
+
+function exposureTable(all: readonly SubstanceExposure[], region: Region, width: number): SheetNode {
+  return ruledTable({
+    width,
+    columns: [
+      { head: 'Substance', share: 20 },
+      { head: '%', share: 9, alignment: 'right' },
+      { head: 'Dose, mg/kg a day', share: 12, alignment: 'right' },
+      { head: 'Point of departure', share: 11, alignment: 'right' },
+      { head: 'Margin', share: 9, alignment: 'right' },
+      { head: 'In all products', share: 10, alignment: 'right' },
+      { head: 'Source and remarks', share: 29 },
+    ],
+    rows: all.map((one) => exposureRow(one, region)),
+  });
+}
+
+function ends(range: NaturalOrigin['withWater'], region: Region): string {
+  if (!range) return 'nothing is left';
+  const [low, high] = [range.low.value, range.high.value].map((value) =>
+    formatNumber(value, region, { min: 0, max: 1 }),
+  );
+  return low === high ? `${low} %` : `${low} to ${high} %`;
+}
+
+function originTable({ lines }: NaturalOrigin, region: Region, width: number): SheetNode {
+  return ruledTable({
+    width,
+    columns: [
+      { head: 'Material', share: 46 },
+      { head: '%', share: 14, alignment: 'right' },
+      { head: 'Index', share: 16, alignment: 'right' },
+      { head: 'How known', share: 24 },
+    ],
+    rows: lines.map(({ material, percent, low, high, how }) => [
+      cell(material.tradeName),
+      right(formatNumber(percent, region, { min: 0, max: 4 })),
+      right(
+        [...new Set([low, high])]
+          .map((value) => formatNumber(value, region, { min: 0, max: 3 }))
+          .join(' to '),
+      ),
+      cell(how),
+    ]),
+  });
+}
+
+/** Exposure and natural origin of a formula on paper, for the safety assessor. @param printedAt ISO 8601 */
+export function exposureSheet(
+  formula: PrintedFormula,
+  settings: SheetSettings,
+  printedAt: string,
+): SheetDefinition {
+  const region = settings.languageRegion;
+  const width = contentWidth(settings.paperSize);
+  const { content, materials, version, law = NO_LAW } = formula;
+  const find = (id: string) => materials[id];
+  const frame: SheetFrame = {
+    kind: 'Exposure and natural origin',
+    title: content.name,
+    number: [content.code, version ? `version ${version.number}` : 'draft'].filter(Boolean).join(', '),
+    settings,
+    printedAt,
+  };
+  const basis = basisOf(content.market);
+  const { contents } = lawOfFormula(content, find, law, printedAt.slice(0, 10));
+  const origin = naturalOriginOf(dosedLines(content, find), substanceIndex(law.substances));
+  const all = basis ? exposuresOf(contents, basis) : [];
+  return sheet(frame, [
+    ...titleBlock(
+      frame,
+      [
+        { label: 'Code', value: content.code ? numberText(content.code) : '' },
+        { label: 'Version', value: version ? String(version.number) : 'Draft, not recorded' },
+        { label: 'Kind', value: capital(content.market.kind ?? 'not said') },
+        { label: 'Use', value: capital(content.use) },
+        { label: 'For', value: capital(joined(content.market.users)) },
+        { label: 'Where', value: capital(joined(content.market.sites)) },
+      ],
+      content.purpose,
+    ),
+    ...headed(
+      'Systemic exposure and margin of safety',
+      paragraph(
+        basis
+          ? `${basis.says}; adult of ${basis.bodyWeight} kg.`
+          : 'The tables of daily amounts do not know this kind of product, or none is said.',
+      ),
+      ...(all.length > 0 ? [exposureTable(all, region, width)] : []),
+      remark(
+        `${GUIDANCE.text}. No safety assessment: a qualified safety assessor decides. Where no dermal absorption is recorded, 50 % went in.`,
+      ),
+    ),
+    ...headed(
+      'Natural origin by ISO 16128',
+      paragraph(
+        `With formulation water ${ends(origin.withWater, region)}; without it ${ends(origin.withoutWater, region)}.`,
+        { bold: true },
+      ),
+      ...(origin.lines.length > 0 ? [originTable(origin, region, width)] : []),
+      remark(
+        'The standard gives figures, no claims. Where no index is recorded the recorded origin stands for it, as a range.',
+      ),
+    ),
+  ]);
+}
