@@ -119,8 +119,8 @@ export async function benchBrowser(settings: BenchSettings): Promise<BenchFigure
     const opened = await openings(browser, host, settings.quick ? 5 : 20);
     const typed = await typing(browser, host, strokes);
     return [
-      figureFrom('page opened to usable list, 5,000 materials', opened, { atMost: 1_000 }),
-      figureFrom('keystroke to painted result, 5,000 materials', typed, { atMost: 50 }),
+      figureFrom('page opened to usable list, 5,000 materials', opened, { atMost: 400 }),
+      figureFrom('keystroke to painted result, 5,000 materials', typed, { atMost: 33 }),
     ];
   } finally {
     await browser.close();

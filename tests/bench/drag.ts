@@ -75,7 +75,7 @@ export async function benchDrag(settings: BenchSettings): Promise<BenchFigure[]>
     await page.getByRole('heading', { level: 1 }).waitFor();
     await setBench(page, host.origin);
     const times = await steps(page, settings.quick ? 40 : 120);
-    return [figureFrom('a share dragged a step until the scale is repainted', times, { atMost: 50 })];
+    return [figureFrom('a share dragged a step until the scale is repainted', times, { atMost: 33 })];
   } finally {
     await browser.close();
     await host.stop();

@@ -30,6 +30,18 @@ export interface BenchSettings {
   note(text: string): void;
 }
 
+const LOOP_ROUNDS = 50_000_000;
+
+/** How long a fixed sum takes, in ms: absolute times are read against it, since machines and their neighbours differ. */
+export function fixedLoopMs(): number {
+  const start = performance.now();
+  let sum = 0;
+  for (let round = 0; round < LOOP_ROUNDS; round++) sum = (Math.imul(sum, 31) + round) | 0;
+  const took = performance.now() - start;
+  // The sum is used, so that it cannot be left out.
+  return sum === 1 ? 0 : took;
+}
+
 /** The value below which the given share of the times lies (nearest rank). */
 export function percentile(times: readonly number[], share: number): number {
   const sorted = [...times].sort((a, b) => a - b);
