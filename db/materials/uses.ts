@@ -1,7 +1,7 @@
 import { MATERIAL } from '@core/materials/noun';
 import type { Material } from '@core/materials/material';
 import type { Reader } from '../database';
-import { stateHash } from '../record/state';
+import { stateOf } from '../record/state';
 
 /** A formula that uses a material, in its draft or in a recorded version. */
 export interface MaterialUse {
@@ -40,7 +40,7 @@ export function materialUses(db: Reader, material: Material): MaterialUse[] {
     material.id,
     material.id,
   );
-  const now = stateHash(MATERIAL, material.id, MATERIAL.read(material));
+  const now = stateOf(MATERIAL, material.id, MATERIAL.read(material)).hash;
   return rows.map(({ hash, batches, ...use }) => ({
     ...use,
     asNow: hash === null || hash === now,

@@ -1,7 +1,7 @@
 import type { Noun } from '@core/record/noun';
 import type { Reader, Writer } from '../database';
 import type { Kept } from './record-table';
-import { putState, readState, stateHash, type StateRow } from './state';
+import { putKept, readState, stateOf, type StateRow } from './state';
 
 /** Who changed a record, when, and why beyond the change itself. */
 export interface Doing {
@@ -66,8 +66,9 @@ const ENTRIES = `SELECT h.n, s.hash, h.at, h.by, h.library, h.why FROM history h
 function enter<C extends object>(tx: Writer, noun: Noun<C>, before: Kept & C, sitting?: Sitting): void {
   const content = noun.read(before);
   const last = lastEntry(tx, noun.kind, before.id);
-  if (last?.hash === stateHash(noun, before.id, content)) return;
-  const state = putState(tx, noun, before.id, content);
+  const { hash, ...kept } = stateOf(noun, before.id, content);
+  if (last?.hash === hash) return;
+  const state = putKept(tx, kept, hash);
   tx.run(
     'INSERT INTO history (kind, record, n, state, at, by, library, why) VALUES (?, ?, ?, ?, ?, ?, ?, ?)',
     ...[noun.kind, before.id, (last?.n ?? 0) + 1, state, before.updatedAt],

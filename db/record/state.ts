@@ -17,24 +17,26 @@ export function hashOfState({ kind, format, record, content }: Omit<StateRow, 'i
   return createHash('sha256').update(`${kind}\n${format}\n${record}\n${content}`).digest('hex');
 }
 
-/** The hash that a record's content has, or would have, as a state of today's format. */
-export function stateHash<C extends object>(noun: Noun<C>, record: string, content: C): string {
-  return hashOfState(asKept(noun, record, content));
-}
-
-function asKept<C extends object>(noun: Noun<C>, record: string, content: C): Omit<StateRow, 'id' | 'hash'> {
+/** A record's content as a state of today's format, with the hash that it has, or would have. */
+export function stateOf<C extends object>(noun: Noun<C>, record: string, content: C): Omit<StateRow, 'id'> {
   const { kind, fields } = noun;
-  return { kind, format: formatOf(noun as Noun<never>), record, content: keptText(fields, content) };
+  const format = formatOf(noun as Noun<never>);
+  const kept = { kind, format, record, content: keptText(fields, content) };
+  return { ...kept, hash: hashOfState(kept) };
 }
 
 /** Keeps a state, once however often it is kept. Returns its number in this library. */
 export function putState<C extends object>(tx: Writer, noun: Noun<C>, record: string, content: C): number {
-  return putKept(tx, asKept(noun, record, content));
+  const { hash, ...kept } = stateOf(noun, record, content);
+  return putKept(tx, kept, hash);
 }
 
 /** Keeps a state that is at hand as text, such as one that an earlier schema held. */
-export function putKept(tx: Writer, kept: Omit<StateRow, 'id' | 'hash'>): number {
-  const hash = hashOfState(kept);
+export function putKept(
+  tx: Writer,
+  kept: Omit<StateRow, 'id' | 'hash'>,
+  hash: string = hashOfState(kept),
+): number {
   const known = tx.get<{ id: number }>('SELECT id FROM state WHERE hash = ?', hash);
   if (known) return known.id;
   const id = (tx.get<{ last: number | null }>('SELECT max(id) AS last FROM state')?.last ?? 0) + 1;

@@ -1,6 +1,7 @@
 import { chromium, type Page } from '@playwright/test';
 import { join } from 'node:path';
 import { BROWSER_ARGUMENTS, findBrowser } from '../../build/steps/browser.mjs';
+import { chooseFormula } from '../e2e/choose-formula';
 import { HostProcess, removeFolder, temporaryFolder } from '../e2e/host-process';
 import { figureFrom, type BenchFigure, type BenchSettings } from './measure';
 
@@ -17,7 +18,7 @@ const SETTLED_MS = 120;
 async function setBench(page: Page, origin: string): Promise<void> {
   await page.goto(`${origin}/#/bench`);
   await page.getByRole('button', { name: 'Take from a formula' }).click();
-  await page.getByLabel('Formula', { exact: true }).selectOption({ label: 'F-001 Hedgerow Day Cream' });
+  await chooseFormula(page, 'Hedgerow Day Cream');
   await page.getByRole('button', { name: 'Take the oil phase' }).click();
   for (const name of ['Pibberley 60', 'Pearthistle GS']) {
     await page.getByRole('combobox', { name: 'Add an emulsifier' }).fill(name);

@@ -86,7 +86,12 @@ async function main(): Promise<void> {
     if (positionals.length > 0 && !positionals.includes(name)) continue;
     console.log(`▸ ${name}`);
     const before = fixedLoopMs();
-    const found = await bench(settings);
+    const found = await bench(settings).catch((error: unknown): BenchFigure[] => {
+      // The others are measured all the same.
+      console.error(error);
+      process.exitCode = 1;
+      return [];
+    });
     const loopMs = Math.max(before, fixedLoopMs());
     figures.push(...found.map((figure) => ({ ...figure, loopMs })));
   }
@@ -101,4 +106,4 @@ async function main(): Promise<void> {
 }
 
 await main();
-process.exit(0);
+process.exit();

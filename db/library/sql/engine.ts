@@ -57,7 +57,8 @@ export class Engine implements Writer {
     // Nobody else has this copy in memory: SQLite need not ask before each read whether it changed.
     this.script(
       'PRAGMA foreign_keys = ON; PRAGMA trusted_schema = OFF; PRAGMA temp_store = MEMORY; ' +
-        'PRAGMA journal_mode = MEMORY; PRAGMA locking_mode = EXCLUSIVE',
+        // What SQLite has at hand it need not copy again from the file that it believes to read.
+        'PRAGMA journal_mode = MEMORY; PRAGMA locking_mode = EXCLUSIVE; PRAGMA cache_size = -32768',
     );
     if (this.pragma('foreign_keys') !== 1 || this.pragma('trusted_schema') !== 0) {
       throw new Error('SQLite did not accept foreign_keys = ON and trusted_schema = OFF.');

@@ -16,7 +16,7 @@ import {
   readHistory,
 } from '@db/record/history';
 import { drawNumber } from '@db/record/sequence';
-import { putState, readState, stateHash, stateRow } from '@db/record/state';
+import { putState, readState, stateOf, stateRow } from '@db/record/state';
 import fc from 'fast-check';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 
@@ -115,7 +115,7 @@ describe('a kept state', () => {
     const first = putState(engine, MATERIAL, ID, content);
     expect(putState(engine, MATERIAL, ID, { ...content })).toBe(first);
     expect(putState(engine, MATERIAL, ID, { ...content, notes: 'x' })).not.toBe(first);
-    expect(stateHash(MATERIAL, ID, content)).toBe(stateRow(engine, first)!.hash);
+    expect(stateOf(MATERIAL, ID, content).hash).toBe(stateRow(engine, first)!.hash);
   });
 
   it('cannot be changed or taken away', () => {
