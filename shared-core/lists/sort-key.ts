@@ -1,4 +1,4 @@
-import { foldedWords } from '../quantities/fold';
+import { foldedWords, withWideNumbers } from '../quantities/fold';
 import { held, textsOf, type ListDescription, type ListEntry, type SortKey } from './description';
 
 /** What a record is sorted by: a number or a folded text. Null stands for unknown and comes last either way. */
@@ -27,7 +27,7 @@ export function sortValue(
 function nameKey(text: string): string | null {
   const words = foldedWords(text);
   if (words.length === 0) return null;
-  return words.join(' ').replace(/\p{Nd}+/gu, (digits) => digits.padStart(12, '0'));
+  return withWideNumbers(words.join(' '));
 }
 
 function moment(value: unknown): number | null {

@@ -5,7 +5,6 @@ import { recoverFromBackup, recoverFromLog } from '@db/library/opening/recovery'
 import { createInlineRewriter } from '@db/library/folding/rewrite';
 import { createWorkerChecker, createWorkerRewriter } from '@db/library/folding/worker-rewriter';
 import { migrations } from '@db/migrations/list';
-import { missingExamples, writeExamples } from '../limits/starter-set';
 import type { LibraryOpener } from './session';
 
 export interface OpenerParts {
@@ -50,7 +49,8 @@ export function createLibraryOpener({
       const { fillWithDemonstration } = await import('./demonstration');
       fillWithDemonstration(library);
     },
-    fillWithExamples(library) {
+    async fillWithExamples(library) {
+      const { missingExamples, writeExamples } = await import('../limits/starter-set');
       const examples = missingExamples(library, newId, now().toISOString());
       library.transaction((tx) => writeExamples(tx, examples));
     },

@@ -32,7 +32,7 @@ export interface LibraryOpener {
   /** Fills a new library with the demonstration maker's shelf and formulas. */
   fillWithDemonstration(library: OpenLibrary): Promise<void>;
   /** Gives a new library the example substances and limits of law. */
-  fillWithExamples(library: OpenLibrary): void;
+  fillWithExamples(library: OpenLibrary): Promise<void>;
 }
 
 const OUTSIDE_CHECK_MS = 30_000;
@@ -172,7 +172,7 @@ export class LibrarySession {
       });
     await this.telling(path, async () => {
       const library = await this.opener.create(path);
-      this.opener.fillWithExamples(library);
+      await this.opener.fillWithExamples(library);
       if (kind === 'demonstration') await this.opener.fillWithDemonstration(library);
       await this.take(library, { passing });
     });

@@ -126,7 +126,7 @@ describe('the best matches', () => {
   it('stand by nearness, and what is put aside comes last', () => {
     expect(best('xanthan')).toEqual([
       'named name',
-      'inci names',
+      'inci other name',
       'bought shown',
       'noted unshown',
       'old name put aside',
