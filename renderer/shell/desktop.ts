@@ -1,6 +1,7 @@
 import { onBeforeUnmount, onMounted, watchEffect } from 'vue';
 import { useRouter } from 'vue-router';
 import { useLibrary } from '../library/store';
+import { printHere } from '../sheets/print-command';
 import { usePalette } from './palette-store';
 
 /** What a desktop window offers beyond a page; absent in a browser. */
@@ -27,10 +28,12 @@ export function useDesktop(): void {
   const commands: Record<string, () => void> = {
     'new-library': () => void router.push('/library'),
     'open-library': () => void router.push('/library'),
-    print: () => window.print(),
+    print: () => {
+      if (!printHere()) palette.show('print');
+    },
     find: () => palette.show(),
     settings: () => void router.push('/settings'),
-    help: () => palette.show(),
+    help: () => void router.push({ name: 'help' }),
   };
   let stop: (() => void) | undefined;
   onMounted(() => (stop = window.stillroomDesktop?.onMenu((command) => commands[command]?.())));

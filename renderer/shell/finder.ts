@@ -76,11 +76,24 @@ function searchesFor(typed: string, kept: readonly SavedSearch[]): Finding[] {
     .map(({ id, name, query }) => ({ key: id, says: name, what: 'saved search', to: `/materials?${query}` }));
 }
 
+/** Words of the glossary that are called what was typed; the glossary comes with the first search. */
+async function wordsFor(typed: string): Promise<Finding[]> {
+  const { termsFor } = await import('@core/glossary/glossary');
+  return termsFor(typed)
+    .filter(({ term, also = [] }) => [term, ...also].some((name) => beginsWords(name, typed)))
+    .map(({ key, term }) => ({
+      key: `word ${key}`,
+      says: term,
+      what: 'word of the trade',
+      to: { path: '/help', query: { tool: 'glossary', term: key } },
+    }));
+}
+
 /** Records that are what was typed come before the places; those that only mention it come after. */
-function inOrder(records: Found[], places: Finding[], searches: Finding[]): Finding[] {
+function inOrder(records: Found[], places: Finding[], searches: Finding[], words: Finding[]): Finding[] {
   const meant = records.filter(({ near, putAside }) => (near === 'code' || near === 'name') && !putAside);
   const others = records.filter((found) => !meant.includes(found));
-  return [...meant.map(findingOf), ...places, ...searches, ...others.map(findingOf)];
+  return [...meant.map(findingOf), ...places, ...searches, ...words, ...others.map(findingOf)];
 }
 
 /**
@@ -102,8 +115,13 @@ export function useFinder(text: Ref<string>, isOpen: () => boolean) {
       findings.value = FIRST_PLACES;
       return;
     }
-    const [records, searches] = await Promise.all([findRecords(typed).catch((): Found[] => []), kept]);
-    if (mine === latest) findings.value = inOrder(records, placesFor(typed), searchesFor(typed, searches));
+    const [records, searches, words] = await Promise.all([
+      findRecords(typed).catch((): Found[] => []),
+      kept,
+      wordsFor(typed),
+    ]);
+    if (mine === latest)
+      findings.value = inOrder(records, placesFor(typed), searchesFor(typed, searches), words);
   }
   watch(isOpen, (open) => {
     if (open) kept = answer(service.searches.$get()).catch(() => []);

@@ -1,5 +1,6 @@
 import { onBeforeUnmount, onMounted } from 'vue';
 import { useRouter } from 'vue-router';
+import { printHere } from '../sheets/print-command';
 import { usePalette } from './palette-store';
 
 /** The keys that work everywhere. Each is listed in the palette beside its command. */
@@ -20,6 +21,12 @@ export function useKeys(): void {
     if (command && event.key.toLowerCase() === 'k') {
       event.preventDefault();
       palette.show();
+    } else if (command && !event.shiftKey && !event.altKey && event.key.toLowerCase() === 'p') {
+      event.preventDefault();
+      if (!printHere()) palette.show('print');
+    } else if (event.key === 'F1') {
+      event.preventDefault();
+      void router.push({ name: 'help' });
     } else if (event.altKey && !command && go[event.key]) {
       event.preventDefault();
       void router.push(go[event.key] ?? '/');

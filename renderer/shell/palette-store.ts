@@ -4,8 +4,11 @@ import { ref } from 'vue';
 /** Whether the palette, which finds anything by typing, is open. */
 export const usePalette = defineStore('palette', () => {
   const open = ref(false);
-  function show(): void {
+  /** What stands in it when it opens. */
+  const begun = ref('');
+  function show(text = ''): void {
+    begun.value = text;
     open.value = true;
   }
-  return { open, show };
+  return { open, begun, show };
 });

@@ -46,6 +46,21 @@ const KNOWN: Known[] = [
     'screening',
     'stability centrifuge creaming suspension viscosity calculate calculator',
   ),
+  calculator(
+    'Stability trends',
+    'trends',
+    'shelf life statistics regression confidence arrhenius activation energy extrapolation calculate calculator',
+  ),
+  calculator(
+    'Balance',
+    'weighing',
+    'minimum weight readability repeatability scale error calculate calculator',
+  ),
+  calculator(
+    'Net contents',
+    'net-contents',
+    'prepackages fill weight tolerable error t1 t2 average label sample calculate calculator',
+  ),
   calculator('pH and buffers', 'solutions', 'acid salt ionic strength water activity calculate calculator'),
   tool('Phase inversion', 'phase-inversion', 'pit inversion temperature salt calculate calculator'),
   tool('Viscosity of oils', 'viscosity', 'rheology mixture thickness glycerin calculate calculator'),
@@ -98,6 +113,19 @@ const KNOWN: Known[] = [
     undefined,
     'dark light theme appearance language region currency paper name prefix balance preferences options',
   ),
+  place('Using Stillroom', '/help', 'F1', 'help manual keys keyboard shortcuts how to learn'),
+  place(
+    'Glossary',
+    { path: '/help', query: { tool: 'glossary' } },
+    undefined,
+    'words terms meaning dictionary help class teach hand-out printing',
+  ),
+  place(
+    'Where published figures differ',
+    { path: '/help', query: { tool: 'figures' } },
+    undefined,
+    'trust sources disagree spread help',
+  ),
   place('Library and backups', '/library', undefined, 'backup restore folder file open other copy move'),
 ];
 
@@ -116,7 +144,9 @@ function calculator(says: string, key: string, words: string): Known {
 }
 
 /** What the finder offers before anything is typed: the places of the navigation, and what is begun most. */
-export const FIRST_PLACES: readonly Finding[] = KNOWN.slice(0, 10).concat(KNOWN.slice(-2));
+export const FIRST_PLACES: readonly Finding[] = KNOWN.slice(0, 10).concat(
+  KNOWN.filter(({ says }) => ['Settings', 'Using Stillroom', 'Library and backups'].includes(says)),
+);
 
 /** The places and commands that typed words mean, those so called before those known by another name. */
 export function placesFor(typed: string): Finding[] {

@@ -60,6 +60,7 @@ const routes: RouteRecordRaw[] = [
     component: () => import('../calculators/CalculatorsPage.vue'),
   },
   { path: '/settings', name: 'settings', component: () => import('../settings/SettingsPage.vue') },
+  { path: '/help', name: 'help', component: () => import('../help/HelpPage.vue') },
   { path: '/library', name: 'library', component: () => import('../library/LibraryPage.vue') },
   { path: '/:rest(.*)*', redirect: '/' },
 ];

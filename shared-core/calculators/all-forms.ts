@@ -1,9 +1,12 @@
 import type { Form } from './form';
 import { DENSITY_FORMS } from './forms/density';
+import { NET_CONTENTS_FORMS } from './forms/net-contents';
 import { PHASE_INVERSION_FORMS } from './forms/phase-inversion';
 import { SEPARATION_FORMS } from './forms/separation';
 import { SOLUTION_FORMS } from './forms/solutions';
+import { TREND_FORMS } from './forms/trends';
 import { VISCOSITY_FORMS } from './forms/viscosity';
+import { WEIGHING_FORMS } from './forms/weighing';
 
 /** Small calculations that belong together, shown on one page. */
 export interface Topic {
@@ -55,6 +58,29 @@ export const TOPICS = [
     caution: 'These screen, they do not prove: only real time in the real pack shows what a product does.',
     forms: SEPARATION_FORMS,
   },
+  {
+    key: 'trends',
+    name: 'Stability trends',
+    place: 'calculators',
+    caution:
+      'Statistics describe what was measured. They prove no shelf life: real time in the real pack does, and a qualified assessor decides.',
+    forms: TREND_FORMS,
+  },
+  {
+    key: 'weighing',
+    name: 'Balance',
+    place: 'calculators',
+    caution:
+      'A balance is judged where it stands, with weights that are traceable; its certificate takes precedence.',
+    forms: WEIGHING_FORMS,
+  },
+  {
+    key: 'net-contents',
+    name: 'Net contents',
+    place: 'calculators',
+    caution: 'No legal advice: the law where you sell says how packs are checked, and by whom.',
+    forms: NET_CONTENTS_FORMS,
+  },
 ] as const satisfies readonly Topic[];
 
 export type TopicKey = (typeof TOPICS)[number]['key'];
@@ -73,6 +99,9 @@ export const FORMS = {
   ...DENSITY_FORMS,
   ...SOLUTION_FORMS,
   ...SEPARATION_FORMS,
+  ...TREND_FORMS,
+  ...WEIGHING_FORMS,
+  ...NET_CONTENTS_FORMS,
 } as const satisfies Record<string, Form>;
 export type FormKey = keyof typeof FORMS;
 export const FORM_KEYS = Object.keys(FORMS) as FormKey[];

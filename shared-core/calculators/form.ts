@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import type { TermKey } from '../glossary/glossary';
 import { lineText } from '../quantities/text';
 import { badInput } from '../working/inputs';
 import { entered, type Answer } from './calculated';
@@ -11,6 +12,8 @@ export interface FormField {
   min?: number;
   max?: number;
   hint?: string;
+  /** The word of its label that the glossary explains. */
+  term?: TermKey;
   /** May stay empty. */
   optional?: boolean;
   /** What stands in the field at first, in sight; it counts as long as it stands there. */

@@ -21,6 +21,8 @@ import { kind, type Kind } from './kind';
 import { EXPOSURE_KINDS } from './exposure-kinds';
 import { LAW_KINDS } from './law-kinds';
 import { OIL_KINDS } from './oil-kinds';
+import { TREND_KINDS } from './trend-kinds';
+import { WEIGHING_KINDS } from './weighing-kinds';
 import { SOLUTION_KINDS } from './solution-kinds';
 import { STRUCTURE_KINDS } from './structure-kinds';
 
@@ -31,6 +33,8 @@ export const KINDS: Readonly<Record<string, Kind>> = {
   ...OIL_KINDS,
   ...LAW_KINDS,
   ...EXPOSURE_KINDS,
+  ...WEIGHING_KINDS,
+  ...TREND_KINDS,
   'hlb-ethoxylate': kind(shape.ethoxylate, (i) => griffinEthoxylate(i.oxyethylenePercent).value),
   'hlb-ester': kind(shape.ester, (i) => griffinEster(i.saponificationNumber, i.acidNumber).value),
   'hlb-mass': kind(shape.massFraction, (i) => griffinMass(i.hydrophilicMolarMass, i.molarMass).value),

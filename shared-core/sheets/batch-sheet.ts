@@ -4,6 +4,7 @@ import { formatDate } from '../locale/dates';
 import { formatMass, formatMassIn } from '../locale/mass';
 import { formatNumber, formatPercent } from '../locale/numbers';
 import type { Region } from '../locale/numbers';
+import { smallLinesNodes } from './batch-small-lines';
 import { recordUnit, weighingTables } from './batch-weighing';
 import { formulaCautions } from './cautions';
 import { blanks, signatureBlock, tickBoxes, writingLines } from './kit/by-hand';
@@ -150,6 +151,7 @@ export function batchSheet(
     ...cautionBox(formulaCautions(content, version.materials), width),
     beforeStarting(width),
     ...headed('Weighing', ...weighingTables(batch, version, region, width)),
+    ...smallLinesNodes(batch, version, region),
     ...(content.steps.length > 0 ? headed('Procedure', benchProcedure(content, region, width)) : []),
     ...inProcessChecks(version, region, width),
     yieldSection(batch, region, width),

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { calculationRequest } from '../calculators/calculation-request';
+import { TERM_KEYS } from '../glossary/glossary';
 import { benchState } from '../emulsions/bench/bench-state';
 import { ALLERGEN_RULES } from '../labelling/allergens';
 import { LABEL_FORMS } from '../labelling/substance-names';
@@ -66,6 +67,10 @@ export const SHEETS = {
   calculation: sheet('calculation', 'Working', 'working', { calculation: calculationRequest }),
   /** The bench's hand-out; its numbers are worked out anew from the library. */
   working: sheet('working', 'Emulsion working', 'emulsion working', { bench: benchState }),
+  /** Words of the trade for a class; all of them when none is named. */
+  glossary: sheet('glossary', 'Glossary', 'glossary', {
+    terms: z.array(z.enum(TERM_KEYS, 'This word is not in the glossary.')).default([]),
+  }),
   trials: sheet('trials', 'Trial series', 'trial series', { seriesId: id }),
 };
 export type SheetKind = keyof typeof SHEETS;
@@ -77,7 +82,7 @@ const [first, ...others] = Object.values(SHEETS).map(({ request }): RequestSchem
 export const sheetRequest = z.discriminatedUnion(
   'kind',
   [first as RequestSchema, ...others],
-  'Ask for a material, formula, label, exposure, batch, comparison, calculation, working or trials sheet.',
+  'Ask for a material, formula, label, exposure, batch, comparison, calculation, working, glossary or trials sheet.',
 );
 export type SheetRequest = z.infer<typeof sheetRequest>;
 export type SheetRequestOf<Kind extends SheetKind> = z.infer<(typeof SHEETS)[Kind]['request']>;

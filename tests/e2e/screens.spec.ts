@@ -122,7 +122,8 @@ test('every component that opens something is opened on one of them', () => {
   );
   const opened = new Set(SCREENS.flatMap((one) => one.openers ?? []).flatMap((one) => one.components));
   // The kit is what the others are made of; the lists that are found by typing are opened wherever they stand.
-  const elsewhere = (file: string): boolean => file.startsWith('kit/') || /^formulas\/\w+Picker$/.test(file);
+  const elsewhere = (file: string): boolean =>
+    file.startsWith('kit/') || file === 'glossary/TermMark.vue' || /^formulas\/\w+Picker$/.test(file);
   const missing = opening
     .map((file) => file.replace('.vue', ''))
     .filter((file) => !opened.has(file) && !elsewhere(file));

@@ -35,6 +35,10 @@ describe('the kinds of example', () => {
     ['expressed-as', 'legal-check', 'allergen-amount', 'allergens-declared', 'ingredient-order'],
     ['product-exposure', 'aggregate-exposure', 'sed', 'margin-of-safety', 'max-concentration-for-mos'],
     ['ttc-dose', 'natural-origin-index', 'natural-origin-content'],
+    ['minimum-weight', 'readability-sd', 'scale-mpe', 'sample-sd', 'prepackage-tne', 'prepackage-limits'],
+    ['mean-acceptance-factor', 'prepackage-min-mean', 'prepackage-verdict', 'us-mav'],
+    ['us-sample-correction-factor', 'linear-regression', 'stability-crossing', 'stability-shelf-life'],
+    ['q1e-extrapolation', 'arrhenius-energy', 'arrhenius-rate'],
     ['refutas-index', 'viscosity-refutas', 'viscosity-log-mix', 'viscosity-cube-root'],
   ].flat();
 

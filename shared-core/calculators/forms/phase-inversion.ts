@@ -92,7 +92,7 @@ export const PHASE_INVERSION_FORMS = {
         start: 17,
         hint: 'for each unit of HLB; about 17',
       },
-      { key: 'nHlb', label: 'HLB of the emulsifier', min: 0, max: 40 },
+      { key: 'nHlb', label: 'HLB of the emulsifier', term: 'hlb', min: 0, max: 40 },
       {
         key: 'nOil',
         label: 'Number of the oil',

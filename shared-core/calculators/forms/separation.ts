@@ -70,6 +70,7 @@ const celsius = (key: string, label: string, hint?: string): FormField => ({
 });
 const Q10: FormField = {
   key: 'q10',
+  term: 'q10',
   label: 'Q10',
   min: 0.1,
   max: 20,

@@ -139,7 +139,7 @@ export const SOLUTION_FORMS = {
         { key: 'name', label: 'Name', words: true },
         { key: 'kind', label: 'Kind', choices: { acid: 'acid', base: 'amine' }, start: 'acid' },
         { key: 'concentration', label: 'In all', unit: MOL, min: 0, max: 20 },
-        { key: 'pKa1', label: 'pKa', min: -10, max: 20 },
+        { key: 'pKa1', label: 'pKa', term: 'pka', min: -10, max: 20 },
         { key: 'pKa2', label: 'Second pKa', min: -10, max: 20, optional: true },
         { key: 'pKa3', label: 'Third pKa', min: -10, max: 20, optional: true },
       ],
@@ -153,7 +153,7 @@ export const SOLUTION_FORMS = {
     name: 'Buffer of an acid and its salt',
     asks: 'The pH of both together, and how much it holds.',
     fields: [
-      { key: 'pKa', label: 'pKa of the acid', min: -10, max: 20 },
+      { key: 'pKa', label: 'pKa of the acid', term: 'pka', min: -10, max: 20 },
       { key: 'acid', label: 'Acid', unit: MOL, min: 0, max: 10 },
       { key: 'salt', label: 'Salt', unit: MOL, min: 0, max: 10 },
       TEMPERATURE,
@@ -165,7 +165,7 @@ export const SOLUTION_FORMS = {
     name: 'Salt to acid for a pH',
     asks: 'How much salt for each part of acid, and what the buffer holds there.',
     fields: [
-      { key: 'pKa', label: 'pKa of the acid', min: -10, max: 20 },
+      { key: 'pKa', label: 'pKa of the acid', term: 'pka', min: -10, max: 20 },
       { key: 'pH', label: 'pH wanted', min: 0, max: 14 },
       {
         key: 'total',

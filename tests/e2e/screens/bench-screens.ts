@@ -91,6 +91,9 @@ export const BENCH_SCREENS: Screen[] = [
   { name: 'neutralise', route: 'calculators', address: always(calculator('neutralise')) },
   { name: 'preservative acids', route: 'calculators', address: always(calculator('preserve')) },
   { name: 'pH and buffers', route: 'calculators', address: always(calculator('solutions')) },
+  { name: 'stability trends', route: 'calculators', address: always(calculator('trends')) },
+  { name: 'balance', route: 'calculators', address: always(calculator('weighing')) },
+  { name: 'net contents', route: 'calculators', address: always(calculator('net-contents')) },
   { name: 'separation and ageing', route: 'calculators', address: always(calculator('screening')) },
   {
     name: 'creaming',

@@ -211,6 +211,14 @@ export const SCREENS: Screen[] = [
     openers: [sheet('batch record', ['batches/BatchPage'], /batch record/i)],
   },
   ...BENCH_SCREENS,
+  { name: 'help', route: 'help', address: always('/help') },
+  { name: 'where figures differ', route: 'help', address: always('/help?tool=figures') },
+  {
+    name: 'glossary',
+    route: 'help',
+    address: always('/help?tool=glossary&term=hlb'),
+    openers: [sheet('glossary hand-out', ['glossary/GlossaryPage'], 'Print hand-out')],
+  },
   { name: 'settings', route: 'settings', address: always('/settings') },
   {
     name: 'library',

@@ -119,6 +119,96 @@ export const FORM_EXAMPLES: Record<FormKey, FormExample> = {
     gives: { weeks: 5.333 },
     source: 'Allen, 5.33 h',
   },
+  'minimum-weight': {
+    values: { readability: 0.0001, sd: 0.00015, limit: 0.1 },
+    gives: { minimum: 0.3, rounding: 4.0825e-5 },
+    source: 'USP 41, the example of its text; √2 × 0.0001 / √12',
+  },
+  repeatability: {
+    values: { readability: 0.1, limit: 0.1 },
+    rows: [10000001, 10000003, 10000002].map((weight) => ({ weight })),
+    gives: { mean: 10000002, sd: 1, minimum: 2000 },
+    source: 'NIST NumAcc1; by hand 2 × 1 / 0.001',
+  },
+  'scale-error': {
+    values: { class: 'III', e: 1, load: 500.5 },
+    gives: { error: 1 },
+    source: 'OIML R 76-1, Table 6: class III above 500 e',
+  },
+  'pack-limits': {
+    values: { nominal: 150, unit: 'mL' },
+    gives: { tne: 6.8, t1: 143.2, t2: 136.4 },
+    source: 'Directive 76/211/EEC: 4.5 % of 150 is 6.75, rounded up to 6.8',
+  },
+  'pack-check': {
+    values: { nominal: 50, batch: 400, opened: 'yes' },
+    rows: Array.from({ length: 20 }, (_, index) => ({ contents: index % 2 ? 50.2 : 50 })),
+    gives: { verdict: 'accepted', mean: 50.1, t1: 45.5, t2: 41 },
+    source: 'Directive 76/211/EEC, Annex II; mean by hand',
+  },
+  'lowest-mean': {
+    values: { nominal: 250, sd: 2, n: 30 },
+    gives: { mean: 248.994, factor: 0.50325 },
+    source: 'Directive 76/211/EEC, Annex II: 250 − 0.503 × 2',
+  },
+  'us-limits': {
+    values: { label: 100, n: 12 },
+    gives: { mav: 7.2, factor: 0.63537 },
+    source: 'NIST Handbook 133: MAV 7.2 g, factor 0.635',
+  },
+  'us-check': {
+    values: { label: 100 },
+    rows: Array.from({ length: 12 }, (_, index) => ({ contents: index % 2 ? 99 : 100 })),
+    gives: { verdict: 'fails', error: -0.5, limit: 0.33181 },
+    source: 'NIST Handbook 133, by hand: sd 0.52223, × 0.63537',
+  },
+  'trend-shelf-life': {
+    values: { limit: 90 },
+    rows: [104.8, 102.5, 101.5, 102.4, 99.4, 96.5].map((reading, index) => ({
+      month: [0, 3, 6, 9, 12, 18][index] ?? null,
+      reading,
+    })),
+    gives: { life: 27.461, crossing: 34.4173 },
+    source:
+      'Shao and Chow 1994, bottle 1: 27.5 months; the line itself worked out apart, (90 − 104.57) / −0.42333',
+  },
+  'trend-crossing': {
+    values: { limit: 80 },
+    rows: [
+      { month: 0, reading: 100 },
+      { month: 5, reading: 95 },
+      { month: 10, reading: 90 },
+    ],
+    gives: { crossing: 20 },
+    source: 'by hand: one a month from 100',
+  },
+  'trend-line': {
+    rows: [
+      { month: 0, reading: 1 },
+      { month: 1, reading: 2 },
+      { month: 2, reading: 4 },
+    ],
+    gives: { slope: 1.5, intercept: 0.83333, residualSd: 0.40825, rSquared: 0.96429 },
+    source: 'by hand: residuals 1/6, −1/3, 1/6',
+  },
+  extrapolation: {
+    values: { months: 18, accelerated: 'no significant change', analysed: 'yes' },
+    gives: { months: 30 },
+    source: 'ICH Q1E: twice, and not more than 12 months beyond',
+  },
+  'arrhenius-energy': {
+    rows: [
+      { temperature: 119.85, rate: 1.173 },
+      { temperature: 139.85, rate: 4.86 },
+    ],
+    gives: { energy: 95.9 },
+    source: 'Martin’s Physical Pharmacy, 22.92 kcal/mol',
+  },
+  'arrhenius-rate': {
+    values: { rate: 0.0346, t1: 24.85, t2: 76.85, energy: 50.2 },
+    gives: { rate: 0.702 },
+    source: 'Chang, 0.702 per second',
+  },
   suspension: {
     values: { phi: 0.32, phiMax: 0.64, intrinsic: 2.5, medium: 1 },
     gives: { viscosity: 3.0314 },

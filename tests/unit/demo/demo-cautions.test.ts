@@ -1,4 +1,5 @@
 import { batchLines } from '@core/batches/plan-batch';
+import { smallLines } from '@core/batches/small-lines';
 import type { Hazard } from '@core/materials/vocabulary';
 import { batchSheet } from '@core/sheets/batch-sheet';
 import { formulaSheet } from '@core/sheets/formula-sheet';
@@ -55,6 +56,11 @@ describe('the demonstration where it can hurt', () => {
     expect(record).toContain('never made or tested');
     expect(record).toContain('none recorded: read the safety data sheet');
     expect(record).toContain('sanitised');
+    // On a balance that reads 0.1 g a kilogram's smallest lines are weighed as a premix, with its computation.
+    const small = smallLines(one, batch);
+    expect(record.includes('Lines to weigh with care')).toBe(small.length > 0);
+    for (const { premix } of small)
+      if (premix) expect(record).toContain(`mixture ${premix.stages.length} to weigh into the batch`);
     for (const forSharing of [true, false]) {
       const sheet = formulaSheet(
         { content: one, materials: version.materials, version },

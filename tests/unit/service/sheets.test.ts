@@ -102,6 +102,7 @@ async function oneOfEach(ask: Ask) {
       },
     },
     trials: { kind: 'trials', seriesId: kept.series.id },
+    glossary: { kind: 'glossary', terms: ['hlb', 'qs'] },
   };
   const expected: Record<SheetKind, string> = {
     material: oil.tradeName,
@@ -113,6 +114,7 @@ async function oneOfEach(ask: Ask) {
     calculation: 'HLB',
     working: oil.tradeName,
     trials: 'Which emulsifier',
+    glossary: 'Hydrophile-lipophile balance',
   };
   return { requests, expected };
 }

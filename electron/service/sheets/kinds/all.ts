@@ -5,6 +5,7 @@ import { calculation } from './calculation';
 import { comparison } from './comparison';
 import { exposure } from './exposure';
 import { formula } from './formula';
+import { glossary } from './glossary';
 import type { KindOfSheet } from './kind';
 import { label } from './label';
 import { material } from './material';
@@ -21,6 +22,7 @@ export const KINDS: { [Kind in SheetKind]: KindOfSheet<Kind, unknown> } = {
   comparison,
   calculation,
   working,
+  glossary,
   trials,
 };
 

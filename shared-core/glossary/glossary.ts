@@ -1,0 +1,47 @@
+import { foldedWords } from '../quantities/fold';
+import type { Term } from './term';
+import { EMULSION_TERMS } from './terms/emulsions';
+import { MAKING_TERMS } from './terms/making';
+import { MATERIAL_TERMS } from './terms/materials';
+import { SURFACTANT_TERMS } from './terms/surfactants';
+
+/** Every word of the glossary, by key. */
+export const GLOSSARY = {
+  ...EMULSION_TERMS,
+  ...SURFACTANT_TERMS,
+  ...MATERIAL_TERMS,
+  ...MAKING_TERMS,
+} as const satisfies Record<string, Term>;
+export type TermKey = keyof typeof GLOSSARY;
+
+export const TERM_KEYS = Object.keys(GLOSSARY) as [TermKey, ...TermKey[]];
+
+/** A word with its key. */
+export interface KeyedTerm extends Term {
+  key: TermKey;
+}
+
+const byWord = (one: Term, other: Term): number => one.term.localeCompare(other.term, 'en');
+
+/** All words in alphabetical order. */
+export const TERMS: readonly KeyedTerm[] = TERM_KEYS.map((key) => ({ key, ...(GLOSSARY[key] as Term) })).sort(
+  byWord,
+);
+
+/** The words that a typed text means, nearest first: so called, called so too, then those whose line speaks of it. */
+export function termsFor(typed: string): KeyedTerm[] {
+  const asked = foldedWords(typed);
+  if (asked.length === 0) return [...TERMS];
+  const begins = (text: string): boolean => {
+    const words = foldedWords(text);
+    return asked.every((word) => words.some((one) => one.startsWith(word)));
+  };
+  const nearness = ({ term, also = [], says }: KeyedTerm): number => {
+    if (foldedWords(term).join(' ') === asked.join(' ')) return 0;
+    return [begins(term), also.some(begins), begins(says)].indexOf(true) + 1 || Infinity;
+  };
+  return TERMS.map((one) => ({ one, near: nearness(one) }))
+    .filter(({ near }) => near < Infinity)
+    .sort((one, other) => one.near - other.near)
+    .map(({ one }) => one);
+}
