@@ -152,7 +152,7 @@ export const RESTRICTED_LIMITS: readonly LimitContent[] = [
   }),
   example('Methanol', null, annex('III', '52'), {
     condition:
-      'As a denaturant: 5 % of the ethanol and isopropyl alcohol, not of the product. Reckon it by hand.',
+      'As a denaturant: 5 % of the ethanol and isopropyl alcohol, not of the product. Work it out by hand.',
     rule: 'notice',
   }),
   example('Talc', null, annex('III', '59'), {
