@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { GLOSSARY, TERM_KEYS, TERMS, termsFor } from '@core/glossary/glossary';
+import { GLOSSARY, TERMS, termsFor, type TermKey } from '@core/glossary/glossary';
 import { FIGURE_TERMS } from '@core/glossary/of-figures';
 import { settings } from '@core/settings/settings';
 import { glossarySheet } from '@core/sheets/glossary-sheet';
@@ -54,7 +54,7 @@ describe('the glossary', () => {
 });
 
 describe('the hand-out of words', () => {
-  const print = (terms: typeof TERM_KEYS | []) =>
+  const print = (terms: readonly TermKey[]) =>
     JSON.stringify(glossarySheet(terms, settings.parse({}), '2026-03-01T10:00:00Z').content);
 
   it('holds all words, or those that were asked for, with their sources', () => {
