@@ -25,14 +25,13 @@ function statusOf({ archived, latestVersion }: Row): FormulaStatus {
 /** What of all formulas can be read at a glance. */
 export const FORMULAS_TABLE: GlanceTable = {
   from: 'formula',
+  where: 'archived = 0',
   keys: {
     name: 'name',
     code: 'code',
     productType: 'product_type',
     use: 'use',
     updatedAt: 'updated_at',
-    status: `CASE WHEN archived = 1 THEN 'archived'
-      WHEN EXISTS (SELECT 1 FROM formula_version v WHERE v.formula_id = formula.id) THEN 'recorded' ELSE 'draft' END`,
   },
 };
 

@@ -18,6 +18,7 @@ const COLUMNS = EXPRESSIONS.map(([key, column]) => `${column} AS ${key}`);
 /** What of all materials can be read at a glance. */
 export const MATERIALS_TABLE: GlanceTable = {
   from: 'material',
+  where: "status <> 'archived'",
   keys: { ...Object.fromEntries(EXPRESSIONS), updatedAt: 'updated_at' },
 };
 

@@ -1,7 +1,7 @@
 import { foldedWords } from '../quantities/fold';
-import { textsOf, type ListDescription, type ListEntry } from './description';
+import type { ListDescription, ListEntry } from './description';
 import type { ListQuery } from './query';
-import { compareValues, sortValue } from './sort-key';
+import { compareValues, sortValue, type SortValue } from './sort-key';
 
 /** Whether a query asks for the whole list, in whatever order. */
 export function isOfAll({ text, chosen, spans }: ListQuery): boolean {
@@ -10,40 +10,62 @@ export function isOfAll({ text, chosen, spans }: ListQuery): boolean {
   );
 }
 
-/** What has to be known of every record to put the whole list in an order: its name, the sort key, what puts it aside. */
-export function keysToOrder(
-  { name, facets }: Pick<ListDescription, 'name' | 'facets'>,
-  sortBy: string,
-): string[] {
-  return [...new Set([name, sortBy, ...facets.filter(({ putAside }) => putAside).map(({ key }) => key)])];
+/** The whole list in an order, without the list. */
+export interface OrderOfAll {
+  total: number;
+  /** The ids of one page. */
+  page(offset: number, limit: number): string[];
+}
+
+interface Placed {
+  entry: ListEntry;
+  value: SortValue;
 }
 
 /**
- * The ids of the whole list in an order, as the list itself has it, from entries that hold only `keysToOrder`: so that
- * the first page can be shown before the list is filled.
+ * The whole list in an order, as the list itself has it, from entries that hold only their names and the sort key: so
+ * that the first page can be shown before the list is filled. Equals are put in order only where a page shows them.
+ * @param glances without those put aside
  */
 export function orderOfAll(
   description: ListDescription,
   glances: readonly ListEntry[],
   { sortBy, descending }: Pick<ListQuery, 'sortBy' | 'descending'>,
-): string[] {
-  const aside = description.facets.flatMap(({ key, putAside }) => (putAside ? [{ key, putAside }] : []));
-  const isSeen = (entry: ListEntry): boolean =>
-    !aside.some(({ key, putAside }) => textsOf(entry, key).some((word) => putAside.includes(word)));
-  const sortOf = (wanted: string) => description.sorts.find(({ key }) => key === wanted)!;
-  const byName = sortOf(description.name);
-  const byKey = sortOf(sortBy);
-  return glances
-    .filter(isSeen)
-    .map((entry) => {
-      const name = sortValue(description, byName, entry);
-      return { id: entry.id, name, value: byKey === byName ? name : sortValue(description, byKey, entry) };
-    })
-    .sort(
-      (a, b) =>
-        compareValues(a.value, b.value, descending) ||
-        compareValues(a.name, b.name) ||
-        compareValues(a.id, b.id),
-    )
-    .map(({ id }) => id);
+): OrderOfAll {
+  const valuesOf = (wanted: string): ((entry: ListEntry) => SortValue) => {
+    const sort = description.sorts.find(({ key }) => key === wanted)!;
+    return (entry) => sortValue(description, sort, entry);
+  };
+  const valueOf = valuesOf(sortBy);
+  const nameOf = valuesOf(description.name);
+  const placed = glances
+    .map((entry): Placed => ({ entry, value: valueOf(entry) }))
+    .sort((a, b) => compareValues(a.value, b.value, descending));
+  return {
+    total: placed.length,
+    page(offset, limit) {
+      const from = startOfEquals(placed, offset);
+      const shown = placed.slice(from, endOfEquals(placed, offset + limit));
+      const named = shown.map(({ entry, value }) => ({ id: entry.id, value, name: nameOf(entry) }));
+      named.sort(
+        (a, b) =>
+          compareValues(a.value, b.value, descending) ||
+          compareValues(a.name, b.name) ||
+          compareValues(a.id, b.id),
+      );
+      return named.slice(offset - from, offset - from + limit).map(({ id }) => id);
+    },
+  };
+}
+
+function startOfEquals(placed: readonly Placed[], at: number): number {
+  let start = Math.min(at, placed.length);
+  while (start > 0 && placed[start - 1]!.value === placed[start]?.value) start -= 1;
+  return start;
+}
+
+function endOfEquals(placed: readonly Placed[], at: number): number {
+  let end = Math.min(at, placed.length);
+  while (end > 0 && end < placed.length && placed[end]!.value === placed[end - 1]!.value) end += 1;
+  return end;
 }

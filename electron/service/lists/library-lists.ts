@@ -2,7 +2,7 @@ import { setTimeout } from 'node:timers/promises';
 import { costOfShares } from '@core/costing/cost-of-shares';
 import type { FormulaEntry } from '@core/formulas/list';
 import { rowOf } from '@core/lists/description';
-import { isOfAll, keysToOrder, orderOfAll } from '@core/lists/first-page';
+import { isOfAll, orderOfAll, type OrderOfAll } from '@core/lists/first-page';
 import type { Found } from '@core/lists/found';
 import { NEARNESS, type ListIndex, type Match } from '@core/lists/list-index';
 import type { ListPage, ListQuery, QuickPage } from '@core/lists/query';
@@ -21,7 +21,7 @@ type Index<N extends Noun> = ListIndex<Nouns[N]['entry']>;
 /** Whose list tells what a noun's own takes over: filled first, so that no change of it goes by unseen. */
 const NEEDS: Partial<Record<Noun, Noun>> = { formulas: 'materials', batches: 'formulas' };
 /** The first screen comes first. */
-const FILL_AFTER_MS = 300;
+const FILL_AFTER_MS = 1_000;
 
 /**
  * The lists of an open library, held ready for searching, and filled piece by piece once it is open. Whoever changes a
@@ -32,7 +32,7 @@ export class LibraryLists {
   private readonly filling = new Map<Noun, Promise<void>>();
   private readonly stale = new Map<Noun, Set<string>>();
   /** The whole list in an order, by noun and order, for as long as its index is not there and nothing changes. */
-  private readonly orders = new Map<string, string[]>();
+  private readonly orders = new Map<string, OrderOfAll>();
   private over = false;
 
   constructor(private readonly db: Reader) {}
@@ -68,14 +68,14 @@ export class LibraryLists {
 
   /** One page as soon as it can be had: of the whole list it need not wait for that to be filled. */
   async quickPage<N extends Noun>(noun: N, query: ListQuery): Promise<QuickPage<Nouns[N]['row']>> {
-    const ids = !this.indexes[noun] && isOfAll(query) ? this.order(noun, query) : undefined;
-    if (!ids) return this.page(noun, query);
+    const order = !this.indexes[noun] && isOfAll(query) ? this.order(noun, query) : undefined;
+    if (!order) return this.page(noun, query);
     const { offset, limit } = query;
-    const wanted = ids.slice(offset, offset + limit);
+    const wanted = order.page(offset, limit);
     const read = NOUN_LISTS[noun].read(this.db, wanted);
     const entries = new Map(this.withMaterials(noun, read).map((entry) => [entry.id, entry]));
     const rows = wanted.flatMap((id) => (entries.has(id) ? [this.row(noun, entries.get(id)!)] : []));
-    return { total: ids.length, offset, rows, counts: null, corrections: [], instead: [] };
+    return { total: order.total, offset, rows, counts: null, corrections: [], instead: [] };
   }
 
   /** The records of some nouns that a text means, nearest first; equally near ones in the order of the nouns. */
@@ -98,15 +98,15 @@ export class LibraryLists {
   }
 
   /** The whole list in an order, as far as that can be told at a glance. */
-  private order(noun: Noun, query: ListQuery): string[] | undefined {
+  private order(noun: Noun, query: ListQuery): OrderOfAll | undefined {
     const { description, table } = NOUN_LISTS[noun];
     const name = `${noun} ${query.sortBy} ${query.descending}`;
     const known = this.orders.get(name);
     if (known) return known;
-    const glances = readGlances(this.db, table, keysToOrder(description, query.sortBy));
-    const ids = glances && orderOfAll(description, glances, query);
-    if (ids) this.orders.set(name, ids);
-    return ids;
+    const glances = readGlances(this.db, table, [description.name, query.sortBy]);
+    const order = glances && orderOfAll(description, glances, query);
+    if (order) this.orders.set(name, order);
+    return order;
   }
 
   /** A noun's list, with everything in it that changed meanwhile. */

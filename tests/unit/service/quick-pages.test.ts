@@ -25,7 +25,8 @@ async function filled(): Promise<Served> {
     );
   });
   const formulas = await served.ask<{ rows: { id: string; code: string }[] }>('GET', '/formulas');
-  const [first] = formulas.body.rows;
+  const [first, second] = formulas.body.rows;
+  libraryOf(served).transaction((tx) => tx.run('UPDATE formula SET archived = 1 WHERE id = ?', second!.id));
   const record = await served.ask<{ id: string }>('POST', `/formulas/${first!.id}/versions`, {
     recordedBy: 'A. Maker',
     reason: 'As tried',
