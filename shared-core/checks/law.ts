@@ -39,6 +39,7 @@ function severityOf({
 }: Judged): FindingSeverity {
   if (time === 'coming' || verdict === 'below least') return 'note';
   if (limit.rule === 'range of the active') return 'note';
+  if (limit.standing !== 'law' && ph === 'outside' && verdict === 'within') return 'note';
   if (limit.standing !== 'law' || !certain) return 'warn';
   if (forbiddenTo.length > 0 || verdict === 'above') return 'stop';
   // Only towards the upper end of suppliers' ranges: surely too much where their middle is.

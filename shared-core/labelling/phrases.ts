@@ -1,4 +1,5 @@
 import type { MarketRegion } from '../products/product-kinds';
+import { joined } from '../locale/words';
 import type { Judged } from '../limits/judged';
 import { subjectWords } from '../limits/words';
 
@@ -10,6 +11,8 @@ export interface LabelPhrase {
   /** True where it hangs on the kind of product, or holds only from a later day. */
   open: boolean;
   condition: string;
+  /** The products that they are asked of, where only some. */
+  onlyFor: string;
 }
 
 /** The words that limits ask of a label, each once. */
@@ -21,13 +24,21 @@ export function labelPhrases(judged: readonly Judged[]): LabelPhrase[] {
     const subject = subjectWords(one);
     const open = !one.certain || one.time === 'coming';
     if (!known) {
-      const { condition } = one.limit;
-      found.set(one.phrase, { text: one.phrase, because: [subject], regions: [one.region], open, condition });
+      const { condition, kinds } = one.limit;
+      const onlyFor = joined(kinds);
+      found.set(one.phrase, {
+        text: one.phrase,
+        because: [subject],
+        regions: [one.region],
+        open,
+        condition,
+        onlyFor,
+      });
       continue;
     }
     if (!known.because.includes(subject)) known.because.push(subject);
     if (!known.regions.includes(one.region)) known.regions.push(one.region);
     known.open &&= open;
   }
-  return [...found.values()];
+  return [...found.values()].sort((a, b) => Number(a.open) - Number(b.open));
 }

@@ -7,13 +7,23 @@ import type { Counted, Judged, Verdict } from './judged';
 import type { Law } from './law';
 import type { Limit } from './limit';
 import { passes } from './share-of-limit';
-import { appliesTo, timeOf, type Situation } from './situation';
+import { appliesTo, limitKindsOf, timeOf, type Situation } from './situation';
 
-/** The substances that a limit is about; null where the table has none by that name. */
+const KEPT = new WeakMap<SubstanceIndex, Map<string, readonly Substance[] | null>>();
+
+/** The substances that a limit is about; null where the table has none by that name. Looked up once a table. */
 export function subjectsOf(
-  limit: Pick<Limit, 'subject' | 'of'>,
+  { subject, of }: Pick<Limit, 'subject' | 'of'>,
   index: SubstanceIndex,
 ): readonly Substance[] | null {
+  const known = KEPT.get(index) ?? new Map<string, readonly Substance[] | null>();
+  KEPT.set(index, known);
+  const key = `${of} ${subject}`;
+  if (!known.has(key)) known.set(key, lookUp({ subject, of }, index));
+  return known.get(key) ?? null;
+}
+
+function lookUp(limit: Pick<Limit, 'subject' | 'of'>, index: SubstanceIndex): readonly Substance[] | null {
   if (limit.of === 'group') {
     const members = index.members(limit.subject);
     return members.length > 0 ? members : null;
@@ -172,8 +182,9 @@ function judgedOf(limit: Limit, counted: Counted[], applies: 'yes' | 'open', gro
 export function judgeLimits(law: Law, contents: Contents, situation: Situation): Judged[] {
   const index = substanceIndex(law.substances);
   const ground = { law, index, situation };
+  const words = limitKindsOf(situation.market);
   return law.limits.flatMap((limit): Judged[] => {
-    const applies = appliesTo(limit, situation);
+    const applies = appliesTo(limit, situation, words);
     if (applies === 'no' || timeOf(limit, situation.onDay) === 'past') return [];
     const subjects = subjectsOf(limit, index) ?? [];
     const present = subjects.flatMap(({ id }) => contents.present.get(id) ?? []);

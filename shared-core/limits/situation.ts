@@ -42,12 +42,15 @@ export function timeOf({ from, until }: Pick<Limit, 'from' | 'until'>, onDay: st
 }
 
 /** Whether a limit is written for such a product. */
-export function appliesTo(limit: Limit, { region, use, market }: Situation): Applies {
+export function appliesTo(
+  limit: Limit,
+  { region, use, market }: Situation,
+  words: ReadonlySet<LimitKind> = limitKindsOf(market),
+): Applies {
   if (!limit.regions.includes(region)) return 'no';
   if (limit.use !== null && limit.use !== use) return 'no';
   const professional = market.users.includes('professional use');
   if (limit.hands !== null && (limit.hands === 'professional use') !== professional) return 'no';
-  const words = limitKindsOf(market);
   if (limit.exceptKinds.some((word) => words.has(word))) return 'no';
   const named = limit.kinds.length === 0 || limit.kinds.some((word) => words.has(word));
   if (market.kind === null) {

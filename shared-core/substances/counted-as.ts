@@ -51,15 +51,30 @@ export function expressedByMass(percent: number, own: number, reference: number,
   );
 }
 
+const MASSES = new Map<string, number | null>();
+
+/** The molar mass of a written formula; null for one that cannot be read. Reckoned once. */
+function massOf(formula: string): number | null {
+  const known = MASSES.get(formula);
+  if (known !== undefined) return known;
+  const mass = readMass(formula);
+  MASSES.set(formula, mass);
+  return mass;
+}
+
+function readMass(formula: string): number | null {
+  try {
+    return molarMassOfFormula(formula).value;
+  } catch {
+    // What was kept before formulas were checked, or by another tool; its own page says what is wrong with it.
+    return null;
+  }
+}
+
 /** Molar mass of a substance in g/mol: of its formula, else as recorded; null where neither is known. */
 export function molarMassOf(one: Pick<Substance, 'formula' | 'molarMass'>): number | null {
   if (one.formula.trim() === '') return one.molarMass;
-  try {
-    return molarMassOfFormula(one.formula).value;
-  } catch {
-    // What was kept before formulas were checked, or by another tool; its own page says what is wrong with it.
-    return one.molarMass;
-  }
+  return massOf(one.formula) ?? one.molarMass;
 }
 
 /** By what a share of a substance is multiplied to be counted as another. */

@@ -15,6 +15,7 @@ export const ALL_WEATHER_CREAM: DemoFormula = {
   name: 'Four Winds Cream',
   productType: 'o/w emulsion',
   use: 'leave-on',
+  market: { kind: 'face cream', regions: ['EU'] },
   purpose: 'A face cream that travels: anionic and non-ionic emulsifiers share the work',
   phases: [
     {

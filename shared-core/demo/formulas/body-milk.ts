@@ -7,6 +7,7 @@ export const BODY_MILK: DemoFormula = {
   name: 'Meadow Body Milk',
   productType: 'o/w emulsion',
   use: 'leave-on',
+  market: { kind: 'body lotion', regions: ['EU'] },
   purpose: 'A pourable body milk that spreads fast and leaves little behind',
   phases: [
     {

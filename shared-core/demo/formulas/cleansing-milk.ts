@@ -7,6 +7,7 @@ export const CLEANSING_MILK: DemoFormula = {
   name: 'Evening Cleansing Milk',
   productType: 'o/w emulsion',
   use: 'rinse-off',
+  market: { kind: 'make-up remover', regions: ['EU'] },
   purpose: 'A make-up-removing milk, rinsed or wiped off',
   phases: [
     {

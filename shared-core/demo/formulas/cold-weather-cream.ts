@@ -7,6 +7,7 @@ export const COLD_WEATHER_CREAM: DemoFormula = {
   name: 'Lamplighter Cold Cream',
   productType: 'w/o emulsion',
   use: 'leave-on',
+  market: { kind: 'face cream', regions: ['EU'] },
   purpose: 'A protecting winter cream, water in oil',
   phases: [
     {

@@ -15,6 +15,7 @@ export const DAY_CREAM: DemoFormula = {
   name: 'Hedgerow Day Cream',
   productType: 'o/w emulsion',
   use: 'leave-on',
+  market: { kind: 'face cream', regions: ['EU'] },
   purpose: 'A light daily face cream; the reference formula for the non-ionic pair',
   phases: [
     {

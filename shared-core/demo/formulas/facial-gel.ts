@@ -7,6 +7,7 @@ export const FACIAL_GEL: DemoFormula = {
   name: 'Clear Pool Facial Gel',
   productType: 'gel',
   use: 'leave-on',
+  market: { kind: 'face cream', regions: ['EU'] },
   purpose: 'A clear oil-free gel with niacinamide',
   phases: [
     {

@@ -7,6 +7,7 @@ export const GEL_CREAM: DemoFormula = {
   name: 'Brook Gel-Cream',
   productType: 'o/w emulsion',
   use: 'leave-on',
+  market: { kind: 'face cream', regions: ['EU'] },
   purpose: 'A fresh gel-cream, made cold, that breaks on the skin',
   phases: [
     {

@@ -7,6 +7,7 @@ export const HAIR_CONDITIONER: DemoFormula = {
   name: 'Comb-Through Conditioner',
   productType: 'cationic o/w emulsion',
   use: 'rinse-off',
+  market: { kind: 'hair conditioner', regions: ['EU'] },
   purpose: 'A rinse-off conditioner for dry hair',
   phases: [
     {

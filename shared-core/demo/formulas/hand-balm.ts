@@ -7,6 +7,7 @@ export const HAND_BALM: DemoFormula = {
   name: 'Gardener’s Hand Balm',
   productType: 'anhydrous',
   use: 'leave-on',
+  market: { kind: 'hand cream', regions: ['EU'] },
   purpose: 'A firm unscented balm in a tin',
   phases: [
     {

@@ -15,6 +15,7 @@ export const SUGAR_ESTER_CREAM: DemoFormula = {
   name: 'Orchard Night Cream',
   productType: 'o/w emulsion',
   use: 'leave-on',
+  market: { kind: 'face cream', regions: ['EU'] },
   purpose: 'A night cream of seed oils on sugar esters, without oxyethylene',
   phases: [
     {

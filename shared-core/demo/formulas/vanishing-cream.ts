@@ -7,6 +7,7 @@ export const VANISHING_CREAM: DemoFormula = {
   name: 'Pearl Vanishing Cream',
   productType: 'o/w emulsion',
   use: 'leave-on',
+  market: { kind: 'face cream', regions: ['EU'] },
   purpose: 'The old pearly cream, to show neutralising in place',
   phases: [
     {

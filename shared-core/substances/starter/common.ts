@@ -26,16 +26,17 @@ const TWO_NAMES: readonly (readonly [string, string, ...string[]])[] = [
 ];
 
 /** Substances that go by one name everywhere: what the demonstration is made of, and what stands on most labels. */
-const ONE_NAME = `Acacia Senegal Gum; Acrylates/C10-30 Alkyl Acrylate Crosspolymer; Allantoin; Aminomethyl Propanol;
+const ONE_NAME = `Acacia Senegal Gum; Acrylates/C10-30 Alkyl Acrylate Crosspolymer; Allantoin; Aminomethyl Propanol; Amodimethicone;
 Ammonium Acryloyldimethyltaurate/VP Copolymer; Arachidyl Alcohol; Arachidyl Glucoside; Ascorbic Acid; Behenamidopropyl Dimethylamine;
 Behentrimonium Chloride; Behentrimonium Methosulfate; Behenyl Alcohol; Betaine; Bisabolol; Butylene Glycol; C12-15 Alkyl Benzoate;
+Calendula Officinalis Flower Extract;
 Caprylic/Capric Triglyceride; Carbomer; Cellulose Gum; Ceteareth-6; Ceteareth-12; Ceteareth-20; Cetearyl Alcohol;
 Cetearyl Glucoside; Ceteth-10; Ceteth-20; Cetethyl Morpholinium Ethosulfate; Cetrimonium Chloride; Cetyl Alcohol;
 Cetyl PEG/PPG-10/1 Dimethicone; Citric Acid; Coco-Caprylate; Coco-Glucoside; Cocamidopropyl Betaine; Decyl Glucoside; Decyl Oleate;
 Dicaprylyl Ether; Dimethicone; Dipropylene Glycol; Disodium EDTA; Distearyldimonium Chloride; Ethylhexyl Palmitate; Glyceryl Oleate;
 Glyceryl Stearate; Glyceryl Stearate Citrate; Glyceryl Stearate SE; Guar Hydroxypropyltrimonium Chloride; Hydrogenated Lecithin;
-Hydroxyethylcellulose; Hydroxypropyl Starch Phosphate; Isododecane; Isohexadecane; Isopropyl Alcohol; Isopropyl Myristate;
-Isopropyl Palmitate; Lanolin; Laureth-4; Laureth-23; Lecithin; Magnesium Aluminum Silicate; Magnesium Sulfate;
+Hydrolyzed Wheat Protein; Hydroxyethylcellulose; Hydroxypropyl Starch Phosphate; Isododecane; Isohexadecane; Isopropyl Alcohol; Isopropyl Myristate;
+Isopropyl Palmitate; Lanolin; Laureth-4; Laureth-7; Laureth-23; Lecithin; Magnesium Aluminum Silicate; Magnesium Sulfate;
 Methyl Glucose Sesquistearate; Niacinamide; Octyldodecanol; Oleth-10; Panthenol; PEG-7 Hydrogenated Castor Oil; PEG-8 Stearate;
 PEG-20 Methyl Glucose Sesquistearate; PEG-30 Dipolyhydroxystearate; PEG-40 Hydrogenated Castor Oil; PEG-40 Stearate;
 PEG-100 Stearate; PEG-150 Distearate; Pentylene Glycol; Petrolatum; Phosphoric Acid; Poloxamer 407; Polyglyceryl-2 Dipolyhydroxystearate;

@@ -10,6 +10,9 @@ export interface Records {
   batch: string;
   /** A material that was changed after a version froze it. */
   used: string;
+  /** One with a group and an acid that it is counted as, and a limit on that group. */
+  substance: string;
+  limit: string;
 }
 
 export interface Opener {

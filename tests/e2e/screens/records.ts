@@ -45,6 +45,14 @@ export async function recordsOf(host: HostProcess): Promise<Records> {
   };
   const batch = (await host.post('/api/batches', plan)) as Named;
   const used = await changeUsed(host, formula.id);
+  const first = async (path: string): Promise<string> => {
+    const { rows: found } = (await host.get(path)) as { rows: Named[] };
+    if (!found[0]) throw new Error(`Nothing is found at ${path}.`);
+    return found[0].id;
+  };
+  const substance = await first('/api/substances?text=sodium+benzoate');
+  const limit = await first('/api/limits?text=benzoates');
   const materials = rows.map((row) => row.id);
-  return { materials, formula: formula.id, other: other.id, version: version.id, batch: batch.id, used };
+  const formulasOf = { formula: formula.id, other: other.id, version: version.id };
+  return { materials, ...formulasOf, batch: batch.id, used, substance, limit };
 }

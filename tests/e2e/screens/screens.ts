@@ -1,4 +1,5 @@
 import { BENCH_SCREENS } from './bench-screens';
+import { LAW_SCREENS, LAW_TABS } from './law-screens';
 import { button, finder, openList, press, sheet, tab, type Screen } from './openers';
 
 const always = (address: string) => () => address;
@@ -177,10 +178,7 @@ export const SCREENS: Screen[] = [
           await page.keyboard.press('Escape');
         },
       },
-      tab('Law'),
-      tab('Label'),
-      tab('Exposure'),
-      tab('Origin'),
+      ...LAW_TABS,
       tab('Cost'),
       tab('Missing'),
     ],
@@ -219,6 +217,7 @@ export const SCREENS: Screen[] = [
     address: always('/help?tool=glossary&term=hlb'),
     openers: [sheet('glossary hand-out', ['glossary/GlossaryPage'], 'Print hand-out')],
   },
+  ...LAW_SCREENS,
   { name: 'settings', route: 'settings', address: always('/settings') },
   {
     name: 'library',
