@@ -53,7 +53,7 @@ test.describe('the demonstration library', () => {
     await expect(page.locator('[role=row][data-index="0"]')).toBeFocused();
     await page.keyboard.press('ArrowDown');
     await page.keyboard.press('Space');
-    await expect(page.getByRole('region', { name: 'Picked materials' })).toContainText('1 picked');
+    await expect(page.getByRole('region', { name: 'Selected materials' })).toContainText('1 selected');
     await page.keyboard.press('Enter');
     await expect(page.getByRole('complementary', { name: 'Material' })).toBeVisible();
     await page.keyboard.press('Escape');
