@@ -7,7 +7,7 @@ import { formatShare, shareDigits } from '../locale/numbers';
 import type { Region } from '../locale/numbers';
 import { NO_MATERIAL, phaseCaption } from './formula-lines';
 import type { Cell, SheetNode } from './kit/definition';
-import { blankCell, cell, figureCell, ruledTable } from './kit/tables';
+import { blankCell, cell, figureCell, ruledTable, wholeTable } from './kit/tables';
 import type { Column } from './kit/tables';
 import { SIZE, SOFT_INK } from './kit/type-scale';
 import { hazardWords } from '../materials/hazards';
@@ -79,10 +79,7 @@ export function weighingTables(
     ]);
     const sum = phase.lines.reduce((total, line) => total + (targets.get(line.id) ?? 0), 0);
     const caption = phaseCaption(phase, index, region, `${mass(sum)} ${unit}`);
-    return {
-      margin: [0, 6, 0, 0],
-      stack: [ruledTable({ columns: columnsOf(unit), rows, width, caption, rowHeight: 26 })],
-    };
+    return wholeTable(ruledTable({ columns: columnsOf(unit), rows, width, caption, rowHeight: 26 }));
   });
   const total: SheetNode = {
     margin: [0, 6, 0, 0],

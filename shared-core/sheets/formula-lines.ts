@@ -6,7 +6,7 @@ import { formatNumber, formatShare, shareDigits } from '../locale/numbers';
 import type { Region } from '../locale/numbers';
 import type { Material } from '../materials/material';
 import type { Cell, SheetNode } from './kit/definition';
-import { cell, figureCell, ruledTable } from './kit/tables';
+import { cell, figureCell, ruledTable, wholeTable } from './kit/tables';
 import type { Column } from './kit/tables';
 import { SIZE, SOFT_INK } from './kit/type-scale';
 import { inciWords } from '../materials/words';
@@ -80,7 +80,7 @@ export function formulaTables(
       ];
     });
     const caption = phaseCaption(phase, index, region, `${show(shares.byPhase.get(phase.id))} %`);
-    return { stack: [ruledTable({ columns: columnsOf(shown), rows, width, caption })], margin: [0, 6, 0, 0] };
+    return wholeTable(ruledTable({ columns: columnsOf(shown), rows, width, caption }));
   });
   return [...tables, totalLine(shares.totalPpm, shares.differencePpm, show, width)];
 }

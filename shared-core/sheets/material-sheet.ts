@@ -173,7 +173,8 @@ export function materialSheet(
   const frame: SheetFrame = {
     kind: 'Raw-material specification',
     title: material.tradeName,
-    number: [material.code, `revision ${material.revision}`].filter(Boolean).join(', '),
+    // The day of its last change tells two prints apart; how often it was saved tells nobody anything.
+    number: [material.code, `as of ${formatDate(material.updatedAt, region)}`].filter(Boolean).join(', '),
     settings,
     printedAt,
   };
@@ -190,7 +191,6 @@ export function materialSheet(
     ...titleBlock(frame, [
       { label: 'Code', value: material.code ? numberText(material.code) : '' },
       { label: 'Status', value: capital(material.status) },
-      { label: 'Revision', value: String(material.revision) },
       { label: 'Last changed', value: formatDate(material.updatedAt, region) },
     ]),
     ...compositionSection(material, region, width),

@@ -133,14 +133,21 @@ function isTall(row: Cell[], head: Cell[], widths: readonly number[]): boolean {
   return rowHeight(row, widths) + rowHeight(head, widths) > FITS_A_PAGE;
 }
 
-/** The room that a table asks for where it begins: its head and its first row, in points. */
-function beginning({ table, layout }: TableNode): number {
-  const first = table.body.slice(0, (table.headerRows ?? 0) + 1);
-  return first.reduce((sum, row, index) => {
+/** The rows that a table begins with: its head and its first row. */
+const beginning = ({ table }: TableNode): number => (table.headerRows ?? 0) + 1;
+
+/** The height of a table's first rows, in points; of all where `count` is left out. */
+function heightOf({ table, layout }: TableNode, count = table.body.length): number {
+  return table.body.slice(0, count).reduce((sum, row, index) => {
     const least = table.heights?.(index) ?? 0;
     const height = Math.max(rowHeight(row, table.widths), typeof least === 'number' ? least : 0);
     return sum + height + layout.paddingTop(index) + layout.paddingBottom(index);
   }, 0);
+}
+
+/** A table with its margin that stays on one page, such as a phase: unless it is so long that it would leave half of one. */
+export function wholeTable(table: TableNode): SheetNode {
+  return { margin: [0, 6, 0, 0], stack: [table], unbreakable: heightOf(table) < FITS_A_PAGE };
 }
 
 function firstTable(node: SheetNode | undefined): TableNode | null {
@@ -151,9 +158,13 @@ function firstTable(node: SheetNode | undefined): TableNode | null {
 
 /** A heading that stays on one page with the head and the first row of the table below it. */
 export function headed(text: string, ...below: SheetNode[]): SheetNode[] {
-  const table = firstTable(below[0]);
+  const [first] = below;
+  const table = firstTable(first);
+  const whole = first !== undefined && 'unbreakable' in first && first.unbreakable === true;
   // One line more than reckoned, for words do not fill their lines.
-  const room = table ? Math.ceil(beginning(table) + LINE * SIZE.body) : 0;
+  const room = table
+    ? Math.ceil(heightOf(table, whole ? undefined : beginning(table)) + LINE * SIZE.body)
+    : 0;
   return [room > FITS_A_PAGE || room === 0 ? heading(text) : heading(text, room), ...below];
 }
 

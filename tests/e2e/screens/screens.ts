@@ -10,7 +10,14 @@ export const SCREENS: Screen[] = [
     name: 'today',
     route: 'home',
     address: always('/'),
-    openers: [finder],
+    openers: [
+      finder,
+      {
+        name: 'keys of the screen',
+        components: ['shell/KeysHelp'],
+        open: (page) => page.locator('body').press('?'),
+      },
+    ],
   },
   {
     name: 'materials',

@@ -92,3 +92,17 @@ describe('page breaks', () => {
       }
   }, 120_000);
 });
+
+it('of a formula sheet keep each phase whole, with its last line under its caption', async () => {
+  for (let lines = 8; lines <= 20; lines += 4) {
+    const content = pushedDown(lines).content;
+    const formula = { content, materials: CREAM_VERSION.materials, version: null };
+    const pages = await pagesOf(formulaSheet(formula, { forSharing: false, tradeNames: true }, MAKER, AT));
+    for (const phase of content.phases.slice(1)) {
+      const page = pages.find((one) => one.includes(phase.title)) ?? '';
+      const last = CREAM_VERSION.materials[phase.lines.at(-1)?.materialId ?? '']?.tradeName ?? '';
+      expect(page, `${lines} more lines, ${phase.title}`).toContain(last);
+      expect(pages.filter((one) => one.includes(phase.title)).length).toBe(1);
+    }
+  }
+}, 120_000);
