@@ -19,6 +19,7 @@ import { searchesRoutes } from './searches/routes';
 import { substancesRoutes } from './substances/routes';
 import { settingsRoutes } from './settings/routes';
 import { sheetsRoutes } from './sheets/routes';
+import { todayRoutes } from './today/routes';
 import { trialsRoutes } from './trials/routes';
 
 /** The service: every route of Stillroom's, from web Request to web Response. Hosts only carry requests to it. */
@@ -38,6 +39,7 @@ export function createService(context: ServiceContext) {
     .route('/find', findRoutes(context))
     .route('/sheets', sheetsRoutes(context))
     .route('/emulsions', emulsionsRoutes(context))
+    .route('/today', todayRoutes(context))
     .route('/trials', trialsRoutes(context))
     .route('/substances', substancesRoutes(context))
     .route('/limits', limitsRoutes(context))

@@ -5,8 +5,8 @@ import { isOfAll, onChange } from './changes';
 
 /** What is kept of the service's answers, by the kinds of records in them. */
 const KEYS_BY_KIND: Record<RecordKind, string[][]> = {
-  material: [['bench'], ['uses'], ['deleted']],
-  formula: [['formulas'], ['uses'], ['deleted']],
+  material: [['bench'], ['uses'], ['deleted'], ['today']],
+  formula: [['formulas'], ['uses'], ['deleted'], ['today']],
   version: [['formulas'], ['uses']],
   batch: [['batches']],
   'trial series': [['trials'], ['deleted']],

@@ -35,7 +35,9 @@ class Hand {
   /** Opens a sheet, sees its first page, and leaves it. */
   async sheet(opening: Locator): Promise<void> {
     await this.click(opening);
-    await expect(this.page.getByRole('dialog').locator('canvas[data-drawn=yes]').first()).toBeVisible();
+    await expect(this.page.getByRole('dialog').locator('canvas[data-drawn=yes]').first()).toBeVisible({
+      timeout: 30_000,
+    });
     await this.press('Escape');
     await expect(this.page.getByRole('dialog')).toBeHidden();
   }
