@@ -21,7 +21,7 @@ export interface Attention {
   withoutPrice: Some;
   /** Materials of current formulas whose newest price is older than the day asked for. */
   oldPrice: Some;
-  /** Non-ionic emulsifiers without an HLB. */
+  /** Non-ionic emulsifiers without an HLB; it does not describe polymers and particles. */
   withoutHlb: Some;
 }
 
@@ -63,6 +63,7 @@ export function readAttention(db: Reader, pricesFrom: string): Attention {
     withoutHlb: some(
       db,
       `SELECT m.id, m.trade_name AS name FROM material m WHERE m.charge = 'non-ionic' AND m.status <> 'archived'
+       AND coalesce(m.architecture, 'classic') = 'classic'
        AND EXISTS (SELECT 1 FROM material_word w WHERE w.material_id = m.id AND w.list = 'function' AND w.word = 'emulsifier')
        AND NOT EXISTS (SELECT 1 FROM material_figure g WHERE g.material_id = m.id AND g.kind = 'hlb') ${BY_NAME}`,
     ),

@@ -94,7 +94,7 @@ describe('page breaks', () => {
 });
 
 it('of a formula sheet keep each phase whole, with its last line under its caption', async () => {
-  for (let lines = 8; lines <= 20; lines += 4) {
+  for (const lines of [8, 15]) {
     const content = pushedDown(lines).content;
     const formula = { content, materials: CREAM_VERSION.materials, version: null };
     const pages = await pagesOf(formulaSheet(formula, { forSharing: false, tradeNames: true }, MAKER, AT));
