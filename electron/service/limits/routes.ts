@@ -19,7 +19,7 @@ const edit = z.object({ revision: z.int(), content: limitContent });
 /** Limits of law and of advice, as the library holds them. */
 export function limitsRoutes(context: ServiceContext) {
   return new Hono()
-    .get('/', (c) => c.json(listPage(context, 'limits', c.req.url)))
+    .get('/', async (c) => c.json(await listPage(context, 'limits', c.req.url)))
     .post('/', validBody(limitContent), (c) =>
       c.json(
         addRecord(context, limitRecords, () => c.req.valid('json')),

@@ -12,7 +12,7 @@ const edit = z.object({ revision: z.int(), content: substanceContent });
 /** Substances: what compositions, limits and labels mean by a name. */
 export function substancesRoutes(context: ServiceContext) {
   return new Hono()
-    .get('/', (c) => c.json(listPage(context, 'substances', c.req.url)))
+    .get('/', async (c) => c.json(await listPage(context, 'substances', c.req.url)))
     .post('/', validBody(substanceContent), (c) =>
       c.json(
         addRecord(context, substanceRecords, () => c.req.valid('json')),
