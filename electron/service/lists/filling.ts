@@ -4,8 +4,8 @@ import { otherNames } from '@core/materials/synonyms';
 import type { Reader } from '@db/database';
 import { NOUN_LISTS, type Noun, type Nouns } from './nouns';
 
-/** So many records are read and taken in at once: some ten milliseconds. */
-const AT_ONCE = 100;
+/** So many records are read and taken in at once: a few milliseconds. */
+const AT_ONCE = 50;
 /** After so long, in ms, whatever else has come in is answered before filling goes on. */
 const PIECE_MS = 15;
 
