@@ -3,7 +3,7 @@ import type { Column, ListView, Show } from '../lists/list-view';
 
 /** The limit itself, in a few characters: "≤ 0.5 %", "not allowed", "0.5 to 2 %". */
 export function limitText({ rule, percent, minPercent }: LimitRow, show: Show): string {
-  const number = (value: number): string => show.number(value, 7);
+  const number = (value: number): string => show.number(value, { min: 0, max: 7 });
   switch (rule) {
     case 'prohibited':
       return 'not allowed';
@@ -26,7 +26,13 @@ const COLUMNS: Column<LimitRow>[] = [
   { key: 'use', title: 'Use', rem: 5, text: (row) => row.use ?? 'any' },
   { key: 'kinds', title: 'Only for', rem: 8, grow: 1, text: (row) => row.kinds.join(', ') },
   { key: 'purpose', title: 'As', rem: 6, text: (row) => row.purpose ?? '' },
-  { key: 'source', title: 'Text', rem: 9, grow: 1.4, text: (row) => row.source },
+  {
+    key: 'source',
+    title: 'Text',
+    rem: 9,
+    grow: 1.4,
+    text: (row) => row.source.replace('Regulation (EC) No 1223/2009, ', ''),
+  },
   { key: 'from', title: 'From', rem: 5.5, text: (row) => row.from },
   { key: 'until', title: 'Until', rem: 5.5, text: (row) => row.until },
   {

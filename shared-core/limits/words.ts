@@ -2,9 +2,9 @@ import { joined } from '../locale/words';
 import type { Judged } from './judged';
 import type { Limit } from './limit';
 
-/** A share in per cent as it is read: at most six significant digits, without trailing zeros. */
+/** A share in per cent as it is read: at most five significant digits, without trailing zeros. */
 export function percentWords(percent: number): string {
-  return `${Number(percent.toPrecision(6))}\u00a0%`;
+  return `${Number(percent.toPrecision(5))}\u00a0%`;
 }
 
 /** What a limit allows, in words: "at most 0.5 % as Benzoic Acid". */
