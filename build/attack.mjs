@@ -1,6 +1,6 @@
 // Attacks libraries in every way below, and looks for changes that were acknowledged and are lost without a word.
-//   node build/attack.mjs --rounds 1000 [--only kill,hosts,bits,cuts,sync]
-// Exit code 1 on any. Rounds are of each kind; `hosts` plays a fifth of them unless it is asked for alone.
+//   node build/attack.mjs --rounds 1000 [--only kill,hosts,faults,bits,cuts,sync,requests] [--every]
+// Exit code 1 on any. Rounds are of each kind; with --every, bits and cuts go through every place there is instead.
 import { mkdirSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
@@ -9,14 +9,18 @@ import { parseArgs } from 'node:util';
 import { attackByKilling } from './attack/kill.mjs';
 import { attackByTwoHosts } from './attack/hosts.mjs';
 import { attackByFaults } from './attack/faults.mjs';
-import { hasSqlite3, stopReading } from './attack/reader.mjs';
+import { hasSqlite3, judge, readTables, stopReading } from './attack/reader.mjs';
 import { buildShim } from './attack/shim.mjs';
 
 const ROOT = resolve(import.meta.dirname, '..');
-const KINDS = ['kill', 'hosts', 'faults', 'bits', 'cuts', 'sync'];
+const KINDS = ['kill', 'hosts', 'faults', 'bits', 'cuts', 'sync', 'requests'];
 
 const { values: given } = parseArgs({
-  options: { rounds: { type: 'string', default: '40' }, only: { type: 'string', default: KINDS.join(',') } },
+  options: {
+    rounds: { type: 'string', default: '40' },
+    only: { type: 'string', default: KINDS.join(',') },
+    every: { type: 'boolean', default: false },
+  },
 });
 const rounds = Number(given.rounds);
 const kinds = given.only.split(',');
@@ -36,7 +40,13 @@ async function buildPrograms() {
     root: ROOT,
     configFile: false,
     logLevel: 'error',
-    resolve: { alias: { '@core': join(ROOT, 'shared-core'), '@db': join(ROOT, 'db') } },
+    resolve: {
+      alias: {
+        '@core': join(ROOT, 'shared-core'),
+        '@db': join(ROOT, 'db'),
+        '@service': join(ROOT, 'electron/service'),
+      },
+    },
     build: {
       ssr: true,
       outDir: out,
@@ -49,6 +59,8 @@ async function buildPrograms() {
           'fault-host': from('fault-host'),
           verify: from('verify'),
           decay: from('decay'),
+          sync: from('sync'),
+          requests: from('requests'),
           'rewrite-worker': join(ROOT, 'db/library/folding/rewrite-worker.ts'),
         },
         output: { format: 'es', entryFileNames: '[name].js', chunkFileNames: '[name]-[hash].js' },
@@ -69,11 +81,13 @@ const tools = {
   ...(await load('verify')),
 };
 const decay = await load('decay');
+const { synchronise } = await load('sync');
 
 const told = async (damage, name) => {
-  const { rounds: made, told: count, harmless, silent } = await damage(join(base, name), rounds);
+  const damaging = { rounds, every: given.every, judge };
+  const { silent, ...counts } = await damage(join(base, name), damaging);
   for (const what of silent.slice(0, 10)) console.error(`${name}, in silence: ${what}`);
-  return { rounds: made, told: count, harmless, bad: silent.length };
+  return { ...counts, bad: silent.length };
 };
 const attacks = {
   kill: () => attackByKilling({ tools, base, rounds }),
@@ -81,7 +95,15 @@ const attacks = {
   faults: () => attackByFaults({ tools, base, rounds }),
   bits: () => told(decay.flipBits, 'bits'),
   cuts: () => told(decay.cutShort, 'cuts'),
-  sync: () => told(decay.replaceFiles, 'sync'),
+  sync: () => told(synchronise, 'sync'),
+  requests: async () => {
+    const { sendMalformed } = await load('requests');
+    return told(
+      (folder) =>
+        sendMalformed(folder, { rounds: 10 * rounds, readTables: hasSqlite3 ? readTables : undefined }),
+      'requests',
+    );
+  },
 };
 
 if (tools.shim.why)

@@ -186,3 +186,14 @@ export async function judge(folder, acknowledged, { maybe = [], textNumber } = {
   const known = new Set([...acknowledged, ...maybe]);
   return [...lost, ...[...found].filter((n) => !known.has(n)).map((n) => `edit ${n} was never acknowledged`)];
 }
+
+/** Every row of every table, of file and log together, in the order that they are given in. */
+export async function readTables(folder, tables) {
+  const found = [];
+  for (const [table, columns] of Object.entries(tables)) {
+    const named = columns.map((column) => `"${column}"`).join(', ');
+    const rows = `SELECT json_array(${named}) AS row FROM "${table}" ORDER BY ${named}`;
+    found.push(await readBoth(folder, `SELECT json_group_array(json(row)) FROM (${rows})`));
+  }
+  return found;
+}

@@ -22,6 +22,7 @@ import {
   libraryPath,
   noteOutside,
   refuseWhenClosed,
+  rememberState,
   writableLog,
   type LibraryState,
 } from './state';
@@ -240,6 +241,7 @@ export class LiveLibrary implements OpenLibrary {
     await this.#schedule
       .rewrite()
       .catch((error: unknown) => this.#note(diskProblem(error, 'write the library file')));
+    if (!this.readOnly) rememberState(state);
     state.closed = true;
     this.#background.stop();
     state.log?.close();

@@ -7,6 +7,8 @@ import { Engine } from './sql/engine';
 import { isMissing } from './file/file-system';
 import { LiveLibrary, type OpenLibrary } from './live-library';
 import { claimLog } from './opening/claiming';
+import { copiesBeside } from './opening/copies-beside';
+import { differsFromMemory } from './opening/memory';
 import { loadFromDisk, refuseOtherThanLibrary, type Loaded } from './opening/loading';
 import { backupGoesFurther, busyElsewhere, lostChanges } from './opening/opening-problems';
 import { migrateOnDisk } from './opening/upgrading';
@@ -85,7 +87,7 @@ async function loadAndClaim(
         continue;
       }
       refuseLost(loaded, lock);
-      await noteNewerBackup(settled, loaded);
+      await noteOutside(settled, loaded);
       return { loaded, log };
     } catch (error) {
       loaded.engine.close();
@@ -125,10 +127,15 @@ function refuseLost({ meta, replayed }: Loaded, { before }: LibraryLock): void {
   if (before && before.acknowledged > meta.sequence) throw lostChanges(before, meta.sequence, replayed);
 }
 
-async function noteNewerBackup({ fileSystem, backupFolder }: Settled, loaded: Loaded): Promise<void> {
+/** Tells what shows that changes are not in here which were acknowledged somewhere. */
+async function noteOutside(settled: Settled, loaded: Loaded): Promise<void> {
+  const { fileSystem, backupFolder, folder, memory } = settled;
+  const differs = differsFromMemory(loaded, memory?.recall(folder));
+  if (differs) loaded.notes.push(differs);
   const backups = await listBackups(fileSystem, backupFolder).catch(() => []);
   const further = backups.find(({ good, sequence }) => good && sequence > loaded.meta.sequence);
   if (further) loaded.notes.push(backupGoesFurther(further, loaded.meta.sequence));
+  loaded.notes.push(...(await copiesBeside(settled, loaded)));
 }
 
 async function openForWriting(
@@ -159,6 +166,7 @@ async function openReadOnly(settled: Settled, held: LockHolder | Problem | undef
     held === undefined ? askedFor() : held instanceof Problem ? held : lockedProblem(held, settled.now());
   if (because.code === 'library-locked' && settled.ifLocked === 'refuse') throw because;
   const loaded = await loadFromDisk(settled);
+  await noteOutside(settled, loaded);
   migrate(loaded.engine, settled.migrations, settled.now());
   return new LiveLibrary({ settled, loaded, readOnlyBecause: because });
 }

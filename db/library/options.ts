@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import type { Problem } from '@core/problems/problem';
 import type { Migration } from '../migrations/runner';
 import { nodeFileSystem, type FileSystem } from './file/file-system';
+import type { LibraryMemory } from './opening/memory';
 import { performCheck, type Checker } from './folding/check';
 import { createInlineRewriter, type Rewriter } from './folding/rewrite';
 import { createInlineReader, type FileReader, type ReadProgress } from './opening/read-file';
@@ -38,11 +39,16 @@ export interface LibraryOptions {
   reader?: FileReader;
   /** Told how much of the file has been read, where the reader can tell. */
   onReading?: ReadProgress;
+  /** What this computer keeps of libraries outside of their folders. */
+  memory?: LibraryMemory;
   /** Told of what went wrong in the background; also in `status()`. */
   onProblem?: (problem: Problem) => void;
 }
 
-export type Settled = Required<Omit<LibraryOptions, 'onProblem' | 'onReading' | 'rewriteAfterLogBytes'>> & {
+export type Settled = Required<
+  Omit<LibraryOptions, 'onProblem' | 'onReading' | 'rewriteAfterLogBytes' | 'memory'>
+> & {
+  memory: LibraryMemory | undefined;
   rewriteAfterLogBytes: number | undefined;
   onReading: ReadProgress | undefined;
   onProblem: (problem: Problem) => void;
@@ -67,6 +73,7 @@ export function settle(folder: string, options: LibraryOptions): Settled {
     backupLimits: options.backupLimits ?? USUAL_LIMITS,
     rewriteAfterIdleMs: options.rewriteAfterIdleMs ?? 2000,
     rewriteAfterLogBytes: options.rewriteAfterLogBytes,
+    memory: options.memory,
     checker: options.checker ?? ((job) => performCheck(fileSystem, job)),
     reader: options.reader ?? createInlineReader(fileSystem),
     onReading: options.onReading,

@@ -57,6 +57,11 @@ export function refuseWhenClosed(state: LibraryState): void {
   throw new Problem({ code: 'no-library', title: 'The library has been closed.', advice: 'Open it again.' });
 }
 
+/** Notes outside of the library's folder how it stands, wherever its log may not reach back to this any more. */
+export function rememberState({ settled, id, position: { sequence, chain } }: LibraryState): void {
+  settled.memory?.remember(settled.folder, { id, sequence, chain });
+}
+
 /** The log, when changes may be made. Throws Problem when not. */
 export function writableLog(state: LibraryState): ChangeLog {
   refuseWhenClosed(state);

@@ -2,6 +2,7 @@ import type { FileReader } from '@db/library/opening/read-file';
 import { v7 } from 'uuid';
 import { workerRunner } from './emulsions/run-job';
 import { createLibraryOpener } from './library/opener';
+import { KnownPositions } from './library/known-positions';
 import { Places } from './library/places';
 import { LibrarySession } from './library/session';
 import { createService, type Service } from './service';
@@ -36,7 +37,8 @@ export function composeService({ documents, config, workersFolder, reader }: Hos
   const printing = sheetsWorker && startThread<SheetJob, Uint8Array>(sheetsWorker);
   const places = new Places(documents, config);
   const backupFolder = (folder: string) => places.backupFolder(folder);
-  const opener = createLibraryOpener({ now, newId, rewriteWorker, reader, backupFolder });
+  const memory = new KnownPositions(config);
+  const opener = createLibraryOpener({ now, newId, rewriteWorker, reader, backupFolder, memory });
   const session = new LibrarySession(places, opener, now);
   return { session, service: createService({ session, now, newId, runJob, printing }) };
 }

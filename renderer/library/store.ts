@@ -1,13 +1,29 @@
 import { defineStore } from 'pinia';
-import { ref } from 'vue';
+import { computed, ref } from 'vue';
 import { answer, service, type InferResponseType } from '../service/client';
 
 export type LibraryStatus = InferResponseType<(typeof service.library)['$get'], 200>;
+
+/** The title of what its page has to tell of the library's files; empty for nothing. */
+function tidings(open: LibraryStatus['open']): string {
+  if (!open) return '';
+  const [note] = open.notes;
+  if (note) return note.title;
+  if (open.rewriteProblem) return 'The library file could not be rewritten.';
+  return open.droppedBytes ? 'The last change before Stillroom stopped was not finished.' : '';
+}
 
 /** Which library is open, which were open lately, and what stood in the way of opening one. */
 export const useLibrary = defineStore('library', () => {
   const status = ref<LibraryStatus | null>(null);
   const open = ref<LibraryStatus['open']>(null);
+  const wasRead = ref('');
+  /** What its page has to tell, told in the frame until that page was seen. */
+  const toRead = computed(() => {
+    const title = tidings(open.value);
+    return title === wasRead.value ? '' : title;
+  });
+  const markAsRead = () => (wasRead.value = tidings(open.value));
 
   /** What is being opened and how much of it has been read, while nothing is open yet; null otherwise. */
   const opening = ref<LibraryStatus['opening']>(null);
@@ -45,5 +61,17 @@ export const useLibrary = defineStore('library', () => {
   async function close(): Promise<void> {
     take(await answer(service.library.close.$post()));
   }
-  return { status, open, opening, load, follow, check, create, openFolder, close };
+  return {
+    status,
+    open,
+    opening,
+    toRead,
+    markAsRead,
+    load,
+    follow,
+    check,
+    create,
+    openFolder,
+    close,
+  };
 });

@@ -15,6 +15,7 @@ import {
   libraryPath,
   noteOutside,
   refuseWhenClosed,
+  rememberState,
   writableLog,
   type LibraryState,
 } from '../state';
@@ -62,6 +63,7 @@ export async function restoreBackup(state: LibraryState, name: string): Promise<
     state.folded = restored.position.sequence;
     state.revision = revision + 1;
     restart(log, { libraryId: id, ...restored.position, fileSha256: state.identity.sha256 });
+    rememberState(state);
   } catch (error) {
     noteOutside(state, error);
     throw diskProblem(error, 'restore the backup');
@@ -135,6 +137,7 @@ function adopt(
   state.revision = result.revision;
   state.folded = position.sequence;
   writeRevision(state.engine, result.revision);
+  rememberState(state);
   try {
     if (!result.durable) throw Object.assign(new Error('The folder could not be flushed.'), { code: 'EIO' });
     cutLog(result.identity.sha256);

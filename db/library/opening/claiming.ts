@@ -6,11 +6,12 @@ import { isTemporaryOf } from '../file/whole-file';
 import { LIBRARY_FILE, LOG_FILE } from '../folding/rewrite';
 import { ChangeLog, type Guard } from '../log/log';
 import type { LogContent } from '../log/new-log';
-import { decodeLog, encodeHeader, LOG_FORMAT, type LogContents, type Position } from '../log/log-format';
+import { decodeLog, encodeHeader, LOG_FORMAT, type LogContents } from '../log/log-format';
 import { putInPlace, realLogPath, removeQuietly, takeAway, takenAway } from '../log/log-place';
 import { endOf, followLog } from '../log/replay';
 import type { Settled } from '../options';
 import type { Loaded } from './loading';
+import { wentThrough } from './memory';
 
 /**
  * Makes the log ours alone. Whoever had it may have added to it since it was loaded: what is found then is replayed
@@ -125,14 +126,9 @@ function removeLeftovers({ fileSystem: fs }: Settled, log: ChangeLog, loaded: Lo
   for (const left of takenAway(fs, log.path)) {
     try {
       if (log.isAt(left)) continue;
-      if (leadsThrough(loaded, endOf(decodeLog(fs.readFileSync(left))))) removeQuietly(fs, left);
+      if (wentThrough(loaded, endOf(decodeLog(fs.readFileSync(left))))) removeQuietly(fs, left);
     } catch {
       // What cannot be read is left for whoever wants to look at it.
     }
   }
-}
-
-function leadsThrough({ meta, inFile, log }: Loaded, end: Position): boolean {
-  const known = [meta, inFile, ...(log ? [log.header, ...log.records] : [])];
-  return known.some(({ sequence, chain }) => sequence === end.sequence && chain === end.chain);
 }

@@ -95,6 +95,55 @@ export function backupGoesFurther(backup: Backup, reached: number): Problem {
   });
 }
 
+export function olderThanHere(before: number, reached: number): Problem {
+  const which = before === reached + 1 ? `Change ${before} is` : `Changes ${reached + 1} to ${before} are`;
+  return new Problem({
+    code: 'library-changed-outside',
+    title: `${which} not in this library any more, and they were when it was last closed on this computer.`,
+    advice:
+      'You went back to an earlier state, or the files were replaced by older ones, for instance by a synchronising ' +
+      'program. If you did not mean to, close the library here and put the newer files back: look at what that program ' +
+      'has kept, or at the other computer. What is here now was left as it is.',
+    facts: { before, reached },
+  });
+}
+
+export function anotherThanHere(before: number): Problem {
+  return new Problem({
+    code: 'library-changed-outside',
+    title: `This is not the state in which the library was last closed on this computer: change ${before} is another one.`,
+    advice:
+      'It was changed on another computer at the same time, and a synchronising program kept that one. What you saved ' +
+      'here last may not be in it: look at what that program has kept under another name, and at the backups below.',
+    facts: { before },
+  });
+}
+
+/** Its log does not reach back far enough to tell whether it goes on from the state that was left here. */
+export function changedElsewhere(before: number, reached: number): Problem {
+  return new Problem({
+    code: 'library-changed-outside',
+    title: `This library was changed elsewhere since it was last closed on this computer: change ${reached} now, ${before} then.`,
+    advice:
+      'If it was changed on two computers at the same time, a synchronising program may have kept only one of them: see ' +
+      'whether what you saved here last is in it. Otherwise there is nothing to do.',
+    facts: { before, reached },
+  });
+}
+
+/** A file that two computers changed is kept twice by a synchronising program: one of them under another name. */
+export function copyBeside(name: string, end: number, reached: number): Problem {
+  return new Problem({
+    code: 'library-changed-outside',
+    title: `In the folder of this library there is another copy of it: ${name}.`,
+    advice:
+      `It ends at change ${end}, this library at change ${reached}, and it holds what is not in here. It was left as it ` +
+      'is. To look at it, copy the whole folder elsewhere, give the copy there the name of the file that it is a copy ' +
+      'of, and open that folder. Once you need it no more, move it out of this folder.',
+    facts: { file: name },
+  });
+}
+
 export function busyElsewhere(): Problem {
   return new Problem({
     code: 'conflict',

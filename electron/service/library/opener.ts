@@ -1,5 +1,6 @@
 import { nodeFileSystem } from '@db/library/file/file-system';
 import { createLibrary, openLibrary, type LibraryOptions } from '@db/library/open-library';
+import type { LibraryMemory } from '@db/library/opening/memory';
 import type { FileReader, ReadProgress } from '@db/library/opening/read-file';
 import { recoverFromBackup, recoverFromLog } from '@db/library/opening/recovery';
 import { createInlineRewriter } from '@db/library/folding/rewrite';
@@ -17,16 +18,13 @@ export interface OpenerParts {
   reader?: FileReader;
   /** Where a library's backups are kept, when not in its own folder. */
   backupFolder?: (libraryFolder: string) => string | undefined;
+  /** What this computer keeps of libraries outside of their folders. */
+  memory?: LibraryMemory;
 }
 
 /** Makes and opens library folders on the real disk. */
-export function createLibraryOpener({
-  now,
-  newId,
-  rewriteWorker,
-  reader,
-  backupFolder,
-}: OpenerParts): LibraryOpener {
+export function createLibraryOpener(parts: OpenerParts): LibraryOpener {
+  const { now, newId, rewriteWorker, reader, backupFolder, memory } = parts;
   const optionsFor = (folder: string, onReading?: ReadProgress): LibraryOptions => ({
     migrations,
     now,
@@ -36,6 +34,7 @@ export function createLibraryOpener({
     reader,
     onReading,
     backupFolder: backupFolder?.(folder),
+    memory,
     onProblem: (problem) => console.error(`${problem.message}\n${problem.advice}`),
   });
   return {

@@ -1,145 +1,129 @@
-import { cpSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { Problem } from '@core/problems/problem';
-import { createLibrary, openLibrary } from '@db/library/open-library';
-import { FaultyFileSystem } from '../faulty-file-system';
-import { killOptions, makeEdit } from './edits';
+import { openLibrary } from '@db/library/open-library';
+import { recoverFromLog } from '@db/library/opening/recovery';
+import {
+  attackOptions,
+  emptyTally,
+  filesOf,
+  makeSample,
+  putFiles,
+  upTo,
+  type Judge,
+  type Sample,
+  type Tally,
+} from './sample';
 
-/** How many damages of a kind were made, how many of them were told, and which opened with something else in silence. */
-export interface Tally {
+/** What is offered is tried in one of so many rounds: it costs as much as twenty others. */
+const OFFERS_EVERY = 20;
+
+export interface Damaging {
   rounds: number;
-  told: number;
-  harmless: number;
-  silent: string[];
+  /** Every place in turn, instead of `rounds` of them. */
+  every: boolean;
+  judge: Judge;
 }
 
-interface Sample {
-  folder: string;
+interface Damage {
+  what: string;
   file: Buffer;
   log: Buffer;
-  /** As it was before its last changes. */
-  older: { file: Buffer; log: Buffer };
-  truth: string;
 }
 
-const options = { ...killOptions, fileSystem: new FaultyFileSystem().fs };
-
-/** A small library with changes in the file and in the log, as a stopped process leaves it. */
-async function makeSample(folder: string): Promise<Sample> {
-  const made = await createLibrary(folder, options);
-  for (let n = 1; n <= 12; n += 1) makeEdit(made, n);
-  await made.close();
-  const older = {
-    file: readFileSync(join(folder, 'library.sqlite')),
-    log: readFileSync(join(folder, 'library.log')),
-  };
-  const next = await openLibrary(folder, options);
-  for (let n = 13; n <= 20; n += 1) makeEdit(next, n);
-  await next.rewrite();
-  for (let n = 21; n <= 26; n += 1) makeEdit(next, n);
-  const truth = contentOf(next);
-  const file = readFileSync(join(folder, 'library.sqlite'));
-  const log = readFileSync(join(folder, 'library.log'));
-  const held = JSON.parse(readFileSync(join(folder, 'library.lock'), 'utf8')) as object;
-  const target = `${folder} left`;
-  cpSync(folder, target, { recursive: true });
-  // As left by a process that is gone: no process has this number.
-  writeFileSync(join(target, 'library.lock'), `${JSON.stringify({ ...held, pid: 999_999_999 })}\n`);
-  await next.close();
-  return { folder: target, file, log, older, truth };
-}
-
-function contentOf(library: { all(sql: string): unknown[] }): string {
-  return JSON.stringify([
-    library.all('SELECT n, text, half FROM edit ORDER BY n'),
-    library.all('SELECT last, total FROM tally'),
-  ]);
-}
-
-/** Opens the library with these bytes in place, and puts the whole ones back. */
-async function open(sample: Sample, file: Buffer, log: Buffer, what: string, tally: Tally): Promise<void> {
-  const paths = { file: join(sample.folder, 'library.sqlite'), log: join(sample.folder, 'library.log') };
-  const lock = readFileSync(join(sample.folder, 'library.lock'));
-  writeFileSync(paths.file, file);
-  writeFileSync(paths.log, log);
+/**
+ * Opens the library with this damage in it, and puts the whole files back. What is refused must be left as it was, byte
+ * for byte; what is opened must hold every edit, or tell that it does not, and nothing else.
+ */
+async function meet(sample: Sample, { what, file, log }: Damage, judge: Judge, tally: Tally): Promise<void> {
+  const { folder, edits } = sample;
+  const lock = readFileSync(join(folder, 'library.lock'));
+  putFiles(folder, { file, log });
   tally.rounds += 1;
-  try {
-    const library = await openLibrary(sample.folder, options);
-    const { notes } = library.status();
-    const isSame = contentOf(library) === sample.truth;
-    if (isSame) tally.harmless += 1;
-    else if (notes.length > 0) tally.told += 1;
-    else tally.silent.push(what);
-    await library.close();
-  } catch (error) {
-    if (error instanceof Problem) tally.told += 1;
-    else tally.silent.push(`${what}: ${String(error)}`);
-  }
-  rmSync(join(sample.folder, 'backups'), { recursive: true, force: true });
-  writeFileSync(join(sample.folder, 'library.lock'), lock);
+  const problem = await openAndJudge(sample, judge, tally).catch((error: unknown) => error);
+  if (problem instanceof Problem) {
+    tally.told += 1;
+    const now = filesOf(folder);
+    if (!now.file.equals(file) || !now.log.equals(log)) tally.silent.push(`${what}: refused, and changed`);
+    if (tally.rounds % OFFERS_EVERY === 0) await takeOffer(problem, folder, edits, judge, tally, what);
+  } else if (problem !== undefined) tally.silent.push(`${what}: ${String(problem)}`);
+  rmSync(join(folder, 'backups'), { recursive: true, force: true });
+  writeFileSync(join(folder, 'library.lock'), lock);
 }
 
-const empty = (): Tally => ({ rounds: 0, told: 0, harmless: 0, silent: [] });
+async function openAndJudge({ folder, edits }: Sample, judge: Judge, tally: Tally): Promise<void> {
+  const library = await openLibrary(folder, attackOptions);
+  const isTold = library.status().notes.length > 0;
+  await library.close();
+  const wrong = await judge(folder, upTo(edits));
+  if (wrong.length === 0) tally.harmless += 1;
+  else if (isTold && wrong.every((each) => each.endsWith(' is lost'))) tally.told += 1;
+  else throw new Error(wrong.slice(0, 3).join('; '));
+}
 
-/** Flips bits of file and log, spread evenly over all of them: every one when there are enough rounds. */
-export async function flipBits(folder: string, rounds: number): Promise<Tally> {
-  const sample = await makeSample(folder);
-  const tally = empty();
-  const written = sample.log.indexOf(0);
-  for (const [name, bytes, length] of [
-    ['file', sample.file, sample.file.length],
-    ['log', sample.log, written],
-  ] as const) {
-    const step = Math.max(1, Math.floor((length * 8) / Math.max(1, Math.floor(rounds / 2))));
-    for (let bit = Math.floor(Math.random() * step); bit < length * 8; bit += step) {
-      const flipped = Buffer.from(bytes);
-      flipped[bit >> 3] = (flipped[bit >> 3] ?? 0) ^ (1 << (bit & 7));
-      const [file, log] = name === 'file' ? [flipped, sample.log] : [sample.file, flipped];
-      await open(sample, file, log, `bit ${bit} of the ${name}`, tally);
-    }
-  }
+/** Opens it in the way that the refusal offers: nothing but acknowledged edits may be in it. */
+async function takeOffer(
+  { facts }: Problem,
+  folder: string,
+  edits: number,
+  judge: Judge,
+  tally: Tally,
+  what: string,
+): Promise<void> {
+  if (!facts.goodLog) return;
+  tally.offers += 1;
+  const { library } = await recoverFromLog(folder, attackOptions);
+  await library.close();
+  const wrong = await judge(folder, [], { maybe: upTo(edits) });
+  if (wrong.length > 0) tally.silent.push(`${what}, opened as offered: ${wrong.slice(0, 3).join('; ')}`);
+}
+
+/** So many places, spread evenly over a length, or every one. */
+function* placesIn(length: number, { rounds, every }: Damaging): Generator<number> {
+  const step = every ? 1 : Math.max(1, Math.floor(length / Math.max(1, Math.floor(rounds / 2))));
+  for (let at = every ? 0 : Math.floor(Math.random() * step); at < length; at += step) yield at;
+}
+
+/** Flips bits of file and log, the first zeros after the log's records included. */
+export async function flipBits(folder: string, damaging: Damaging): Promise<Tally> {
+  const sample = await makeSample(folder, damaging.every);
+  const tally = emptyTally();
+  const flipped = (bytes: Buffer, bit: number) => {
+    const copy = Buffer.from(bytes);
+    copy[bit >> 3] = (copy[bit >> 3] ?? 0) ^ (1 << (bit & 7));
+    return copy;
+  };
+  const { file, log } = sample;
+  for (const bit of placesIn(file.length * 8, damaging))
+    await meet(
+      sample,
+      { what: `bit ${bit} of the file`, file: flipped(file, bit), log },
+      damaging.judge,
+      tally,
+    );
+  for (const bit of placesIn((log.indexOf(0) + 1024) * 8, damaging))
+    await meet(
+      sample,
+      { what: `bit ${bit} of the log`, file, log: flipped(log, bit) },
+      damaging.judge,
+      tally,
+    );
   return tally;
 }
 
-/** Cuts file and log short at places spread evenly over them: at every byte when there are enough rounds. */
-export async function cutShort(folder: string, rounds: number): Promise<Tally> {
-  const sample = await makeSample(folder);
-  const tally = empty();
-  for (const [name, length] of [
-    ['file', sample.file.length],
-    ['log', sample.log.indexOf(0) + 1],
-  ] as const) {
-    const step = Math.max(1, Math.floor(length / Math.max(1, Math.floor(rounds / 2))));
-    for (let cut = Math.floor(Math.random() * step); cut < length; cut += step) {
-      const file = name === 'file' ? sample.file.subarray(0, cut) : sample.file;
-      const log = name === 'log' ? sample.log.subarray(0, cut) : sample.log;
-      await open(sample, file, log, `${name} cut at ${cut}`, tally);
-    }
-  }
-  return tally;
-}
-
-/** What synchronising programs do: one file or both replaced by older ones, half of one copied. */
-export async function replaceFiles(folder: string, rounds: number): Promise<Tally> {
-  const sample = await makeSample(folder);
-  const tally = empty();
-  const { file, log, older } = sample;
-  for (let round = 0; round < rounds; round += 1) {
-    const part = Math.random();
-    const mixed = (whole: Buffer, other: Buffer) =>
-      Buffer.concat([
-        whole.subarray(0, Math.floor(whole.length * part)),
-        other.subarray(Math.floor(whole.length * part)),
-      ]);
-    const cases: [string, Buffer, Buffer][] = [
-      ['an older file', older.file, log],
-      ['an older log', file, older.log],
-      ['both older', older.file, older.log],
-      [`a file half replaced (${part})`, mixed(older.file, file), log],
-      [`a log half replaced (${part})`, file, mixed(older.log, log)],
-    ];
-    const [what, asFile, asLog] = cases[round % cases.length]!;
-    await open(sample, asFile, asLog, what, tally);
-  }
+/** Cuts file and log short: the log as far as a kilobyte into the zeros after its records. */
+export async function cutShort(folder: string, damaging: Damaging): Promise<Tally> {
+  const sample = await makeSample(folder, damaging.every);
+  const tally = emptyTally();
+  const { file, log } = sample;
+  for (const cut of placesIn(file.length, damaging))
+    await meet(
+      sample,
+      { what: `file cut at ${cut}`, file: file.subarray(0, cut), log },
+      damaging.judge,
+      tally,
+    );
+  for (const cut of placesIn(log.indexOf(0) + 1024, damaging))
+    await meet(sample, { what: `log cut at ${cut}`, file, log: log.subarray(0, cut) }, damaging.judge, tally);
   return tally;
 }
