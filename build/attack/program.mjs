@@ -1,7 +1,8 @@
 // A program that is asked for one thing after another: a line of JSON in, lines out, until the line `done`.
 import { spawn } from 'node:child_process';
 
-const LIMIT_MS = 60_000;
+/** Far longer than anything takes, on a busy machine too. */
+const LIMIT_MS = 600_000;
 
 /** @returns a process that is started once and asked many times */
 export function startProgram(path, { args = [], env = {} } = {}) {

@@ -148,7 +148,7 @@ export class LiveLibrary implements OpenLibrary {
       const done = runTransaction({ engine, log, position, now: settled.now, onUnsaved }, work);
       state.position = done.position;
       if (done.position !== position) {
-        state.lock?.acknowledge(done.position.sequence);
+        state.lock?.acknowledge(done.position);
         this.#schedule.changed(log.length);
         this.#background.changed();
       }

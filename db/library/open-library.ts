@@ -8,7 +8,7 @@ import { isMissing } from './file/file-system';
 import { LiveLibrary, type OpenLibrary } from './live-library';
 import { claimLog } from './opening/claiming';
 import { copiesBeside } from './opening/copies-beside';
-import { differsFromMemory } from './opening/memory';
+import { differsFromLock, differsFromMemory } from './opening/memory';
 import { loadFromDisk, refuseOtherThanLibrary, type Loaded } from './opening/loading';
 import { backupGoesFurther, busyElsewhere, lostChanges } from './opening/opening-problems';
 import { migrateOnDisk } from './opening/upgrading';
@@ -87,7 +87,7 @@ async function loadAndClaim(
         continue;
       }
       refuseLost(loaded, lock);
-      await noteOutside(settled, loaded);
+      await noteOutside(settled, loaded, lock.before);
       return { loaded, log };
     } catch (error) {
       loaded.engine.close();
@@ -128,9 +128,9 @@ function refuseLost({ meta, replayed }: Loaded, { before }: LibraryLock): void {
 }
 
 /** Tells what shows that changes are not in here which were acknowledged somewhere. */
-async function noteOutside(settled: Settled, loaded: Loaded): Promise<void> {
+async function noteOutside(settled: Settled, loaded: Loaded, before?: LockHolder): Promise<void> {
   const { fileSystem, backupFolder, folder, memory } = settled;
-  const differs = differsFromMemory(loaded, memory?.recall(folder));
+  const differs = differsFromLock(loaded, before) ?? differsFromMemory(loaded, memory?.recall(folder));
   if (differs) loaded.notes.push(differs);
   const backups = await listBackups(fileSystem, backupFolder).catch(() => []);
   const further = backups.find(({ good, sequence }) => good && sequence > loaded.meta.sequence);
@@ -147,7 +147,7 @@ async function openForWriting(
   try {
     if (log instanceof Problem) throw log;
     await migrateOnDisk(settled, loaded, log);
-    lock.acknowledge(loaded.meta.sequence);
+    lock.acknowledge({ sequence: loaded.meta.sequence, chain: loaded.meta.chain });
     return new LiveLibrary({ settled, loaded, log, lock });
   } catch (error) {
     if (!(log instanceof Problem)) log.close();

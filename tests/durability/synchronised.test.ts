@@ -106,6 +106,26 @@ describe('a library whose files were replaced as a whole while it was closed', (
   });
 });
 
+describe('a library whose opener was stopped', () => {
+  it('and whose log was replaced by another that goes as far, is told', async () => {
+    const library = await open();
+    const before = kept();
+    addJar(library, 'here');
+    const lock = JSON.parse(readFileSync(join(folder, 'library.lock'), 'utf8')) as object;
+    await library.close();
+    putBack(before);
+    const elsewhere = await openLibrary(folder, sampleOptions());
+    addJar(elsewhere, 'there');
+    const theirs = kept();
+    await elsewhere.close();
+    putBack(theirs);
+    writeFileSync(join(folder, 'library.lock'), JSON.stringify({ ...lock, pid: 999_999_999 }));
+    const again = await openLibrary(folder, sampleOptions());
+    expect(told(again)).toEqual([expect.stringContaining('change 4 is another one')]);
+    await again.close();
+  });
+});
+
 describe('a copy that a synchronising program left beside the library', () => {
   it.each(FILES)('is told where it holds what the library has not, and is left alone: %s', async (name) => {
     const before = kept();

@@ -29,15 +29,13 @@ async function makeLibrary(): Promise<Record<'before' | 'after', { file: Buffer;
     file: readFileSync(join(library, 'library.sqlite')),
     log: readFileSync(join(library, 'library.log')),
   });
-  const first = await HostProcess.start({ args: ['--library', library], folder });
-  await first.post('/api/library/create', { name: 'Shelf', kind: 'demonstration' });
-  await first.stop();
+  const host = await HostProcess.start({ args: ['--library', library], folder });
+  await host.post('/api/library/create', { name: 'Shelf', kind: 'empty' });
   const before = kept();
-  const second = await HostProcess.start({ args: ['--library', library], folder });
-  await second.send('PATCH', '/api/settings', { makerName: 'Invented & Co' });
-  await second.send('PATCH', '/api/settings', { makerName: 'Invented & Daughters' });
+  await host.send('PATCH', '/api/settings', { makerName: 'Invented & Co' });
+  await host.send('PATCH', '/api/settings', { makerName: 'Invented & Daughters' });
   const after = kept();
-  await second.stop();
+  await host.stop();
   return { before, after };
 }
 

@@ -11,12 +11,15 @@ export interface LockHolder {
   /** ISO 8601 UTC. */
   since: string;
   refreshed: string;
-  /** The last change that it acknowledged, as far as it got to say so. */
+  /** The last change that it acknowledged, as far as it got to say so, and the check of that change. */
   acknowledged: number;
+  chain: string;
 }
 
 /** How wide the number of the last change is written, so that a later one takes the same room. */
 const WIDTH = 15;
+/** Of a holder that said no check, which is as long as one. */
+export const NO_CHAIN = '0'.repeat(32);
 /** After which time without a sign a holder on another computer is told to be so, for a maker to judge. */
 const SILENT_MS = 120_000;
 
@@ -31,10 +34,19 @@ export function readHolder(fs: FileSystem, path: string): LockHolder | undefined
     const holder = JSON.parse(
       Buffer.from(fs.readFileSync(path)).toString('utf8'),
     ) as Partial<LockHolder> | null;
-    const { instance, host, pid, version, since, refreshed, acknowledged = 0 } = holder ?? {};
+    const {
+      instance,
+      host,
+      pid,
+      version,
+      since,
+      refreshed,
+      acknowledged = 0,
+      chain = NO_CHAIN,
+    } = holder ?? {};
     if (!instance || !host || !pid || !version || !since || !refreshed) return undefined;
     if (Number.isNaN(Date.parse(refreshed)) || !(Number(acknowledged) >= 0)) return undefined;
-    return { instance, host, pid, version, since, refreshed, acknowledged: Number(acknowledged) };
+    return { instance, host, pid, version, since, refreshed, acknowledged: Number(acknowledged), chain };
   } catch (error) {
     if (error instanceof SyntaxError || isMissing(error)) return undefined;
     throw error;
@@ -51,6 +63,7 @@ export function unknownHolder(now: Date): LockHolder {
     since: at,
     refreshed: at,
     acknowledged: 0,
+    chain: NO_CHAIN,
   };
 }
 

@@ -3,7 +3,8 @@ import { join } from 'node:path';
 import { errorCode, isMissing, type FileSystem } from '../file/file-system';
 import { temporaryPath } from '../file/whole-file';
 import { putInPlace, removeQuietly, takeAway } from '../log/log-place';
-import { encodeHolder, readHolder, unknownHolder, type LockHolder } from './lock-holder';
+import type { Position } from '../log/log-format';
+import { encodeHolder, NO_CHAIN, readHolder, unknownHolder, type LockHolder } from './lock-holder';
 
 export const LOCK_FILE = 'library.lock';
 export const LOCK_REFRESH_MS = 30_000;
@@ -45,7 +46,7 @@ export class LibraryLock {
   readonly #since: string;
   #fd: number | undefined;
   #ino = 0;
-  #acknowledged = 0;
+  #acknowledged: Position = { sequence: 0, chain: NO_CHAIN };
   /** Whose lock this was before, and left behind or taken over. */
   before: LockHolder | undefined;
   #bytesBefore: Uint8Array | undefined;
@@ -98,8 +99,8 @@ export class LibraryLock {
   }
 
   /** Notes how far changes have been acknowledged: what a later opener does not find is then known to be lost. */
-  acknowledge(sequence: number): void {
-    this.#acknowledged = sequence;
+  acknowledge(position: Position): void {
+    this.#acknowledged = position;
     this.#writeQuietly();
   }
 
@@ -185,7 +186,7 @@ export class LibraryLock {
     if (found?.instance === judged?.instance) {
       this.before = found ?? this.before;
       // Not lost sight of should we be stopped before we know.
-      this.#acknowledged = found?.acknowledged ?? this.#acknowledged;
+      if (found) this.#acknowledged = { sequence: found.acknowledged, chain: found.chain };
       this.#bytesBefore = found ? this.#fs.readFileSync(away) : this.#bytesBefore;
       removeQuietly(this.#fs, away);
       return;
@@ -208,7 +209,8 @@ export class LibraryLock {
       version,
       since: this.#since,
       refreshed,
-      acknowledged: this.#acknowledged,
+      acknowledged: this.#acknowledged.sequence,
+      chain: this.#acknowledged.chain,
     });
   }
 

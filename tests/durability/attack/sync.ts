@@ -21,7 +21,7 @@ interface Arrival {
   files: Partial<Files>;
   /** Left under other names. */
   copies?: Files;
-  /** Edits of the other computer that come with it. */
+  /** Where all of the other computer comes with it. */
   theirs?: Moment;
 }
 
@@ -97,8 +97,8 @@ function arrivalAt(round: number, left: Moment, here: Computer, there: Computer)
     { what: 'both older', files: older },
     { what: 'both older, with conflict copies', files: older, copies: left },
     { what: 'both of the other computer', files: theirs, theirs },
-    { what: 'the file of the other computer', files: { file: theirs.file, log: left.log }, theirs },
-    { what: 'the log of the other computer', files: { file: left.file, log: theirs.log }, theirs },
+    { what: 'the file of the other computer', files: { file: theirs.file, log: left.log } },
+    { what: 'the log of the other computer', files: { file: left.file, log: theirs.log } },
     { what: 'both of the other, ours as conflict copies', files: theirs, copies: left, theirs },
     { what: 'ours, those of the other as conflict copies', files: left, copies: theirs, theirs },
     { what: 'a file half replaced', files: { file: mixed(older.file, left.file), log: left.log } },
