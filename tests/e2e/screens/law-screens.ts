@@ -61,5 +61,13 @@ export const LAW_TABS: Opener[] = [
     },
   },
   tab('Exposure'),
+  {
+    ...sheet('exposure', ['formulas/ExposurePanel'], 'Print with natural origin…'),
+    async open(page) {
+      await tab('Exposure').open(page);
+      await button(page, 'Print with natural origin…').click();
+      await page.getByRole('dialog').locator('canvas[data-drawn=yes]').first().waitFor();
+    },
+  },
   tab('Origin'),
 ];
