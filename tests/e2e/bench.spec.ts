@@ -140,7 +140,7 @@ test('the optimiser proves the cheapest, gives next-best ones, or says which dem
   await expect(page.getByText(/the highest reachable is/).first()).toBeVisible();
 });
 
-test('a trial series is planned, written on, chosen, and found again', async ({ page }) => {
+test('a trial series is planned, written on, chosen, and found again', async ({ page, stillroom }) => {
   await takeCream(page);
   await addEmulsifier(page, 'Pibberley 60');
   await addEmulsifier(page, 'Pearthistle GS');
@@ -148,6 +148,8 @@ test('a trial series is planned, written on, chosen, and found again', async ({ 
   await page.getByRole('button', { name: 'Plan and save the series' }).click();
   const series = page.getByRole('region', { name: 'Trial series' });
   await expect(series.getByRole('columnheader')).toHaveCount(6);
+  // What one author leaves is kept when the next changes it.
+  await stillroom.host.send('PATCH', '/api/settings', { recordedBy: 'N. Invented' });
   const result = series.getByRole('textbox', { name: /^HLB/ }).first();
   await result.fill('Oil ring after a day');
   await result.blur();
@@ -156,6 +158,14 @@ test('a trial series is planned, written on, chosen, and found again', async ({ 
   await page.reload();
   await expect(page.getByRole('textbox', { name: /^HLB/ }).first()).toHaveValue('Oil ring after a day');
   await expect(page.getByRole('radio').nth(2)).toBeChecked();
+
+  await page.getByRole('button', { name: 'History' }).click();
+  const history = page.getByRole('dialog', { name: /^History of/ });
+  await expect(history.getByRole('button', { name: /^Now/ })).toContainText('Trials, Chosen trial');
+  await history.getByRole('button', { name: 'Restore Chosen trial' }).click();
+  await expect(history.getByRole('status')).toContainText('Undo reverses this');
+  await page.keyboard.press('Escape');
+  await expect(page.getByRole('radio').nth(2)).not.toBeChecked();
 });
 
 test('without oils, or with oils that have no value, the bench says what to do', async ({ page }) => {

@@ -45,6 +45,14 @@ export const BENCH_SCREENS: Screen[] = [
       await page.getByRole('region', { name: 'Trial series' }).waitFor();
     },
     openers: [
+      {
+        name: 'history of a series',
+        components: ['trials/TrialSeriesView'],
+        async open(page) {
+          await button(page, 'History').click();
+          await page.getByText('No changes yet').waitFor();
+        },
+      },
       press('delete the series', ['trials/TrialSeriesView'], 'Delete…'),
       sheet('trial sheet', ['trials/TrialSeriesView'], 'Print series…'),
     ],

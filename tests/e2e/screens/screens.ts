@@ -84,7 +84,7 @@ export const SCREENS: Screen[] = [
     openers: [
       {
         name: 'history of a material',
-        components: ['materials/MaterialHistory', 'record/HistoryDialog'],
+        components: ['record/FieldsHistory', 'record/HistoryDialog'],
         async open(page) {
           await button(page, 'History').click();
           await page.getByRole('dialog').getByRole('button', { name: /^Now/ }).waitFor();
