@@ -57,6 +57,7 @@ export function readFormula(db: Reader, id: string): Formula | undefined {
     })),
     steps: db.all<Row>(STEPS, id).map(stepOf),
     target: JSON.parse(String(row.target)) as unknown,
+    accepted: JSON.parse(String(row.accepted)) as unknown,
     notes: row.notes,
   });
 }
@@ -64,15 +65,16 @@ export function readFormula(db: Reader, id: string): Formula | undefined {
 /** Adds a formula's draft, or rewrites it whole: a draft is small, and one shape of change is easy to trust. */
 export function writeFormula(tx: Writer, f: Formula): void {
   tx.run(
-    `INSERT INTO formula (id, revision, created_at, updated_at, archived, code, name, product_type, use, purpose, market, target, notes)
-     VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)
+    `INSERT INTO formula (id, revision, created_at, updated_at, archived, code, name, product_type, use, purpose, market, target, accepted, notes)
+     VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)
      ON CONFLICT (id) DO UPDATE SET revision = excluded.revision, updated_at = excluded.updated_at,
        archived = excluded.archived, code = excluded.code, name = excluded.name,
        product_type = excluded.product_type, use = excluded.use, purpose = excluded.purpose,
        market = excluded.market,
-       target = excluded.target, notes = excluded.notes`,
+       target = excluded.target, accepted = excluded.accepted, notes = excluded.notes`,
     ...[f.id, f.revision, f.createdAt, f.updatedAt, Number(f.archived), f.code, f.name],
-    ...[f.productType, f.use, f.purpose, JSON.stringify(f.market), JSON.stringify(f.target), f.notes],
+    ...[f.productType, f.use, f.purpose, JSON.stringify(f.market), JSON.stringify(f.target)],
+    ...[JSON.stringify(f.accepted), f.notes],
   );
   tx.run('DELETE FROM formula_step WHERE formula_id = ?', f.id);
   tx.run('DELETE FROM formula_phase WHERE formula_id = ?', f.id);

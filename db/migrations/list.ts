@@ -5,6 +5,7 @@ import { offersWithoutPriceSchema } from './0002-offers-without-price';
 import { recordSchema, recordSchemaEnd, versionsToStates } from './0003-record';
 import { countryOfOriginSchema } from './0004-country-of-origin';
 import { substancesAndLimitsSchema } from './0005-substances-and-limits';
+import { acceptedFindingsSchema } from './0006-accepted-findings';
 import type { Migration } from './runner';
 
 /** The library's schema, in the order it grew. Append only: a migration that has shipped is never edited. */
@@ -21,4 +22,5 @@ export const migrations: Migration[] = [
   },
   { number: 4, name: 'country of origin', sql: countryOfOriginSchema },
   { number: 5, name: 'substances and limits of law', sql: substancesAndLimitsSchema },
+  { number: 6, name: 'accepted findings', sql: acceptedFindingsSchema },
 ];

@@ -1,10 +1,12 @@
 import { checkFormula } from '@core/checks/all';
+import { judgedFindings } from '@core/checks/accepted';
 import { FINDING_SEVERITIES, type FindingSeverity } from '@core/checks/check';
 import type { FormulaContent } from '@core/formulas/formula';
 import type { Material } from '@core/materials/material';
 import { useLaw } from '../limits/law-store';
 import { today } from './law-of-formula';
 import { computed, onScopeDispose, shallowRef, watch } from 'vue';
+import { useSettings } from '../settings/store';
 import type { FormulaDraft } from './draft';
 
 const PAUSE_MS = 120;
@@ -29,20 +31,25 @@ export function useAnalysis(draft: FormulaDraft) {
   );
   onScopeDispose(() => clearTimeout(timer));
 
+  const settings = useSettings();
   const store = useLaw();
   // Until the law is there its checks are silent, not wrong.
   const lawful = computed(() => (store.loaded ? { law: store.law, onDay: today() } : {}));
-  const findings = computed(() => (settled.value ? checkFormula({ ...settled.value, ...lawful.value }) : []));
+  const judged = computed(() => {
+    if (!settled.value) return { open: [], accepted: [], past: [] };
+    const findings = checkFormula({ ...settled.value, ...lawful.value }, settings.current);
+    return judgedFindings(findings, settled.value.content);
+  });
   /** The most serious finding of each line that has one. */
   const severities = computed(() => {
     const worst = new Map<string, FindingSeverity>();
     const rank = (severity: FindingSeverity): number => FINDING_SEVERITIES.indexOf(severity);
-    for (const { lines, severity } of findings.value)
+    for (const { lines, severity } of judged.value.open)
       for (const line of lines) {
         const known = worst.get(line);
         if (!known || rank(severity) < rank(known)) worst.set(line, severity);
       }
     return worst;
   });
-  return { settled, findings, severities };
+  return { settled, judged, severities };
 }

@@ -9,7 +9,14 @@ import { workingPh } from './working-ph';
 import { archivedMaterial } from './archived-material';
 import { cationicPartner } from './cationic-partner';
 import { chargeConflict } from './charge-conflict';
-import { FINDING_SEVERITIES, type CheckInput, type CheckRule, type Finding } from './check';
+import {
+  FINDING_SEVERITIES,
+  USUAL_CHECKS,
+  type CheckChoices,
+  type CheckInput,
+  type CheckRule,
+  type Finding,
+} from './check';
 import { chelator } from './chelator';
 import { oneDisperses } from './disperses-in-water';
 import { electrolyte } from './electrolyte';
@@ -71,10 +78,29 @@ export const CHECKS: readonly CheckRule[] = [
   smallLines,
 ];
 
-/** Runs all checks over a formula (draft or version): findings, most serious first. Never throws on a draft. */
-export function checkFormula(input: CheckInput): Finding[] {
+/** Checks that say whether there is a formula at all: they cannot be switched off. */
+const ALWAYS: ReadonlySet<string> = new Set([empty.id, total.id, missingMaterial.id]);
+
+export function canBeSwitchedOff(rule: CheckRule): boolean {
+  return !ALWAYS.has(rule.id);
+}
+
+/** The checks that are switched off, by a maker's choices. */
+export function checksSwitchedOff({ checksOff }: CheckChoices): CheckRule[] {
+  return CHECKS.filter((rule) => canBeSwitchedOff(rule) && checksOff.includes(rule.id));
+}
+
+/**
+ * Runs the checks over a formula (draft or version): findings, most serious first. Never throws on a draft.
+ *
+ * @param choices which are switched off, and thresholds that the maker has set
+ */
+export function checkFormula(input: CheckInput, choices: CheckChoices = USUAL_CHECKS): Finding[] {
   const facts = formulaFacts(input);
-  const findings = CHECKS.flatMap((rule) => rule.judge(facts));
+  const off = new Set(checksSwitchedOff(choices));
+  const findings = CHECKS.filter((rule) => !off.has(rule)).flatMap((rule) =>
+    rule.judge(facts, choices.checkThresholds[rule.id] ?? rule.threshold?.usual ?? 0),
+  );
   const rank = (finding: Finding): number => FINDING_SEVERITIES.indexOf(finding.severity);
   return findings.sort((a, b) => rank(a) - rank(b));
 }

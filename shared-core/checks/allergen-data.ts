@@ -11,6 +11,7 @@ const SEED = /(seed|fruit|kernel) oil$/;
 export const allergenData: CheckRule = {
   id: 'allergen-data',
   name: 'Fragrance and botanicals have their allergens recorded',
+  tells: 'a fragrance or botanical has no allergens recorded, so that the label may lack some',
   judge({ used }) {
     const silent = used.filter(
       ({ material }) =>

@@ -29,7 +29,9 @@ function finding(lines: LineFacts[], severity: Finding['severity'], what: string
 export const antioxidant: CheckRule = {
   id: 'antioxidant',
   name: 'Unsaturated oils and retinoids are protected',
-  judge({ used }) {
+  tells: 'unsaturated oils or retinoids stand without an antioxidant, and may turn rancid',
+  threshold: { label: 'Speaks from this share of unsaturated oils on', usual: WORTH_IT_PPM, max: 800_000 },
+  judge({ used }, threshold) {
     const guarded = used.some(
       ({ material }) => material.functions.includes('antioxidant') || named(material, ANTIOXIDANT),
     );
@@ -38,7 +40,7 @@ export const antioxidant: CheckRule = {
     const oils = used.filter(({ material }) => named(material, UNSATURATED) && !named(material, STABLE));
     return [
       ...(retinoids.length > 0 ? [finding(retinoids, 'warn', 'A retinoid')] : []),
-      ...(sumPpm(oils) >= WORTH_IT_PPM ? [finding(oils, 'note', 'Unsaturated oil')] : []),
+      ...(oils.length > 0 && sumPpm(oils) >= threshold ? [finding(oils, 'note', 'Unsaturated oil')] : []),
     ];
   },
 };

@@ -6,6 +6,7 @@ import type { CheckRule } from './check';
 export const archivedMaterial: CheckRule = {
   id: 'archived-material',
   name: 'No archived materials',
+  tells: 'a line uses a material that was archived',
   judge({ lines }) {
     const archived = lines.filter((line) => line.material.status === 'archived');
     if (archived.length === 0) return [];

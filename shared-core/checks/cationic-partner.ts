@@ -7,6 +7,7 @@ import type { CheckRule } from './check';
 export const cationicPartner: CheckRule = {
   id: 'cationic-partner',
   name: 'Cationic o/w: a non-ionic partner',
+  tells: 'a cationic emulsion has no non-ionic partner',
   judge({ content, emulsifiers, used }) {
     const cationics = emulsifiers.filter((line) => workingCharge(line.material) === 'cationic');
     if (content.productType !== 'cationic o/w emulsion' && cationics.length === 0) return [];

@@ -11,6 +11,7 @@ const SEVERITY: Record<ReturnType<typeof chargeConflicts>[number]['severity'], F
 export const chargeConflict: CheckRule = {
   id: 'charge-conflict',
   name: 'No opposite charges',
+  tells: 'anionic and cationic materials meet, and may fall out',
   judge({ lines }) {
     return chargeConflicts(lines).map((conflict) => ({
       ruleId: 'charge-conflict',

@@ -17,12 +17,34 @@ export interface Finding {
   source: Source;
 }
 
+/** From which share on a check speaks, in ppm of the formula, where its maker may say otherwise. */
+export interface Threshold {
+  /** What the share is of: "Speaks above this share of powders". */
+  label: string;
+  usual: number;
+  max: number;
+}
+
 /** One check. `name` is shown in lists; `judge` is pure and answers with nothing when all is well. */
 export interface CheckRule {
   id: string;
   name: string;
-  judge(facts: FormulaFacts): Finding[];
+  /** What it says when it speaks: completes "says when …", and is missed when it is switched off. */
+  tells: string;
+  threshold?: Threshold;
+  /** @param threshold ppm; the usual one where the maker has set none */
+  judge(facts: FormulaFacts, threshold: number): Finding[];
 }
+
+/** A maker's choices for the checks, as the settings hold them. */
+export interface CheckChoices {
+  /** Ids of checks that are switched off. */
+  checksOff: readonly string[];
+  /** ppm, by the check's id. */
+  checkThresholds: Readonly<Record<string, number>>;
+}
+
+export const USUAL_CHECKS: CheckChoices = { checksOff: [], checkThresholds: {} };
 
 /** Shown with every finding about preservation. */
 export const NOT_PROOF =

@@ -7,6 +7,7 @@ import { namesOf } from './facts';
 export const oneDisperses: CheckRule = {
   id: 'disperses-in-water',
   name: 'O/w: one emulsifier disperses in water',
+  tells: 'no emulsifier of an o/w emulsion disperses in water',
   judge({ emulsionType, emulsifiers }) {
     if (emulsionType === null || emulsionType === 'w/o' || emulsifiers.length === 0) return [];
     if (emulsifiers.some(({ material }) => dispersesInWater(pairingFacts(material)) !== false)) return [];

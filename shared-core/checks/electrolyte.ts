@@ -7,6 +7,7 @@ import { namesOf, percentText } from './facts';
 export const electrolyte: CheckRule = {
   id: 'electrolyte',
   name: 'No salt with what salt thins',
+  tells: 'salts may thin a gel or split an emulsion',
   judge({ used }) {
     const salts = used.filter((line) => saltPpm(line, 'most') > 0);
     const load = salts.reduce((sum, line) => sum + saltPpm(line, 'most'), 0);

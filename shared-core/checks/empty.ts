@@ -5,6 +5,7 @@ import type { CheckRule } from './check';
 export const empty: CheckRule = {
   id: 'empty',
   name: 'There is something to weigh',
+  tells: 'nothing stands in the formula yet',
   judge({ content, shares }) {
     const lines = content.phases.flatMap((phase) => phase.lines);
     if (lines.length === 0) {

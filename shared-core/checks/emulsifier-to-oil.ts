@@ -9,6 +9,7 @@ import { percentText, sumPpm } from './facts';
 export const emulsifierToOil: CheckRule = {
   id: 'emulsifier-to-oil',
   name: 'Enough emulsifier for the oil',
+  tells: 'there is little emulsifier for the oil',
   judge({ emulsionType, emulsifiers, oils }) {
     if (emulsionType === null || emulsifiers.length === 0) return [];
     const kind = systemKind(

@@ -24,6 +24,7 @@ function nothingEmulsifies({ content }: FormulaFacts): Finding[] {
 export const emulsionType: CheckRule = {
   id: 'emulsion-type',
   name: 'The emulsifiers serve the type of emulsion',
+  tells: 'the emulsifiers serve another type of emulsion',
   judge(facts) {
     if (!facts.isEmulsion) return [];
     if (facts.emulsifiers.length === 0) return nothingEmulsifies(facts);

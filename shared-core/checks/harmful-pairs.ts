@@ -72,6 +72,7 @@ const PAIRS: readonly Pair[] = [
 export const harmfulPairs: CheckRule = {
   id: 'harmful-pairs',
   name: 'Compatible actives',
+  tells: 'two actives spoil each other',
   judge({ used }) {
     return PAIRS.flatMap(({ first, second, severity, why, source }) => {
       const ones = used.filter(({ material }) => named(material, first));

@@ -44,5 +44,6 @@ function judgeLine({ lineId, material, phaseLetter, phaseTemperature }: LineFact
 export const heatSensitive: CheckRule = {
   id: 'heat-sensitive',
   name: 'Nothing heated above its highest temperature',
+  tells: 'a material is heated above its highest temperature',
   judge: ({ lines }) => lines.flatMap(judgeLine),
 };

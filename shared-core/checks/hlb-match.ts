@@ -59,6 +59,7 @@ function compare(facts: FormulaFacts, offered: HlbBand): Finding[] {
 export const hlbMatch: CheckRule = {
   id: 'hlb-match',
   name: 'Offered HLB meets the required HLB',
+  tells: 'the offered HLB lies outside the required band',
   judge(facts) {
     if (!facts.isEmulsion || facts.emulsifiers.length === 0) return [];
     if (!facts.emulsifiers.every(({ material }) => meanHlbApplies(material) && hlbOf(material) !== null))

@@ -130,5 +130,6 @@ function silences({ law, lawOf, content, used }: FormulaFacts): Finding[] {
 export const law: CheckRule = {
   id: 'law',
   name: 'Limits of law are kept',
+  tells: 'a substance passes a limit of law that the library holds',
   judge: (facts) => [...(facts.lawOf?.judged.filter(isBroken).map(findingOf) ?? []), ...silences(facts)],
 };

@@ -91,6 +91,7 @@ function judgeLimit(limit: Limit, lines: readonly LineFacts[]): Finding[] {
 export const legalLimit: CheckRule = {
   id: 'legal-limit',
   name: 'Recorded legal limits are kept',
+  tells: 'a substance passes the limit that is recorded on its material',
   judge({ lines, law, lawOf }: FormulaFacts) {
     const used = lines.filter((line) => line.ppm > 0);
     const index = substanceIndex(law?.substances ?? []);

@@ -5,6 +5,7 @@ import type { CheckRule } from './check';
 export const missingMaterial: CheckRule = {
   id: 'missing-material',
   name: 'Every line has its material',
+  tells: 'a line’s material is no longer in the library',
   judge({ orphans }) {
     if (orphans.length === 0) return [];
     return [

@@ -12,6 +12,7 @@ const NITROSATING = /2-bromo-2-nitropropane|5-bromo-5-nitro|bronopol|bronidox|\b
 export const nitrosamines: CheckRule = {
   id: 'nitrosamines',
   name: 'No amine beside what nitrosates',
+  tells: 'an amine stands beside what can make a nitrosamine of it',
   judge({ used }) {
     const amines = used.filter(({ material }) => named(material, AMINES));
     const others = used.filter(({ material }) => named(material, NITROSATING));

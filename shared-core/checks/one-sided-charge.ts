@@ -5,6 +5,7 @@ import type { CheckRule } from './check';
 export const oneSidedCharge: CheckRule = {
   id: 'one-sided-charge',
   name: 'Climate: ionic and non-ionic together',
+  tells: 'the emulsifiers are all ionic or all non-ionic, and one climate is the weak side',
   judge({ content, lines }) {
     if (content.productType !== 'o/w emulsion') return [];
     const outlook = climateOutlook(lines);

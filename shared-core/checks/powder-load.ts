@@ -9,12 +9,14 @@ const LOAD_PPM = 100_000;
 export const powderLoad: CheckRule = {
   id: 'powder-load',
   name: 'Powders within what an emulsion carries',
-  judge({ isEmulsion, used }) {
+  tells: 'there is more powder than an emulsion usually carries',
+  threshold: { label: 'Speaks above this share of insoluble powder', usual: LOAD_PPM, max: 800_000 },
+  judge({ isEmulsion, used }, threshold) {
     const powders = used.filter(
       ({ material }) => material.form === 'powder' && material.solubleIn.includes('insoluble'),
     );
     const load = sumPpm(powders);
-    if (!isEmulsion || load <= LOAD_PPM) return [];
+    if (!isEmulsion || load <= threshold) return [];
     return [
       {
         ruleId: 'powder-load',

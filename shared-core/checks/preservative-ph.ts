@@ -64,6 +64,7 @@ function mostlyDissociated(line: LineFacts, ph: PhRange): Finding[] {
 export const preservativePh: CheckRule = {
   id: 'preservative-ph',
   name: 'Preservatives work at the target pH',
+  tells: 'a preservative does not work at the target pH',
   judge({ used, ph }) {
     const preservatives = used.filter((line) => line.material.functions.includes('preservative'));
     const dependent = preservatives.filter(

@@ -1,6 +1,6 @@
 import { COMMON_PRACTICE } from '../working/working';
 import type { CheckRule } from './check';
-import { namesOf } from './facts';
+import { namesOf, percentText } from './facts';
 
 /** Below this share a line of a 1 kg batch weighs less than 0.1 g, ppm of the formula. */
 const SMALL_PPM = 100;
@@ -9,17 +9,19 @@ const SMALL_PPM = 100;
 export const smallLines: CheckRule = {
   id: 'small-lines',
   name: 'Lines that can be weighed',
-  judge({ used }) {
-    const small = used.filter((line) => line.ppm < SMALL_PPM);
+  tells: 'a share is too small to be weighed well',
+  threshold: { label: 'Speaks below this share', usual: SMALL_PPM, max: 10_000 },
+  judge({ used }, threshold) {
+    const small = used.filter((line) => line.ppm < threshold);
     if (small.length === 0) return [];
     return [
       {
         ruleId: 'small-lines',
         severity: 'note',
-        title: `Less than 0.01 %: ${namesOf(small)}`,
+        title: `Less than ${percentText(threshold)}: ${namesOf(small)}`,
         lines: small.map((line) => line.lineId),
         advice:
-          'In a batch of 1 kg that is less than 0.1 g, which rounding can double or lose. Weigh it as a premix in a part of the water or oil; the batch plan computes one.',
+          'In a small batch that is so little that rounding can double or lose it. Weigh it as a premix in a part of the water or oil; the batch plan computes one.',
         source: COMMON_PRACTICE,
       },
     ];

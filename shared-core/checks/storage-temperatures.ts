@@ -6,6 +6,7 @@ import { namesOf } from './facts';
 export const storageTemperatures: CheckRule = {
   id: 'storage-temperatures',
   name: 'Storage temperatures overlap',
+  tells: 'materials have no storage temperature in common',
   judge({ lines }) {
     const used = lines.filter((line) => line.ppm > 0);
     const highestMin = Math.max(...used.map((line) => line.material.storage.minC ?? -Infinity));

@@ -6,6 +6,7 @@ import { percentText } from './facts';
 export const total: CheckRule = {
   id: 'total',
   name: 'The lines add up to 100 %',
+  tells: 'the lines do not add up to 100 %',
   judge({ content, shares }) {
     const lines = content.phases.flatMap((phase) => phase.lines);
     if (lines.length === 0) return [];

@@ -45,5 +45,6 @@ function judgeLine(line: LineFacts): Finding[] {
 export const unmelted: CheckRule = {
   id: 'unmelted',
   name: 'Waxes melt',
+  tells: 'a wax is not heated above its melting point',
   judge: ({ lines }) => lines.filter((line) => line.ppm > 0).flatMap(judgeLine),
 };

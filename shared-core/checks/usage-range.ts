@@ -37,5 +37,6 @@ function judgeMaterial(group: LineFacts[]): Finding[] {
 export const usageRange: CheckRule = {
   id: 'usage-range',
   name: 'Each material within its usage range',
+  tells: 'a share lies outside its supplier’s range',
   judge: ({ lines }: FormulaFacts) => byMaterial(lines).flatMap(judgeMaterial),
 };

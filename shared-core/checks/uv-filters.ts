@@ -5,6 +5,7 @@ import { namesOf, percentText, sumPpm } from './facts';
 export const uvFilters: CheckRule = {
   id: 'uv-filters',
   name: 'UV filters: measured, never computed',
+  tells: 'UV filters are used, whose protection only a test can tell',
   judge({ used }) {
     const filters = used.filter((line) => line.material.functions.includes('uv filter'));
     if (filters.length === 0) return [];

@@ -6,6 +6,7 @@ import type { CheckRule } from './check';
 export const waterInOilPartners: CheckRule = {
   id: 'water-in-oil-partners',
   name: 'W/o: a waxy with a liquid emulsifier',
+  tells: 'a w/o emulsion lacks a waxy or a liquid emulsifier',
   judge({ content, emulsifiers }) {
     if (content.productType !== 'w/o emulsion' || emulsifiers.length === 0) return [];
     const missing = missingInWaterInOil(emulsifiers.map((line) => pairingFacts(line.material)));

@@ -8,6 +8,7 @@ import { percentText } from './facts';
 export const waterInOilSalt: CheckRule = {
   id: 'water-in-oil-salt',
   name: 'W/o: salt in the water phase',
+  tells: 'a w/o emulsion has no salt in its water',
   judge({ emulsionType, used, watery }) {
     if (emulsionType !== 'w/o' || watery.length === 0) return [];
     const salts = used.filter((line) => isElectrolyte(line.material));

@@ -46,6 +46,7 @@ function soaps({ emulsifiers, used, ph }: FormulaFacts): Finding[] {
 export const workingPh: CheckRule = {
   id: 'working-ph',
   name: 'Every material works at the target pH',
+  tells: 'a material does not work at the target pH',
   judge(facts) {
     const { used, ph } = facts;
     if (!ph) return [];

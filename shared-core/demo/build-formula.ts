@@ -96,6 +96,7 @@ export function buildFormula(
     phases,
     steps: steps.map(step),
     target: { ...blankTarget(), ...target },
+    accepted: [],
     notes: `${notes}\n\n${CAVEAT}`,
     id: key('itself'),
     archived: false,

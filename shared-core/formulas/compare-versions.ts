@@ -224,6 +224,17 @@ function targetDifferences({ before, after, region }: Compared): Difference[] {
   return found;
 }
 
+function acceptedDifferences(before: FormulaContent, after: FormulaContent): Difference[] {
+  const found: Difference[] = [];
+  const was = new Map(before.accepted.map((one) => [one.id, one]));
+  for (const one of after.accepted) {
+    pushText(found, 'finding', `Accepted: ${one.says}`, was.get(one.id)?.reason ?? '', one.reason);
+    was.delete(one.id);
+  }
+  for (const one of was.values()) pushText(found, 'finding', `Accepted: ${one.says}`, one.reason, '');
+  return found;
+}
+
 /**
  * What a reader would say changed from one version of a formula to the next, in the order of the formula.
  * Lines are matched by id, then by material; a material swapped on a line reads as one removed, one added.
@@ -256,6 +267,7 @@ export function compareVersions(
   );
   found.push(...materialDifferences([...shared], materials.before, materials.after, region));
   found.push(...stepDifferences(compared), ...targetDifferences(compared));
+  found.push(...acceptedDifferences(before, after));
   pushText(found, 'notes', 'Notes', before.notes, after.notes);
   return found;
 }

@@ -25,7 +25,7 @@ import {
 
 const BY_HAND = { form: 'by hand', sheet: 'by hand', compare: 'by hand' } as const;
 const inRow = { section: '' };
-const { phases, steps } = formulaContent.shape;
+const { phases, steps, accepted } = formulaContent.shape;
 
 const TARGET_LABELS: Record<keyof TargetSpecification, string> = {
   appearance: 'Appearance',
@@ -80,6 +80,13 @@ const STEP_ROW: Fields = {
   caution: line({ label: 'Caution', ...inRow, max: 300 }),
 };
 
+const ACCEPTED_ROW: Fields = {
+  says: line({ label: 'Finding', ...inRow, max: 500 }),
+  reason: line({ label: 'Reason', ...inRow, max: 500 }),
+  by: line({ label: 'By', ...inRow, max: 120 }),
+  on: line({ label: 'On', ...inRow, max: 10 }),
+};
+
 /** Every property of a formula. Its ledger, procedure and target are drawn by hand. */
 export const FORMULA_FIELDS = {
   name: name('the formula’s name', {
@@ -121,6 +128,7 @@ export const FORMULA_FIELDS = {
     section: 'target',
     places: BY_HAND,
   }),
+  accepted: rows(ACCEPTED_ROW, accepted, { label: 'Accepted findings', section: 'checks', places: BY_HAND }),
   notes: text({ label: 'Notes', section: 'notes', places: { ...BY_HAND, search: true } }),
   archived: flag({ label: 'Archived', section: 'head', places: { ...BY_HAND, filter: 'Archived' } }),
 };

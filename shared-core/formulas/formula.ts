@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { acceptedFinding } from './accepted-finding';
 import { market } from '../products/market';
 import { id } from '../record/id';
 import { material } from '../materials/material';
@@ -118,6 +119,8 @@ export const formulaContent = z
     phases: z.array(formulaPhase).max(26, 'A formula can hold 26 phases at most (A to Z).'),
     steps: z.array(procedureStep).max(200, 'A procedure can hold 200 steps at most.'),
     target: targetSpecification,
+    /** Findings of the checks that the maker lets stand, each with the reason. */
+    accepted: z.array(acceptedFinding).max(200),
     notes: longText(),
   })
   .refine((f) => f.phases.flatMap((phase) => phase.lines).filter((line) => line.toHundred).length <= 1, {

@@ -13,6 +13,8 @@ const LABELS: Record<keyof Settings, string> = {
   overagePpm: 'Overage',
   formulaPrefix: 'Formula codes begin with',
   batchPrefix: 'Batch numbers begin with',
+  checksOff: 'Checks switched off',
+  checkThresholds: 'Thresholds of checks',
   theme: 'Colours',
   recordedBy: 'Recorded by',
 };

@@ -38,6 +38,10 @@ export const settings = z.object({
   /** How numbers are made: what stands before the running number, with the space it may end in (“LOT 001”). */
   formulaPrefix: beginningText(12).default('F-'),
   batchPrefix: beginningText(12).default('B-'),
+  /** Checks of formulas that are switched off, by their ids. */
+  checksOff: z.array(lineText(60)).max(200).default([]),
+  /** Thresholds of checks that the maker has set, ppm of the formula, by the check’s id. */
+  checkThresholds: z.record(lineText(60), sharePpm).default({}),
   theme: z.enum(THEMES).default('system'),
   /** Who records versions, printed beside them. */
   recordedBy: lineText(120).default(''),

@@ -4,6 +4,7 @@ import { ingredientList, type ListOptions } from '../labelling/ingredient-list';
 import { allergenRuleOn } from '../labelling/allergens';
 import { NO_LAW, type Law } from '../limits/law';
 import { formatDate } from '../locale/dates';
+import type { Region } from '../locale/numbers';
 import { formatMoney } from '../locale/money';
 import type { Material } from '../materials/material';
 import { formulaCautions } from './cautions';
@@ -80,6 +81,15 @@ function ingredientSection(
   ];
 }
 
+/** Findings that were let stand, with the reason of whoever did: they hold for this version. */
+function acceptedSection({ accepted }: FormulaContent, region: Region): SheetNode[] {
+  if (accepted.length === 0) return [];
+  const told = accepted.map(({ says, reason, by, on }) =>
+    paragraph(`${says}. Accepted${by ? ` by ${by}` : ''} on ${formatDate(on, region)}: ${reason}`),
+  );
+  return headed('Findings accepted', ...told);
+}
+
 /**
  * A formula on paper: full, or for sharing without cost, suppliers and notes, with or without trade names.
  * @param printedAt ISO 8601
@@ -133,6 +143,7 @@ export function formulaSheet(
       nameOf,
     }),
     ...(options.forSharing ? [] : costSection(formula, settings)),
+    ...(options.forSharing ? [] : acceptedSection(content, region)),
     ...(content.notes ? [heading('Notes'), paragraph(content.notes)] : []),
   ]);
 }

@@ -81,6 +81,7 @@ export function* generateFormulas(
         caution: '',
       })),
       target: blankTarget(),
+      accepted: [],
       notes: '',
       archived: chance.chance(0.1),
       revision: chance.whole(1, 20),

@@ -66,6 +66,7 @@ function startFormula(context: ServiceContext, wanted: z.infer<typeof start>): F
     })),
     steps: [],
     target: blankTarget(),
+    accepted: [],
     notes: '',
     archived: false,
   }));

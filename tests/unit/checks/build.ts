@@ -68,6 +68,7 @@ export function content(phases: FormulaPhase[], parts: Partial<FormulaContent> =
     phases,
     steps: [],
     target: blankTarget(),
+    accepted: [],
     notes: '',
     ...parts,
   };

@@ -12,7 +12,7 @@ function formula(lines: [string, number, boolean?][], more: Partial<FormulaConte
   return {
     ...{ code: '', name: '', productType: 'o/w emulsion', use: 'leave-on', purpose: '', notes: '' },
     ...{ phases: [phase('a', lines.slice(0, 2)), phase('b', lines.slice(2))] },
-    ...{ steps: [], target: blankTarget(), ...more },
+    ...{ steps: [], target: blankTarget(), accepted: [], ...more },
   } as FormulaContent;
 }
 

@@ -127,6 +127,7 @@ export const CREAM: FormulaContent = {
     densityHigh: 0.99,
     microbiology: 'Under 100 CFU/g',
   },
+  accepted: [],
   notes: 'Viscosity still grows for a day. Fill at 30 °C.',
 };
 

@@ -52,6 +52,7 @@ const NAMED: FormulaContent = {
     ...CREAM.target,
     ...{ appearance: TALK, odour: TALK, colour: TALK, viscosityMethod: TALK, microbiology: TALK },
   },
+  accepted: [],
   notes: TALK,
 };
 
