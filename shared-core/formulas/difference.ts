@@ -1,5 +1,6 @@
 export type DifferenceKind = 'added' | 'removed' | 'changed' | 'moved';
-export type DifferenceArea = 'formula' | 'phase' | 'line' | 'material' | 'step' | 'target' | 'finding' | 'notes';
+export type DifferenceArea =
+  'formula' | 'phase' | 'line' | 'material' | 'step' | 'target' | 'finding' | 'notes';
 
 /** One difference a maker would name. `before` and `after` are empty where there was or is nothing. */
 export interface Difference {
