@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import type { Problem } from '@core/problems/problem';
 import type { Migration } from '../migrations/runner';
 import { nodeFileSystem, type FileSystem } from './file/file-system';
-import type { LibraryMemory } from './opening/memory';
+import type { LibraryMemory } from './opening/remembered';
 import { performCheck, type Checker } from './folding/check';
 import { createInlineRewriter, type Rewriter } from './folding/rewrite';
 import { createInlineReader, type FileReader, type ReadProgress } from './opening/read-file';

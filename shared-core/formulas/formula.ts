@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { acceptedFinding } from './accepted-finding';
 import { market } from '../products/market';
+import { USES, type Use } from '../products/use';
 import { id } from '../record/id';
 import { material } from '../materials/material';
 import { sharePpm } from '../quantities/share';
@@ -16,9 +17,8 @@ export const PRODUCT_TYPES = [
   'anhydrous',
   'solution',
 ] as const;
-export const USES = ['leave-on', 'rinse-off'] as const;
+export { USES, type Use };
 export type ProductType = (typeof PRODUCT_TYPES)[number];
-export type Use = (typeof USES)[number];
 
 const temperatureC = z
   .number('Write the temperature as a number.')

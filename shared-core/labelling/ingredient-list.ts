@@ -8,30 +8,12 @@ import type { Material } from '../materials/material';
 import { WHOLE_PPM } from '../quantities/share';
 import { substanceIndex, type SubstanceIndex } from '../substances/substance-index';
 import { declarableAllergens, type AllergenRule } from './allergens';
+import type { Ingredient } from './ingredient';
 import { labelNotes } from './notes';
-import { groupOf, inLabelOrder, type IngredientGroup } from './order';
+import { groupOf, inLabelOrder } from './order';
 import { calledOn, fragranceName, isFragrance, type Called, type LabelForm } from './substance-names';
 
 export type { IngredientGroup } from './order';
-
-export interface Ingredient {
-  name: string;
-  /** Content in ppm of the formula; a supplier's range counts at its midpoint. */
-  ppm: number;
-  lowPpm: number;
-  highPpm: number;
-  /** True where a supplier's range went into `ppm`. */
-  estimated: boolean;
-  group: IngredientGroup;
-  colorant: boolean;
-  /** An active of a drug sold without prescription, such as the UV filter of a sunscreen in the United States. */
-  activeDrug: boolean;
-  /** Declared because it passes the threshold for fragrance allergens. */
-  allergen: boolean;
-  /** False where no substance of the table goes by this name. */
-  known: boolean;
-  materialIds: string[];
-}
 
 export interface IngredientList {
   form: LabelForm;

@@ -3,7 +3,7 @@ import { partPpm } from '../materials/composition';
 import type { Material } from '../materials/material';
 import { WHOLE_PPM } from '../quantities/share';
 import { ALLERGENS_2023, type AllergenRule } from './allergens';
-import type { Ingredient } from './ingredient-list';
+import type { Ingredient } from './ingredient';
 import { isSmall } from './order';
 import type { LabelForm } from './substance-names';
 

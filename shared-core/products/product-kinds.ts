@@ -1,4 +1,4 @@
-import type { Use } from '../formulas/formula';
+import type { Use } from './use';
 
 /** What a product is, beyond how it is made; each with how it is used, and the parts of the body and forms it is of. */
 interface KindFacts {

@@ -2,7 +2,7 @@ import { copyFileSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeEach, describe, expect, it } from 'vitest';
 import { openLibrary, type OpenLibrary } from '@db/library/open-library';
-import type { LibraryMemory, Remembered } from '@db/library/opening/memory';
+import type { LibraryMemory, Remembered } from '@db/library/opening/remembered';
 import { addJar, createSample, fingerprints, newFolder, sampleOptions } from './sample-library';
 
 /** What a computer remembers, as the host keeps it in a folder of its own. */

@@ -2,21 +2,8 @@ import type { Problem } from '@core/problems/problem';
 import { NO_CHAIN, type LockHolder } from '../lock/lock-holder';
 import type { Position } from '../log/log-format';
 import type { Loaded } from './loading';
+import type { Remembered } from './remembered';
 import { anotherThanHere, changedElsewhere, olderThanHere } from './opening-problems';
-
-/** How a library stood when it was last open for writing on this computer. */
-export interface Remembered extends Position {
-  id: string;
-}
-
-/**
- * What a host keeps of libraries outside of their folders: what is replaced there as a whole, by older files or by those
- * of another computer, is noticed by nothing else.
- */
-export interface LibraryMemory {
-  recall(folder: string): Remembered | undefined;
-  remember(folder: string, remembered: Remembered): void;
-}
 
 /** Whether a state is one that the library is known to have gone through. */
 export function wentThrough({ meta, inFile, log }: Loaded, { sequence, chain }: Position): boolean {

@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto';
 import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import type { LibraryMemory, Remembered } from '@db/library/opening/memory';
+import type { LibraryMemory, Remembered } from '@db/library/opening/remembered';
 import { z } from 'zod';
 
 const shape = z.object({ id: z.string(), sequence: z.number(), chain: z.string() });

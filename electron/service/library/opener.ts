@@ -1,6 +1,6 @@
 import { nodeFileSystem } from '@db/library/file/file-system';
 import { createLibrary, openLibrary, type LibraryOptions } from '@db/library/open-library';
-import type { LibraryMemory } from '@db/library/opening/memory';
+import type { LibraryMemory } from '@db/library/opening/remembered';
 import type { FileReader, ReadProgress } from '@db/library/opening/read-file';
 import { recoverFromBackup, recoverFromLog } from '@db/library/opening/recovery';
 import { createInlineRewriter } from '@db/library/folding/rewrite';

@@ -2,7 +2,7 @@ import { mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'nod
 import { join } from 'node:path';
 import { Problem } from '@core/problems/problem';
 import { createLibrary, openLibrary, type OpenLibrary } from '@db/library/open-library';
-import type { LibraryMemory, Remembered } from '@db/library/opening/memory';
+import type { LibraryMemory, Remembered } from '@db/library/opening/remembered';
 import type { Damaging } from './decay';
 import { textOf } from './edits';
 import { attackOptions, emptyTally, filesOf, leaveLock, putFiles, type Files, type Tally } from './sample';
