@@ -170,7 +170,7 @@ test('a trial series is planned, written on, chosen, and found again', async ({ 
 
 test('without oils, or with oils that have no value, the bench says what to do', async ({ page }) => {
   await page.goto(`${new URL(page.url()).origin}/#/bench`);
-  await expect(page.getByText('Give the oil phase first')).toBeVisible();
+  await expect(page.getByText('Enter the oil phase first')).toBeVisible();
   await page.getByRole('combobox', { name: 'Add to the oil phase' }).fill('glycerin');
   await page.getByRole('listbox').getByRole('option').first().click();
   await expect(page.getByText(/None of the oils has a required HLB/)).toBeVisible();

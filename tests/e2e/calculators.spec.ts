@@ -82,7 +82,7 @@ test('figures off a data sheet give the methods that they suffice for', async ({
   await page.getByLabel('Acid value of the fatty acid').fill('198');
   await expect(method(page, 'ester')).toHaveText('3.7');
   await page.getByLabel('Saponification value').fill('220');
-  await expect(page.getByText('saponification number (220) is above')).toBeVisible();
+  await expect(page.getByText('saponification value (220) is above')).toBeVisible();
   await page.getByLabel('Oxyethylene').fill('140');
   await page.getByLabel('Oxyethylene').blur();
   await expect(page.getByRole('alert').filter({ hasText: 'At most 100 %' })).toBeVisible();
@@ -105,7 +105,7 @@ test('a computed HLB is saved to a material with its source, and taken back', as
     page.getByText(/Davies, groups; C18 stearic, stearyl, PEG-n ether.*\(computed\)/),
   ).toBeVisible();
   await dialog.getByRole('button', { name: 'Undo' }).click();
-  await expect(dialog.getByText('the material stands as before')).toBeVisible();
+  await expect(dialog.getByText('the material is as it was')).toBeVisible();
   await expect(method(page, 'known')).toHaveText(before);
 });
 
