@@ -109,8 +109,8 @@ test('a damaged log without a backup: opens with the changes before the damage, 
   await expect(page.getByRole('alert')).toContainText('change log of this library is damaged');
   await expect(page.getByRole('button', { name: /backup of/ })).toHaveCount(0);
   expect(readFileSync(join(library, 'library.log')).equals(damaged)).toBe(true);
-  await page.getByRole('button', { name: 'Open it with the 2 changes before the damage' }).click();
-  const told = page.getByRole('alert').filter({ hasText: 'Open with 2 changes from its damaged log' });
+  await page.getByRole('button', { name: 'Open it with the 3 changes before the damage' }).click();
+  const told = page.getByRole('alert').filter({ hasText: 'Open with 3 changes from its damaged log' });
   await expect(told).toContainText('2 entries of the log could not be used');
   const [kept = ''] = readdirSync(join(library, 'backups')).filter((name) => name.endsWith('.log'));
   expect(readFileSync(join(library, 'backups', kept)).equals(damaged)).toBe(true);
@@ -136,7 +136,7 @@ test('a damaged library chosen from the list of recent ones is offered with the 
   await page.getByRole('button', { name: 'library', exact: true }).click();
   await expect(page.getByRole('alert')).toHaveCount(1);
   await expect(
-    page.getByRole('button', { name: 'Open it with the 2 changes before the damage' }),
+    page.getByRole('button', { name: 'Open it with the 3 changes before the damage' }),
   ).toBeVisible();
   await page.close();
   expect(await host.stop()).toBe(0);
