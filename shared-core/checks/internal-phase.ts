@@ -5,7 +5,7 @@ import type { CheckRule } from './check';
 export const innerPhase: CheckRule = {
   id: 'internal-phase',
   name: 'Volume of the internal phase',
-  tells: 'the inner phase is larger than spheres can be packed',
+  tells: 'the internal phase is larger than spheres can be packed',
   judge({ emulsionType, used }) {
     if (emulsionType === null) return [];
     const phase = internalPhase(used, emulsionType);
