@@ -33,6 +33,11 @@ export const DATA_SHEETS =
 /** From here on a phase scalds; common practice, no source. */
 const SCALDING_C = 50;
 
+/** Said first on every sheet of a formula that was invented to show what Stillroom does; nothing of all others. */
+export function neverMade({ notes }: Pick<FormulaContent, 'notes'>): string[] {
+  return notes.includes(NEVER_MADE) ? [`Invented for demonstration, ${NEVER_MADE}.`] : [];
+}
+
 /** The cautions of a formula: one for each hazard with the materials that bring it, hot phases, and the limits of the sheet. */
 export function formulaCautions(
   content: FormulaContent,
@@ -59,6 +64,5 @@ export function formulaCautions(
     );
   if (used.some((one) => one.functions.includes('uv filter')))
     said.push('UV filters: protection is measured by a licensed test on the product, never from a formula.');
-  if (content.notes.includes(NEVER_MADE)) said.unshift(`Invented for demonstration, ${NEVER_MADE}.`);
-  return [...said, DATA_SHEETS, NOT_PROOF];
+  return [...neverMade(content), ...said, DATA_SHEETS, NOT_PROOF];
 }

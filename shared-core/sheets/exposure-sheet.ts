@@ -6,7 +6,9 @@ import { formatNumber, type Region } from '../locale/numbers';
 import { capital, joined } from '../locale/words';
 import { naturalOriginOf, type NaturalOrigin } from '../natural-origin/in-formula';
 import { substanceIndex } from '../substances/substance-index';
+import { neverMade } from './cautions';
 import type { PrintedFormula } from './formula-sheet';
+import { cautionBox } from './kit/caution-box';
 import type { SheetDefinition, SheetNode } from './kit/definition';
 import { contentWidth, sheet, type SheetFrame, type SheetSettings } from './kit/page';
 import { headed, ruledTable } from './kit/tables';
@@ -112,6 +114,7 @@ export function exposureSheet(
       ],
       content.purpose,
     ),
+    ...cautionBox(neverMade(content), width),
     ...headed(
       'Systemic exposure and margin of safety',
       paragraph(

@@ -9,7 +9,9 @@ import { regionsOf } from '../limits/situation';
 import { allowanceWords, productsWords, subjectWords, totalWords } from '../limits/words';
 import { formatPercent, type Region } from '../locale/numbers';
 import { capital, joined } from '../locale/words';
+import { neverMade } from './cautions';
 import type { PrintedFormula } from './formula-sheet';
+import { cautionBox } from './kit/caution-box';
 import type { SheetDefinition, SheetNode } from './kit/definition';
 import { contentWidth, sheet, type SheetFrame, type SheetSettings } from './kit/page';
 import { headed, ruledTable } from './kit/tables';
@@ -157,6 +159,7 @@ export function labelSheet(
       ],
       content.purpose,
     ),
+    ...cautionBox(neverMade(content), width),
     ...headed('Ingredient list', paragraph(list.text || 'No ingredients yet.', { fontSize: SIZE.section })),
     ...wordsSection(labelPhrases(judged)),
     ...contentSection(list, region, width),

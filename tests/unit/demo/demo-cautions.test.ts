@@ -1,8 +1,11 @@
 import { batchLines } from '@core/batches/plan-batch';
 import { smallLines } from '@core/batches/small-lines';
+import { ALLERGENS_2023 } from '@core/labelling/allergens';
 import type { Hazard } from '@core/materials/vocabulary';
 import { batchSheet } from '@core/sheets/batch-sheet';
+import { exposureSheet } from '@core/sheets/exposure-sheet';
 import { formulaSheet } from '@core/sheets/formula-sheet';
+import { labelSheet } from '@core/sheets/label-sheet';
 import { describe, expect, it } from 'vitest';
 import { library, usedIn } from './demo-shelf';
 
@@ -70,5 +73,12 @@ describe('the demonstration where it can hurt', () => {
       );
       expect(JSON.stringify(sheet), `shared: ${forSharing}`).toContain('never made or tested');
     }
+    const printed = { content: one, materials: version.materials, version };
+    const label = { form: 'EU', allergens: ALLERGENS_2023 } as const;
+    for (const sheet of [
+      labelSheet(printed, label, library.settings, PRINTED),
+      exposureSheet(printed, library.settings, PRINTED),
+    ])
+      expect(JSON.stringify(sheet)).toContain('never made or tested');
   });
 });
