@@ -1,3 +1,4 @@
+import { expect, type Page } from '@playwright/test';
 import { button, press, sheet, tab, type Opener, type Screen } from './openers';
 
 const always = (address: string) => () => address;
@@ -48,6 +49,15 @@ export const LAW_SCREENS: Screen[] = [
   },
 ];
 
+/** A sheet opened from the drawer that narrow windows have lies over it: each is closed in turn. */
+async function closeEach(page: Page): Promise<void> {
+  const open = page.locator('[role=dialog]');
+  for (let left = await open.count(); left > 0; left -= 1) {
+    await page.keyboard.press('Escape');
+    await expect(open).toHaveCount(left - 1);
+  }
+}
+
 /** Beside a formula: law, label with its sheet, exposure and origin. */
 export const LAW_TABS: Opener[] = [
   tab('Law'),
@@ -59,6 +69,7 @@ export const LAW_TABS: Opener[] = [
       await button(page, 'Print…').click();
       await page.getByRole('dialog').locator('canvas[data-drawn=yes]').first().waitFor();
     },
+    close: closeEach,
   },
   tab('Exposure'),
   {
@@ -68,6 +79,7 @@ export const LAW_TABS: Opener[] = [
       await button(page, 'Print with natural origin…').click();
       await page.getByRole('dialog').locator('canvas[data-drawn=yes]').first().waitFor();
     },
+    close: closeEach,
   },
   tab('Origin'),
 ];
