@@ -60,6 +60,10 @@ export const SCREENS: Screen[] = [
     route: 'material',
     address: (records) => records && `/materials/${records.materials[0]}`,
     openers: [
+      {
+        ...press('what a word means', ['glossary/TermMark'], 'Explain this word'),
+        there: (page) => button(page, 'Explain this word').isVisible(),
+      },
       press('delete a material', ['materials/DeleteMaterial'], 'Delete'),
       sheet('specification', ['materials/MaterialPane'], 'Print'),
       {
