@@ -67,7 +67,7 @@ test('what is not in the library is made where it is added; a line opens its mat
   await page.keyboard.type('1');
 
   await page.getByRole('button', { name: 'Replace Marsh silk' }).click();
-  const other = page.getByRole('combobox', { name: 'Replace Marsh silk by' });
+  const other = page.getByRole('combobox', { name: 'Replace Marsh silk with' });
   await other.fill('Squalane');
   await other.press('Enter');
   const line = page
