@@ -1,6 +1,6 @@
 import { batchLines } from '@core/batches/plan-batch';
 import { smallLines } from '@core/batches/small-lines';
-import { ALLERGENS_2023 } from '@core/labelling/allergens';
+import { allergenRuleOn } from '@core/labelling/allergens';
 import type { Hazard } from '@core/materials/vocabulary';
 import { batchSheet } from '@core/sheets/batch-sheet';
 import { exposureSheet } from '@core/sheets/exposure-sheet';
@@ -74,7 +74,7 @@ describe('the demonstration where it can hurt', () => {
       expect(JSON.stringify(sheet), `shared: ${forSharing}`).toContain('never made or tested');
     }
     const printed = { content: one, materials: version.materials, version };
-    const label = { form: 'EU', allergens: ALLERGENS_2023 } as const;
+    const label = { form: 'EU', allergens: allergenRuleOn('2026-09-02') } as const;
     for (const sheet of [
       labelSheet(printed, label, library.settings, PRINTED),
       exposureSheet(printed, library.settings, PRINTED),
