@@ -114,11 +114,14 @@ function faultsOnScreen(opened: string): string[] {
   }
 
   documentStays();
-  const over = [...document.querySelectorAll(opened)].filter(visible);
+  // Of dialogs that lie over one another the last is on top; those under it were looked at without it.
+  const isDialog = (one: Element): boolean => one.matches('[role=dialog]');
+  const all = [...document.querySelectorAll(opened)].filter(visible);
+  const onTop = all.filter(isDialog).at(-1);
+  const over = all.filter((one) => !isDialog(one) || one === onTop);
   over.forEach(surface);
   // What lies under a dialog was looked at without it.
-  const dialog = over.find((one) => one.matches('[role=dialog]'));
-  for (const element of (dialog ?? document.body).querySelectorAll<HTMLElement>('*')) {
+  for (const element of (onTop ?? document.body).querySelectorAll<HTMLElement>('*')) {
     if (hidden(element) || !visible(element) || element.closest('svg, canvas')) continue;
     const style = getComputedStyle(element);
     if (scrolls(style.overflowX) || scrolls(style.overflowY)) {
