@@ -7,6 +7,7 @@ import { BLANK_PRESERVE } from '@core/calculators/preserve-request';
 import { calculatePreserve } from '@core/calculators/preserve';
 import { calculateForm, type FormRequest } from '@core/calculators/form-calculation';
 import type { Calculated } from '@core/calculators/calculated';
+import { Problem } from '@core/problems/problem';
 import { calculationSheet } from '@core/sheets/calculation-sheet';
 import { setCalculation } from '@service/sheets/set-calculation';
 import { settings } from '@core/settings/settings';
@@ -173,6 +174,24 @@ describe('HLD', () => {
 
   it('names the first figure that is missing', () => {
     expect(() => calculateHld({ ...known, k: null }, NOTHING)).toThrow('K is not entered yet.');
+  });
+
+  it.each(['salinityPercent', 'temperature', 'alcoholTerm', 'k', 'b', 'cT', 'coldest', 'hottest'] as const)(
+    'asks for %s when it is left out, and gives no number by a value of its own',
+    (key) => {
+      expect(() => calculateHld({ ...known, [key]: null }, NOTHING)).toThrow(Problem);
+    },
+  );
+
+  it('asks for the oils, the surfactants and their figures when they are left out', () => {
+    for (const part of [
+      { oils: [] },
+      { surfactants: [] },
+      { oils: [{ ...line(8), value: null }] },
+      { oils: [{ ...line(8), parts: null }] },
+      { surfactants: [{ ...line(1), value: null }] },
+    ])
+      expect(() => calculateHld({ ...known, ...part }, NOTHING)).toThrow(Problem);
   });
 });
 
