@@ -44,6 +44,8 @@ class Sqlite3 {
       this.#tell();
     });
     child.stdin.on('error', () => undefined);
+    // What goes with a deleted record goes by the tables' own rules, as it does where the log was written.
+    child.stdin.write('PRAGMA foreign_keys = ON;\n');
     child.on('close', () => {
       if (this.#child === child) this.#child = undefined;
       this.#tell();
