@@ -50,7 +50,7 @@ function spoilt(value: unknown): unknown {
   }
   if (typeof value !== 'object' || value === null) return anyOf(ODD);
   const entries = Object.entries(value);
-  if (entries.length === 0) return { [String(anyOf(ODD)).slice(0, 20)]: anyOf(ODD) };
+  if (entries.length === 0) return { [JSON.stringify(anyOf(ODD)).slice(0, 20)]: anyOf(ODD) };
   const [name] = anyOf(entries);
   if (Math.random() < 0.2) return Object.fromEntries(entries.filter(([each]) => each !== name));
   if (Math.random() < 0.1) return { ...value, unheardOf: anyOf(ODD) };
