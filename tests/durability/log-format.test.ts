@@ -180,6 +180,12 @@ describe('the change log', () => {
   });
 
   it('says so when the log is of a newer format', async () => {
-    await problemOf(() => decodeLog(Buffer.from('stillroom-log 3 lib 0 0\n')), 'library-newer');
+    const line = 'stillroom-log 3 whatever it may say';
+    await problemOf(() => decodeLog(Buffer.from(`${line} ${chainAfter('', line)}\n`)), 'library-newer');
+    // One bit of “2” makes a 3 or a 6 of it: the check tells that from a newer log.
+    await problemOf(
+      () => decodeLog(Buffer.from(`${line} ${chainAfter('', 'another')}\n`)),
+      'library-damaged',
+    );
   });
 });

@@ -1,7 +1,8 @@
 import { join } from 'node:path';
+import { Problem } from '@core/problems/problem';
 import type { FileSystem } from '../file/file-system';
 import { openBytes } from '../file/library-bytes';
-import { writeWholeFile } from '../file/whole-file';
+import { sha256Of, writeWholeFile } from '../file/whole-file';
 
 export const BACKUP_REASONS = ['hourly', 'daily', 'migration', 'restore', 'request'] as const;
 export type BackupReason = (typeof BACKUP_REASONS)[number];
@@ -27,11 +28,31 @@ export interface Backup {
   good: boolean;
 }
 
-const NAME = /^(\d{4})-(\d\d)-(\d\d)T(\d\d)-(\d\d)-(\d\d)-(\d{3})Z change (\d+) ([a-z]+)\.sqlite$/;
+const NAME =
+  /^(\d{4})-(\d\d)-(\d\d)T(\d\d)-(\d\d)-(\d\d)-(\d{3})Z change (\d+) ([a-z]+)(?: ([0-9a-f]{16}))?\.sqlite$/;
 
-/** No colons, which Windows does not allow in names. */
-export function backupName(order: BackupOrder, sequence: number): string {
-  return `${order.at.replaceAll(/[:.]/g, '-')} change ${sequence} ${order.reason}.sqlite`;
+/**
+ * A name without colons, which Windows does not allow. Its last word checks the content, since nothing else tells of
+ * most single damaged bits; backups of before have none.
+ */
+export function backupName(order: BackupOrder, sequence: number, bytes: Uint8Array): string {
+  return `${order.at.replaceAll(/[:.]/g, '-')} change ${sequence} ${order.reason} ${checkOf(bytes)}.sqlite`;
+}
+
+function checkOf(bytes: Uint8Array): string {
+  return sha256Of(bytes).slice(0, 16);
+}
+
+/** Throws Problem library-damaged when a backup's bytes are not those that it was named after. */
+export function refuseAltered(name: string, bytes: Uint8Array): void {
+  const check = NAME.exec(name)?.[10];
+  if (check === undefined || check === checkOf(bytes)) return;
+  throw new Problem({
+    code: 'library-damaged',
+    title: 'This backup is damaged: it is not as it was written.',
+    advice: 'Choose another one. Nothing was changed.',
+    facts: { name },
+  });
 }
 
 /** What a backup's name tells, or undefined for any other file. */
@@ -52,13 +73,14 @@ export async function writeBackup(
   sequence: number,
   bytes: Uint8Array,
 ): Promise<Backup> {
-  const name = backupName(order, sequence);
+  const name = backupName(order, sequence, bytes);
   const path = join(order.folder, name);
   await fs.mkdir(order.folder);
   await writeWholeFile(fs, path, bytes);
   try {
-    const { engine } = await openBytes(await fs.readFile(path), Number.MAX_SAFE_INTEGER);
-    engine.close();
+    const found = await fs.readFile(path);
+    refuseAltered(name, found);
+    (await openBytes(found, Number.MAX_SAFE_INTEGER)).engine.close();
   } catch (error) {
     await fs.unlink(path).catch(() => undefined);
     throw error;

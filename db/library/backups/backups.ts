@@ -1,6 +1,6 @@
 import { join } from 'node:path';
 import { Problem } from '@core/problems/problem';
-import { parseBackupName, type Backup } from './backup-file';
+import { parseBackupName, refuseAltered, type Backup } from './backup-file';
 import { isMissing, type FileSystem } from '../file/file-system';
 import { headerProblem, openBytes } from '../file/library-bytes';
 import { planRotation, type RotationLimits } from './rotation';
@@ -20,11 +20,8 @@ export async function newestGoodBackup(fs: FileSystem, folder: string): Promise<
   for (const backup of await listBackups(fs, folder)) {
     if (!backup.good) continue;
     try {
-      const { engine } = await openBytes(
-        await fs.readFile(join(folder, backup.name)),
-        Number.MAX_SAFE_INTEGER,
-      );
-      engine.close();
+      const bytes = await readBackup(fs, folder, backup.name);
+      (await openBytes(bytes, Number.MAX_SAFE_INTEGER)).engine.close();
       return backup;
     } catch {
       // Not this one then: an older one may be whole.
@@ -45,7 +42,7 @@ export async function rotateBackups(
   return keep;
 }
 
-/** The bytes of a backup by its name. Throws Problem not-found; a name is never a path. */
+/** The bytes of a backup by its name, as they were written. Throws Problem not-found, library-damaged; a name is never a path. */
 export async function readBackup(fs: FileSystem, folder: string, name: string): Promise<Uint8Array> {
   const missing = new Problem({
     code: 'not-found',
@@ -55,7 +52,9 @@ export async function readBackup(fs: FileSystem, folder: string, name: string): 
   });
   if (!parseBackupName(name)) throw missing;
   try {
-    return await fs.readFile(join(folder, name));
+    const bytes = await fs.readFile(join(folder, name));
+    refuseAltered(name, bytes);
+    return bytes;
   } catch (error) {
     throw isMissing(error) ? missing : error;
   }

@@ -40,11 +40,20 @@ export function createMeta(engine: Engine, meta: LibraryMeta): void {
   );
 }
 
-/** The row, or undefined where there is none. Throws SqlError where there is no such table. */
+const ID = /^[0-9a-f]{8}(?:-[0-9a-f]{4}){3}-[0-9a-f]{12}$/;
+const CHAIN = /^[0-9a-f]{32}$/;
+
+/**
+ * The row, or undefined where there is none or no library could have written it: the log repeats what stands in it, so
+ * that nothing may pass here which cannot be read there. Throws SqlError where there is no such table.
+ */
 export function readMeta(engine: Engine): LibraryMeta | undefined {
-  return engine.get<LibraryMeta>(
+  const meta = engine.get<LibraryMeta>(
     'SELECT id, format, sequence, chain, revision, created_at AS createdAt FROM library_meta',
   );
+  const makesSense =
+    meta && ID.test(meta.id) && CHAIN.test(meta.chain) && meta.sequence >= 0 && meta.format >= 1;
+  return makesSense ? meta : undefined;
 }
 
 export function writePosition(engine: Engine, { sequence, chain }: Position): void {

@@ -21,6 +21,7 @@ import { describeTail, NEWLINE } from './log-tail';
  *
  * Zero bytes follow, at least one, and none stands before: space taken beforehand, so that a flush need not change
  * the file's length, and so that a log whose end was cut off can be told. Format 1 had neither zeros, hash nor `file`.
+ * Every later format keeps how the first line begins, and the check at its end: so a newer log is told from a damaged one.
  */
 export const LOG_FORMAT = 2;
 
@@ -59,7 +60,7 @@ export interface LogContents {
 
 const HEADER = /^stillroom-log (\d+) (.*)$/;
 const HEADER_REST = /^(\S+) (\d+) ([0-9a-f]{32})$/;
-const HEADER_TAIL = /^(.*) ([0-9a-f]{64}|-) ([0-9a-f]{32})$/;
+const HEADER_TAIL = /^(.*) ([0-9a-f]{64}|-) [0-9a-f]{32}$/;
 /** The dot takes U+2028 and U+2029 too, which JSON does not escape. */
 const FRAME = /^(\d+) ([0-9a-f]{32}) (\{.*\})$/s;
 const FILE_LINE = /^file ([0-9a-f]{64}) ([0-9a-f]{32})$/;
@@ -154,19 +155,21 @@ export function textOf(bytes: Uint8Array, start: number, end: number): string {
 function decodeHeader(line: string): { format: number; header: LogHeader } {
   const [, number, rest = ''] = HEADER.exec(line) ?? [];
   const format = Number(number);
-  if (format > LOG_FORMAT) {
-    throw new Problem({
-      code: 'library-newer',
-      title: 'This library was last used with a newer version of Stillroom.',
-      advice: 'Open it with that version or a later one. Nothing was changed.',
-    });
-  }
-  const [, beginning, sha256, check] = format === 1 ? [] : (HEADER_TAIL.exec(rest) ?? []);
-  const whole = format === 1 || check === chainAfter('', line.slice(0, line.lastIndexOf(' ')));
+  const whole = format === 1 || line.endsWith(` ${chainAfter('', line.slice(0, line.lastIndexOf(' ')))}`);
+  if (whole && format > LOG_FORMAT) throw newerLog();
+  const [, beginning, sha256] = format === 1 ? [] : (HEADER_TAIL.exec(rest) ?? []);
   const [, libraryId, sequence, chain] = (whole && HEADER_REST.exec(beginning ?? rest)) || [];
   if (libraryId === undefined || chain === undefined) throw damagedLog('its first line cannot be read');
   const fileSha256 = sha256 === '-' ? undefined : sha256;
   return { format, header: { libraryId, sequence: Number(sequence), chain, fileSha256 } };
+}
+
+function newerLog(): Problem {
+  return new Problem({
+    code: 'library-newer',
+    title: 'This library was last used with a newer version of Stillroom.',
+    advice: 'Open it with that version or a later one. Nothing was changed.',
+  });
 }
 
 /** The hash in a line about the file, if its check shows that it was written at this place. */

@@ -15,12 +15,18 @@ export function recordsBeyond(meta: LibraryMeta, log: LogContents): LogRecord[] 
       `starts at change ${log.header.sequence + 1}, but the file ends at change ${meta.sequence}`,
     );
   }
-  const meeting: Position | undefined =
-    log.header.sequence === meta.sequence
-      ? log.header
-      : log.records.find((record) => record.sequence === meta.sequence);
+  const meeting = stateAt(meta.sequence, log);
   if (meeting && meeting.chain !== meta.chain) throw foreignLog('continues another state of this library');
   return log.records.filter((record) => record.sequence > meta.sequence);
+}
+
+/** Whether the log goes through the state of this file, whatever the library is called in the two. */
+export function meets({ sequence, chain }: Position, log: LogContents): boolean {
+  return stateAt(sequence, log)?.chain === chain;
+}
+
+function stateAt(sequence: number, { header, records }: LogContents): Position | undefined {
+  return [header, ...records].find((state) => state.sequence === sequence);
 }
 
 /**

@@ -55,8 +55,15 @@ export function salvageLog(
   return { taken: reached.sequence - sequence, left, bytes: Buffer.concat(parts) };
 }
 
-/** The same Problem, saying how much of the log holds and what would become of the rest. */
-export function withGoodPart(problem: Problem, { taken, left }: Salvage, keptIn: string): Problem {
+/**
+ * The same Problem, saying how much of the log holds and what would become of the rest.
+ * @param vouched the log knows the library file by its hash; otherwise only its form is known to be sound
+ */
+export function withGoodPart(
+  problem: Problem,
+  { taken, left }: Salvage,
+  { keptIn, vouched }: { keptIn: string; vouched: boolean },
+): Problem {
   const { code, message: title, advice, facts } = problem;
   const how =
     taken === 0
@@ -70,7 +77,7 @@ export function withGoodPart(problem: Problem, { taken, left }: Salvage, keptIn:
       code,
       title,
       advice:
-        `${advice} The library file itself is whole: it can be opened ${how}. ` +
+        `${advice} The library file itself ${vouched ? 'is whole' : 'can be read'}: it can be opened ${how}. ` +
         `${left === 0 ? '' : `${after}: ${missing}. `}The whole log is first kept, as it is, in ${keptIn}.`,
       facts: { ...facts, goodLog },
     },

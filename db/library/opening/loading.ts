@@ -9,11 +9,12 @@ import { sha256Of, type FileIdentity } from '../file/whole-file';
 import { LIBRARY_FILE } from '../folding/rewrite';
 import { decodeLog, type LogContents, type LogRecord, type Position } from '../log/log-format';
 import { readLog } from '../log/read-log';
-import { endOf, followLog, recordsBeyond } from '../log/replay';
+import { endOf, followLog, meets, recordsBeyond } from '../log/replay';
 import { isAboutLog, salvageLog, withGoodPart } from '../log/salvage';
 import type { Settled } from '../options';
 import type { Engine } from '../sql/engine';
 import { pendingMigrations } from '../../migrations/runner';
+import { NOT_AS_MADE, refuseAlteredSchema } from './schema';
 import type { ReadFile } from './read-file';
 import {
   alteredFile,
@@ -99,8 +100,10 @@ async function load(settled: Settled, { logBytes, bytes, identity }: OnDisk): Pr
   const { engine, meta } = await openFile(settled, bytes, vouched, read);
   const inFile = { sequence: meta.sequence, chain: meta.chain };
   try {
-    if (read?.contents && read.contents.files.length > 0 && !vouched) refuseStrange(meta, read.contents);
-    pendingMigrations(engine, settled.migrations);
+    if (read?.contents && read.contents.files.length > 0 && !vouched)
+      await refuseStrange(settled, { engine, meta }, read.contents);
+    if (vouched) pendingMigrations(engine, settled.migrations);
+    else await refuseAlteredSchema(engine, settled.migrations);
     const records = read ? follow(engine, meta, read) : [];
     return {
       engine,
@@ -116,7 +119,10 @@ async function load(settled: Settled, { logBytes, bytes, identity }: OnDisk): Pr
   } catch (error) {
     const told =
       read && isAboutLog(error)
-        ? withGoodPart(error, salvageLog(engine, meta, read.bytes, identity.sha256), settled.backupFolder)
+        ? withGoodPart(error, salvageLog(engine, meta, read.bytes, identity.sha256), {
+            keptIn: settled.backupFolder,
+            vouched,
+          })
         : error;
     engine.close();
     throw told;
@@ -172,7 +178,17 @@ function follow(engine: Engine, meta: LibraryMeta, { contents, damage }: ReadLog
 }
 
 /** A file that SQLite finds whole, and that is not the one which the log belongs to. */
-function refuseStrange(meta: LibraryMeta, log: LogContents): never {
+async function refuseStrange(
+  { migrations }: Settled,
+  { engine, meta }: OpenedBytes,
+  log: LogContents,
+): Promise<never> {
+  await refuseAlteredSchema(engine, migrations).catch((error: unknown) => {
+    // Of another version it cannot be: this one's log knows it.
+    throw error instanceof Problem && error.code === 'library-newer' ? damagedFile(NOT_AS_MADE) : error;
+  });
+  // The checks of two libraries never meet: one of another name whose changes are these is this one, altered.
+  if (meta.id !== log.header.libraryId && meets(meta, log)) throw alteredFile();
   recordsBeyond(meta, log);
   const { sequence } = endOf(log);
   const isLogOlder =

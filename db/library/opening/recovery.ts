@@ -1,6 +1,5 @@
 import { join } from 'node:path';
 import { Problem } from '@core/problems/problem';
-import { pendingMigrations } from '../../migrations/runner';
 import { keepAside } from './aside';
 import { readBackup } from '../backups/backups';
 import { diskProblem } from '../file/disk-problem';
@@ -19,6 +18,7 @@ import { recordsBeyond } from '../log/replay';
 import { LIBRARY_FILE, LOG_FILE } from '../folding/rewrite';
 import { isAboutLog, salvageLog, type GoodLog, type Salvage } from '../log/salvage';
 import { sha256Of, writeWholeFile } from '../file/whole-file';
+import { refuseAlteredSchema } from './schema';
 
 /** What became of a log that could not be followed: how much of it was taken, and where all of it is kept. */
 export interface KeptLog extends GoodLog {
@@ -75,12 +75,23 @@ export async function recoverFromLog(folder: string, options: LibraryOptions): P
   const log = await underLock(settled, 'put the change log right', async (lock) => {
     const file = await fs.readFile(join(folder, LIBRARY_FILE));
     const mending = await planMending(settled, file);
-    if (mending.found && mending.followed && decodeLog(mending.found).files.includes(sha256Of(file)))
-      return undefined;
-    if (mending.followed) await keepAside(settled, file, 'as it was.sqlite');
+    const known = filesKnownTo(mending.found);
+    const isKnown = known?.includes(sha256Of(file));
+    if (mending.followed && isKnown) return undefined;
+    if (known && !isKnown) await keepAside(settled, file, 'as it was.sqlite');
     return mend(settled, lock, mending, await keepLog(settled, mending));
   });
   return { library: await openLibrary(folder, options), log };
+}
+
+/** The hashes that a log says the library file may have; undefined where it says nothing that can be read. */
+function filesKnownTo(log: Uint8Array | undefined): string[] | undefined {
+  try {
+    return decodeLog(log ?? new Uint8Array()).files;
+  } catch (error) {
+    if (isAboutLog(error)) return undefined;
+    throw error;
+  }
 }
 
 async function underLock<T>(
@@ -112,7 +123,7 @@ async function planMending(settled: Settled, file: Uint8Array): Promise<Mending>
   const { fileSystem: fs, folder, migrations } = settled;
   const { engine, meta } = await openBytes(file, migrations.length);
   try {
-    pendingMigrations(engine, migrations);
+    await refuseAlteredSchema(engine, migrations);
     const found = readLog(fs, folder);
     const followed = found !== undefined && canBeFollowed(meta, found);
     return { found, followed, ...salvageLog(engine, meta, found ?? new Uint8Array(), sha256Of(file)) };

@@ -1,8 +1,8 @@
-import { readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { cpSync, existsSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { Problem } from '@core/problems/problem';
 import { openLibrary } from '@db/library/open-library';
-import { recoverFromLog } from '@db/library/opening/recovery';
+import { recoverFromBackup, recoverFromLog, type Recovered } from '@db/library/opening/recovery';
 import {
   attackOptions,
   emptyTally,
@@ -35,20 +35,32 @@ interface Damage {
  * Opens the library with this damage in it, and puts the whole files back. What is refused must be left as it was, byte
  * for byte; what is opened must hold every edit, or tell that it does not, and nothing else.
  */
-async function meet(sample: Sample, { what, file, log }: Damage, judge: Judge, tally: Tally): Promise<void> {
-  const { folder, edits } = sample;
+async function meet(sample: Sample, damage: Damage, judge: Judge, tally: Tally): Promise<void> {
+  const { folder } = sample;
   const lock = readFileSync(join(folder, 'library.lock'));
-  putFiles(folder, { file, log });
+  const { what, file, log } = damage;
   tally.rounds += 1;
+  const isWithOffers = tally.rounds % OFFERS_EVERY === 0;
+  putFiles(folder, damage);
+  putBackups(folder, isWithOffers);
   const problem = await openAndJudge(sample, judge, tally).catch((error: unknown) => error);
   if (problem instanceof Problem) {
     tally.told += 1;
     const now = filesOf(folder);
     if (!now.file.equals(file) || !now.log.equals(log)) tally.silent.push(`${what}: refused, and changed`);
-    if (tally.rounds % OFFERS_EVERY === 0) await takeOffer(problem, folder, edits, judge, tally, what);
+    if (isWithOffers) await takeOffers(problem, { sample, damage, judge, tally });
   } else if (problem !== undefined) tally.silent.push(`${what}: ${String(problem)}`);
-  rmSync(join(folder, 'backups'), { recursive: true, force: true });
+  putBackups(folder, false);
   writeFileSync(join(folder, 'library.lock'), lock);
+}
+
+/** The backups that the library had before it was damaged, or none. */
+function putBackups(folder: string, wanted: boolean): void {
+  const backups = join(folder, 'backups');
+  const kept = `${folder} backups`;
+  if (!existsSync(kept)) renameSync(backups, kept);
+  rmSync(backups, { recursive: true, force: true });
+  if (wanted) cpSync(kept, backups, { recursive: true });
 }
 
 async function openAndJudge({ folder, edits }: Sample, judge: Judge, tally: Tally): Promise<void> {
@@ -61,21 +73,56 @@ async function openAndJudge({ folder, edits }: Sample, judge: Judge, tally: Tall
   else throw new Error(wrong.slice(0, 3).join('; '));
 }
 
-/** Opens it in the way that the refusal offers: nothing but acknowledged edits may be in it. */
-async function takeOffer(
-  { facts }: Problem,
-  folder: string,
-  edits: number,
-  judge: Judge,
-  tally: Tally,
-  what: string,
-): Promise<void> {
-  if (!facts.goodLog) return;
+interface Round {
+  sample: Sample;
+  damage: Damage;
+  judge: Judge;
+  tally: Tally;
+}
+
+/** Opens it in each way that the refusal offers. An offer that cannot be kept is a loss. */
+async function takeOffers({ facts }: Problem, round: Round): Promise<void> {
+  const { folder } = round.sample;
+  const backup = facts.newestBackup as { name: string } | null | undefined;
+  if (facts.goodLog) await takeOffer('with what holds of its log', withoutRest, round);
+  if (facts.asItIs) await takeOffer('as it is', withoutRest, round);
+  if (backup) await takeOffer('from its backup', fromBackup, round);
+
+  function withoutRest() {
+    return recoverFromLog(folder, attackOptions);
+  }
+  function fromBackup() {
+    return recoverFromBackup(folder, backup?.name ?? '', attackOptions);
+  }
+}
+
+/** It must open, with nothing in it but acknowledged edits; whatever was replaced must be kept, byte for byte. */
+async function takeOffer(how: string, open: () => Promise<Recovered>, round: Round): Promise<void> {
+  const { sample, damage, judge, tally } = round;
+  const { folder, edits } = sample;
   tally.offers += 1;
-  const { library } = await recoverFromLog(folder, attackOptions);
-  await library.close();
-  const wrong = await judge(folder, [], { maybe: upTo(edits) });
-  if (wrong.length > 0) tally.silent.push(`${what}, opened as offered: ${wrong.slice(0, 3).join('; ')}`);
+  putFiles(folder, damage);
+  putBackups(folder, true);
+  const wrong: string[] = [];
+  try {
+    const { library, log } = await open();
+    await library.close();
+    // What stands in a file that is not as it was written is for its maker to judge.
+    if (how !== 'as it is') wrong.push(...(await judge(folder, [], { maybe: upTo(edits) })));
+    if (log && !readFileSync(log.keptAs).equals(damage.log)) wrong.push('the log is not kept as it was');
+    if (how !== 'with what holds of its log' && !isKept(folder, damage.file))
+      wrong.push('the file is not kept as it was');
+  } catch (error) {
+    wrong.push(String(error));
+  }
+  if (wrong.length > 0)
+    tally.silent.push(`${damage.what}, opened ${how} as offered: ${wrong.slice(0, 3).join('; ')}`);
+}
+
+/** Whether these bytes stand somewhere among the backups. */
+function isKept(folder: string, bytes: Buffer): boolean {
+  const backups = join(folder, 'backups');
+  return readdirSync(backups).some((name) => readFileSync(join(backups, name)).equals(bytes));
 }
 
 /** So many places, spread evenly over a length, or every one. */
