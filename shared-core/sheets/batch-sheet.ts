@@ -7,7 +7,7 @@ import type { Region } from '../locale/numbers';
 import { smallLinesNodes } from './batch-small-lines';
 import { recordUnit, weighingTables } from './batch-weighing';
 import { formulaCautions } from './cautions';
-import { blanks, signatureBlock, tickBoxes, writingLines } from './kit/by-hand';
+import { blanks, HAND_ROW, signatureBlock, tickBoxes, writingLines } from './kit/by-hand';
 import { cautionBox } from './kit/caution-box';
 import type { SheetDefinition, SheetNode } from './kit/definition';
 import type { Fact } from './kit/facts';
@@ -40,38 +40,43 @@ function sizeFacts(batch: Batch, region: Region): Fact[] {
   ];
 }
 
+const BEFORE_STARTING = [
+  'Area, vessels and equipment clean and sanitised, last product cleared away',
+  'Balance checked; equipment no.',
+  'All raw materials released, in date and as on this record',
+  'Goggles, gloves and dust mask at hand; eyewash clear',
+];
+
+/** What is looked at first, two side by side. */
 function beforeStarting(width: number): SheetNode {
-  const checks = [
-    'Area cleaned, vessels and equipment cleaned and sanitised, the last product cleared away',
-    'Balance checked; equipment no.',
-    'All raw materials released, in date and as on this record',
-    'Goggles, gloves and dust mask at hand; eyewash clear',
+  const [first, second, third, fourth] = BEFORE_STARTING.map((check) => [cell(check), blankCell()]);
+  const pair = [
+    { head: 'Check', share: 33 },
+    { head: 'Time, initials', share: 17, byHand: true },
   ];
   return keptTogether(
     heading('Before starting'),
     ruledTable({
       width,
-      rowHeight: 20,
-      columns: [
-        { head: 'Check', share: 55 },
-        { head: 'Remark, equipment no.', share: 27, byHand: true },
-        { head: 'Time', share: 9, byHand: true },
-        { head: 'Initials', share: 9, byHand: true },
+      rowHeight: HAND_ROW,
+      columns: [...pair, ...pair],
+      rows: [
+        [...first!, ...second!],
+        [...third!, ...fourth!],
       ],
-      rows: checks.map((check) => [cell(check), blankCell(), blankCell(), blankCell()]),
     }),
   );
 }
 
 function inProcessChecks(version: FormulaVersion, region: Region, width: number): SheetNode[] {
   const known = targetFacts(version.content.target, region).filter((fact) => fact.value !== '');
-  // Two blank rows for what the specification does not foresee, more when it says nothing at all.
-  const spare = Array.from({ length: known.length > 0 ? 2 : 4 }, () => ({ label: '', value: '' }));
+  // A blank row for what the specification does not foresee, more when it says nothing at all.
+  const spare = Array.from({ length: known.length > 0 ? 1 : 4 }, () => ({ label: '', value: '' }));
   return headed(
     'In-process checks',
     ruledTable({
       width,
-      rowHeight: 22,
+      rowHeight: HAND_ROW,
       columns: [
         { head: 'Check', share: 16 },
         { head: 'Specification', share: 34 },
@@ -92,15 +97,16 @@ function inProcessChecks(version: FormulaVersion, region: Region, width: number)
 function yieldSection(batch: Batch, region: Region, width: number): SheetNode {
   const total = totalWords(batch, region);
   return keptTogether(
-    heading('Yield, samples and filling'),
-    paragraph(`Expected from the weighing: ${total}. Yield in per cent = obtained ÷ ${total} × 100.`),
-    blanks(['Bulk obtained', 'Yield, %', 'Units filled', 'Left over or lost'], width),
+    heading('Yield, samples and filling', 0),
+    blanks(['Bulk obtained', `Yield, % of ${total} weighed`, 'Units filled', 'Left over or lost'], width),
     blanks(
       ['Bulk container and place', 'Samples taken (no., by)', 'Filled on', 'Equipment cleaned by, date'],
       width,
     ),
   );
 }
+
+const DEVIATION_LINES = 3;
 
 /** Deviations with the sign-off below them, so that nobody signs on a page that holds nothing. */
 function closingSection(width: number): SheetNode {
@@ -109,8 +115,8 @@ function closingSection(width: number): SheetNode {
     remark(
       'Write “none” if there were none. Strike through, initial and date corrections; overwrite nothing.',
     ),
-    writingLines(5, width),
-    heading('Sign-off and release'),
+    writingLines(DEVIATION_LINES, width),
+    heading('Sign-off and release', 0),
     tickBoxes(['Released', 'Released with remarks', 'On hold', 'Rejected']),
     signatureBlock(['Made by', 'Checked by', 'Released by'], width),
   );
@@ -137,6 +143,7 @@ export function batchSheet(
     number: batch.number,
     settings,
     printedAt,
+    lineHeight: 1,
   };
   const formulaName = [content.code, `version ${version.number}`].filter(Boolean).join(', ');
   return sheet(frame, [

@@ -6,7 +6,8 @@ import type { MassUnit } from '../locale/mass';
 import { formatShare, shareDigits } from '../locale/numbers';
 import type { Region } from '../locale/numbers';
 import { NO_MATERIAL, phaseCaption } from './formula-lines';
-import type { Cell, SheetNode } from './kit/definition';
+import type { Cell, SheetNode, TextNode } from './kit/definition';
+import { HAND_ROW } from './kit/by-hand';
 import { blankCell, cell, figureCell, ruledTable, wholeTable } from './kit/tables';
 import type { Column } from './kit/tables';
 import { SIZE, SOFT_INK } from './kit/type-scale';
@@ -20,13 +21,13 @@ export function recordUnit(totalMg: number): MassUnit {
 
 function columnsOf(unit: MassUnit): Column[] {
   return [
-    { head: 'Raw material', share: 31 },
+    { head: 'Raw material', share: 33 },
     { head: '% w/w', share: 9.5, alignment: 'right' },
     { head: `Target, ${unit}`, share: 12, alignment: 'right' },
-    { head: 'Lot', share: 15, byHand: true },
+    { head: 'Lot', share: 14, byHand: true },
     { head: `Tare, ${unit}`, share: 10, byHand: true },
     { head: `Weighed, ${unit}`, share: 12, byHand: true },
-    { head: `Deviation, ${unit}`, share: 12, byHand: true },
+    { head: `Deviation, ${unit}`, share: 11, byHand: true },
     { head: 'Initials', share: 9, byHand: true },
   ];
 }
@@ -35,7 +36,7 @@ function materialCell(
   line: { note: string },
   material: FormulaVersion['materials'][string] | undefined,
 ): Cell {
-  const small = (text: string, more = {}): SheetNode => ({
+  const small = (text: string, more: Partial<TextNode> = {}): TextNode => ({
     text,
     fontSize: SIZE.label,
     color: SOFT_INK,
@@ -43,15 +44,16 @@ function materialCell(
   });
   return {
     stack: [
-      cell(material?.tradeName ?? NO_MATERIAL, { bold: true }),
+      {
+        text: [
+          cell(material?.tradeName ?? NO_MATERIAL, { bold: true }),
+          ...(material?.hazards.length === 0 ? [small('  no hazards recorded')] : []),
+        ],
+      },
       ...(material ? [small(inciWords(material, 6))] : []),
       ...(line.note ? [small(line.note, { italics: true })] : []),
-      ...(material
-        ? [
-            material.hazards.length > 0
-              ? small(`▲ ${hazardWords(material)}`, { bold: true })
-              : small(`Hazards: ${hazardWords(material)}`),
-          ]
+      ...(material && material.hazards.length > 0
+        ? [small(`▲ ${hazardWords(material)}`, { bold: true })]
         : []),
     ],
   };
@@ -79,10 +81,10 @@ export function weighingTables(
     ]);
     const sum = phase.lines.reduce((total, line) => total + (targets.get(line.id) ?? 0), 0);
     const caption = phaseCaption(phase, index, region, `${mass(sum)} ${unit}`);
-    return wholeTable(ruledTable({ columns: columnsOf(unit), rows, width, caption, rowHeight: 26 }));
+    return wholeTable(ruledTable({ columns: columnsOf(unit), rows, width, caption, rowHeight: HAND_ROW }));
   });
   const total: SheetNode = {
-    margin: [0, 6, 0, 0],
+    margin: [0, 3, 0, 0],
     columns: [
       { text: 'Total of all targets', bold: true, fontSize: SIZE.table, width: width - 124 },
       {

@@ -1,5 +1,5 @@
 import { hazardWords } from '../materials/hazards';
-import { formatDate } from '../locale/dates';
+import { formatDate, formatMoment } from '../locale/dates';
 import { formatPercent } from '../locale/numbers';
 import type { Region } from '../locale/numbers';
 import { FIGURE_KINDS, FIGURE_NAMES } from '../materials/figure';
@@ -191,7 +191,7 @@ export function materialSheet(
     ...titleBlock(frame, [
       { label: 'Code', value: material.code ? numberText(material.code) : '' },
       { label: 'Status', value: capital(material.status) },
-      { label: 'Last changed', value: formatDate(material.updatedAt, region) },
+      { label: 'Last changed', value: formatMoment(material.updatedAt, region) },
     ]),
     ...compositionSection(material, region, width),
     ...(use || photo

@@ -3,6 +3,7 @@ import type { FormulaContent, ProcedureStep } from '../formulas/formula';
 import { formatNumber } from '../locale/numbers';
 import type { Region } from '../locale/numbers';
 import type { Cell, SheetNode, TextNode } from './kit/definition';
+import { HAND_ROW } from './kit/by-hand';
 import { blankCell, cell, figureCell, ruledTable } from './kit/tables';
 import type { Column } from './kit/tables';
 import { SIZE, SOFT_INK } from './kit/type-scale';
@@ -75,7 +76,7 @@ export function benchProcedure(content: FormulaContent, region: Region, width: n
   return ruledTable({
     width,
     columns: BENCH_COLUMNS,
-    rowHeight: 26,
+    rowHeight: HAND_ROW,
     rows: content.steps.map((step, index) => [
       cell(String(index + 1)),
       cell(stepPhases(content, step)),

@@ -1,8 +1,11 @@
 import type { SheetNode, TableLayout } from './definition';
-import { PADDING } from './tables';
+import { blankCell, cell, PADDING, ruledTable } from './tables';
+import { keptTogether } from './text';
 import { QUIET_RULE, RULE, SIZE, SOFT_INK } from './type-scale';
 
-const LINE_STEP = 22;
+/** Least height of a row that a hand writes in, in points: 8 mm with the room above and below its text. */
+export const HAND_ROW = 18;
+const LINE_STEP = 20;
 
 /** Ruled lines to write on. */
 export function writingLines(count: number, width: number): SheetNode {
@@ -27,30 +30,20 @@ const UNDERLINED: TableLayout = {
   vLineColor: () => RULE,
   paddingLeft: (column) => (column === 0 ? 0 : PADDING),
   paddingRight: () => PADDING,
-  paddingTop: () => 15,
+  paddingTop: () => 13,
   paddingBottom: () => 2,
 };
 
 /** One line for each signatory: what they sign for, then name, signature and date. Never split over pages. */
 export function signatureBlock(roles: readonly string[], width: number): SheetNode {
-  const label = 110;
-  const date = 90;
-  const each = (width - label - date) / 2;
-  const small = (text: string): SheetNode => ({ text, fontSize: SIZE.label, color: SOFT_INK });
-  return {
-    unbreakable: true,
-    margin: [0, 2, 0, 0],
-    table: {
-      widths: [label - PADDING, each - 2 * PADDING, each - 2 * PADDING, date - 2 * PADDING],
-      body: roles.map((role) => [
-        { text: role, fontSize: SIZE.table, bold: true },
-        small('Name'),
-        small('Signature'),
-        small('Date'),
-      ]),
-    },
-    layout: UNDERLINED,
-  };
+  const columns = [
+    { head: '', share: 22 },
+    { head: 'Name', share: 30, byHand: true },
+    { head: 'Signature', share: 30, byHand: true },
+    { head: 'Date', share: 18, byHand: true },
+  ];
+  const rows = roles.map((role) => [cell(role, { bold: true }), blankCell(), blankCell(), blankCell()]);
+  return keptTogether(ruledTable({ width, columns, rows, rowHeight: HAND_ROW }));
 }
 
 /** Blanks to fill in, side by side: a label with a line after it. */
@@ -68,5 +61,5 @@ export function blanks(labels: readonly string[], width: number): SheetNode {
 
 /** Boxes to tick; one choice, said in words beside each. */
 export function tickBoxes(choices: readonly string[]): SheetNode {
-  return { text: choices.map((choice) => `☐ ${choice}`).join('        '), margin: [0, 4, 0, 2] };
+  return { text: choices.map((choice) => `☐ ${choice}`).join('        '), margin: [0, 2, 0, 3] };
 }

@@ -7,7 +7,7 @@ export function cautionBox(cautions: readonly string[], width: number, title = '
   return [
     {
       unbreakable: cautions.join('').length < 1500,
-      margin: [0, 8, 0, 4],
+      margin: [0, 6, 0, 2],
       table: {
         widths: [width - 20 - 4],
         body: [
@@ -28,8 +28,8 @@ export function cautionBox(cautions: readonly string[], width: number, title = '
         vLineColor: () => RULE,
         paddingLeft: () => 9,
         paddingRight: () => 9,
-        paddingTop: () => 5,
-        paddingBottom: () => 6,
+        paddingTop: () => 3,
+        paddingBottom: () => 4,
       },
     },
   ];

@@ -16,10 +16,12 @@ const PAPER = { A4: [595.28, 841.89], LETTER: [612, 792] } as const;
 // 22 mm for the binder's holes, at the left of an upright page and at the top of one that lies.
 const BINDER = 62;
 const EDGE = 40;
-const FOOT = 54;
+// 12 mm, which every printer reaches; the foot with its line stands in the lower one.
+const TOP = 34;
+const FOOT = 46;
 
 export function pageMargins(orientation: Orientation): Margins {
-  return orientation === 'portrait' ? [BINDER, EDGE, EDGE, FOOT] : [EDGE, BINDER, EDGE, FOOT];
+  return orientation === 'portrait' ? [BINDER, TOP, EDGE, FOOT] : [EDGE, BINDER, EDGE, FOOT];
 }
 
 /** The width between the margins, in points. */
@@ -49,6 +51,8 @@ export interface SheetFrame {
   /** ISO 8601. */
   printedAt: string;
   orientation?: Orientation;
+  /** Set closer, where a table must leave room for hands; 1.1 of the face's own where left out. */
+  lineHeight?: number;
 }
 
 function footer(frame: SheetFrame, width: number): SheetDefinition['footer'] {
@@ -61,7 +65,7 @@ function footer(frame: SheetFrame, width: number): SheetDefinition['footer'] {
     .join(' · ');
   const style = { fontSize: SIZE.small, color: SOFT_INK } as const;
   return (page, pages) => ({
-    margin: [left, 14, right, 0],
+    margin: [left, 10, right, 0],
     stack: [
       { canvas: [{ type: 'line', x1: 0, y1: 0, x2: width, y2: 0, lineWidth: 0.5, lineColor: QUIET_RULE }] },
       {
@@ -89,7 +93,7 @@ export function sheet(frame: SheetFrame, content: SheetNode[]): SheetDefinition 
       author: makerName,
       subject: frame.kind,
     },
-    defaultStyle: { font: TEXT_FONT, fontSize: SIZE.body, color: INK, lineHeight: 1.1 },
+    defaultStyle: { font: TEXT_FONT, fontSize: SIZE.body, color: INK, lineHeight: frame.lineHeight ?? 1.1 },
     content,
     footer: footer(frame, contentWidth(paperSize, orientation)),
   };

@@ -147,7 +147,7 @@ function heightOf({ table, layout }: TableNode, count = table.body.length): numb
 
 /** A table with its margin that stays on one page, such as a phase: unless it is so long that it would leave half of one. */
 export function wholeTable(table: TableNode): SheetNode {
-  return { margin: [0, 6, 0, 0], stack: [table], unbreakable: heightOf(table) < FITS_A_PAGE };
+  return { margin: [0, 4, 0, 0], stack: [table], unbreakable: heightOf(table) < FITS_A_PAGE };
 }
 
 function firstTable(node: SheetNode | undefined): TableNode | null {

@@ -11,12 +11,12 @@ const KEPT_BELOW = 64;
  * @param room in points, for what must stand below it on the same page
  */
 export function heading(text: string, room = KEPT_BELOW): StackNode {
-  const below = 4 + room;
+  const below = 3 + room;
   return {
     stack: [
       {
         unbreakable: true,
-        stack: [{ text, headlineLevel: 2, fontSize: SIZE.section, bold: true, margin: [0, 14, 0, below] }],
+        stack: [{ text, headlineLevel: 2, fontSize: SIZE.section, bold: true, margin: [0, 11, 0, below] }],
       },
       { stack: [], margin: [0, -room, 0, 0] },
     ],

@@ -57,7 +57,9 @@ describe('the demonstration where it can hurt', () => {
     const batch = { ...plan, id: one.id, number: 'B-1', createdAt: PRINTED, totalMg, lines };
     const record = JSON.stringify(batchSheet(batch, version, library.settings, PRINTED));
     expect(record).toContain('never made or tested');
-    expect(record).toContain('none recorded: read the safety data sheet');
+    // Beside each such line, and what it means once, in the box.
+    expect(record).toContain('no hazards recorded');
+    expect(record).toContain('recorded, which proves nothing: read the safety data sheet');
     expect(record).toContain('sanitised');
     // On a balance that reads 0.1 g a kilogram's smallest lines are weighed as a premix, with its computation.
     const small = smallLines(one, batch);

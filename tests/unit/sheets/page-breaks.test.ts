@@ -1,4 +1,5 @@
 import { batchSheet } from '@core/sheets/batch-sheet';
+import { blankTarget } from '@core/formulas/formula';
 import { formulaSheet } from '@core/sheets/formula-sheet';
 import type { FormulaVersion } from '@core/formulas/formula';
 import type { SheetDefinition } from '@core/sheets/kit/definition';
@@ -40,7 +41,33 @@ const FIRST_ROWS: Record<string, string> = {
   'Sign-off and release': 'Write “none” if there were none',
 };
 
+/** A small cream, as a first one is: six lines in three phases, five steps, four figures to check. */
+function sixLines(): FormulaVersion {
+  const counts = [2, 3, 1];
+  const { appearance, odour, phLow, phHigh, viscosityLow, viscosityHigh } = CREAM.target;
+  return {
+    ...CREAM_VERSION,
+    content: {
+      ...CREAM,
+      phases: CREAM.phases.map((phase, at) => ({ ...phase, lines: phase.lines.slice(0, counts[at]) })),
+      steps: CREAM.steps.slice(0, 5),
+      target: { ...blankTarget(), appearance, odour, phLow, phHigh, viscosityLow, viscosityHigh },
+    },
+  };
+}
+
 describe('page breaks', () => {
+  it.each(['A4', 'LETTER'] as const)(
+    'leave a batch record of six lines on two pages of %s',
+    async (paperSize) => {
+      const version = sixLines();
+      const pages = await pagesOf(batchSheet(sampleBatch(version), version, { ...MAKER, paperSize }, AT));
+      expect(pages).toHaveLength(2);
+      expect(pages[0]).toContain('Total of all targets');
+      expect(pages[1]).toContain('Released by');
+    },
+  );
+
   it.each(['A4', 'LETTER'] as const)(
     'of a batch record on %s keep each heading with its first row, and the sign-off with the deviations',
     async (paperSize) => {
