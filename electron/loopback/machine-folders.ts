@@ -11,6 +11,7 @@ export interface MachineFolders {
   documents: string;
   /** Where the list of recent libraries is kept. */
   config: string;
+  home: string;
 }
 
 function configRoot({ platform, home, env }: Machine): string {
@@ -24,5 +25,6 @@ export function machineFolders(machine: Machine): MachineFolders {
   return {
     documents: join(machine.home, 'Documents', 'Stillroom'),
     config: join(configRoot(machine), 'Stillroom'),
+    home: machine.home,
   };
 }

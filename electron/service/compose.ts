@@ -15,6 +15,8 @@ export interface HostParts {
   documents: string;
   /** Where the list of recent libraries is kept. */
   config: string;
+  /** Under which a page lists folders to choose from; left out where the system's own dialog does that. */
+  home?: string;
   /** The folder of the built workers; without them, long work holds the process (tests, development). */
   workersFolder?: string;
   /** Reads libraries' files; a host that began to read one before anything else was loaded gives its own. */
@@ -27,7 +29,7 @@ export interface ComposedService {
 }
 
 /** The service over this machine's real folders, clock and ids; the same for every host. */
-export function composeService({ documents, config, workersFolder, reader }: HostParts): ComposedService {
+export function composeService({ documents, config, home, workersFolder, reader }: HostParts): ComposedService {
   const now = () => new Date();
   const newId = () => v7();
   const rewriteWorker = builtWorker(workersFolder, 'rewrite');
@@ -35,7 +37,7 @@ export function composeService({ documents, config, workersFolder, reader }: Hos
   const sheetsWorker = builtWorker(workersFolder, 'sheets');
   const runJob = emulsionsWorker && workerRunner(emulsionsWorker);
   const printing = sheetsWorker && startThread<SheetJob, Uint8Array>(sheetsWorker);
-  const places = new Places(documents, config);
+  const places = new Places(documents, config, home);
   const backupFolder = (folder: string) => places.backupFolder(folder);
   const memory = new KnownPositions(config);
   const opener = createLibraryOpener({ now, newId, rewriteWorker, reader, backupFolder, memory });

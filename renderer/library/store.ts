@@ -52,8 +52,9 @@ export const useLibrary = defineStore('library', () => {
   async function check(): Promise<void> {
     take(await answer(service.library.check.$post()));
   }
-  async function create(name: string, kind: 'empty' | 'demonstration'): Promise<void> {
-    take(await answer(service.library.create.$post({ json: { name, kind } })));
+  /** @param place the token of the folder to make it in; where libraries are made when left out */
+  async function create(name: string, kind: 'empty' | 'demonstration', place?: string): Promise<void> {
+    take(await answer(service.library.create.$post({ json: { name, kind, place } })));
   }
   async function openFolder(token: string): Promise<void> {
     take(await answer(service.library.open.$post({ json: { token } })));

@@ -14,10 +14,63 @@ test.describe('with no library yet', () => {
     expect(existsSync(join(library, 'library.sqlite'))).toBe(true);
   });
 
+  test('makes the library in a folder that is chosen on screen', async ({ browser }) => {
+    const folder = temporaryFolder();
+    mkdirSync(join(folder, 'Work'));
+    const host = await HostProcess.start({ args: [], folder });
+    const page = await browser.newPage();
+    await host.visit(page);
+    await page.getByLabel('Name of the library').fill('Shelf');
+    await page.getByRole('button', { name: 'In another folder…' }).click();
+    const dialog = page.getByRole('dialog', { name: 'Where the new library is kept' });
+    await dialog.getByRole('button', { name: 'Work', exact: true }).click();
+    await expect(dialog.getByText('No folder in it.')).toBeVisible();
+    await dialog.getByRole('button', { name: 'Keep it here' }).click();
+    await expect(page.getByText('Kept in the folder Work')).toBeVisible();
+    await page.getByRole('button', { name: 'Start an empty library' }).click();
+    await expect(page.getByRole('heading', { name: 'An empty shelf' })).toBeVisible();
+    expect(existsSync(join(folder, 'Work/Shelf/library.sqlite'))).toBe(true);
+    await page.close();
+    expect(await host.stop()).toBe(0);
+    removeFolder(folder);
+  });
+
   test('offers the demonstration library', async ({ page }) => {
     await page.getByRole('button', { name: 'Open the demonstration library' }).click();
     await expect(page.getByRole('link', { name: 'Hedgerow Day Cream' })).toBeVisible();
   });
+});
+
+test('folders for backups and other libraries are chosen on screen, under the home folder', async ({
+  page,
+  stillroom,
+}) => {
+  mkdirSync(join(stillroom.folder, 'Keep/Safe'), { recursive: true });
+  await page.goto(`${new URL(page.url()).origin}/#/library`);
+  await page.getByRole('button', { name: 'Keep them in another folder…' }).click();
+  const dialog = page.getByRole('dialog', { name: 'Where backups are kept' });
+  const rows = dialog.getByRole('list', { name: 'Folders in it' }).getByRole('button');
+  await rows.filter({ hasText: 'Keep' }).click();
+  // By keys from there on: the first row leads back, the next ones further in.
+  await expect(rows.filter({ hasText: 'Back to Home' })).toBeFocused();
+  await page.keyboard.press('ArrowDown');
+  await page.keyboard.press('Enter');
+  await expect(dialog.getByText('No folder in it.')).toBeVisible();
+  await expect(dialog.getByRole('navigation')).toHaveText(/Home.*Keep.*Safe/);
+  await dialog.getByRole('button', { name: 'Keep backups here' }).click();
+  await expect(page.getByText(join(stillroom.folder, 'Keep/Safe/library backups'))).toBeVisible();
+  await page.getByRole('button', { name: 'Back up now' }).click();
+  await expect(page.getByText('A backup was made and checked.')).toBeVisible();
+  expect(readdirSync(join(stillroom.folder, 'Keep/Safe/library backups'))).not.toEqual([]);
+
+  await page.getByRole('button', { name: 'Open another folder…' }).click();
+  const opening = page.getByRole('dialog', { name: 'Open a library' });
+  // Only a library can be opened.
+  await expect(opening.getByRole('button', { name: 'Open this library' })).toBeDisabled();
+  await opening.getByRole('button', { name: /^library/ }).click();
+  await opening.getByRole('button', { name: 'Open this library' }).click();
+  await expect(opening).toBeHidden();
+  await expect(page.getByRole('heading', { level: 1, name: 'library' })).toBeVisible();
 });
 
 test('settings are kept: paper, region with its decimal comma, theme', async ({ page }) => {

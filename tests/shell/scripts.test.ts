@@ -128,7 +128,11 @@ describe('systems', () => {
 
   test('data is kept where each system keeps it', () => {
     const linux = machineFolders({ platform: 'linux', home: '/home/m', env: {} });
-    expect(linux).toEqual({ documents: '/home/m/Documents/Stillroom', config: '/home/m/.config/Stillroom' });
+    expect(linux).toEqual({
+      documents: '/home/m/Documents/Stillroom',
+      config: '/home/m/.config/Stillroom',
+      home: '/home/m',
+    });
     const mac = machineFolders({ platform: 'darwin', home: '/Users/m', env: {} });
     expect(mac.config).toBe('/Users/m/Library/Application Support/Stillroom');
   });

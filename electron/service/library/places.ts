@@ -27,10 +27,12 @@ export class Places {
   /**
    * @param documents the folder in which new libraries are made
    * @param config the folder that holds the list of recent libraries
+   * @param home under which a page may list folders to choose from; undefined where the system's own dialog does that
    */
   constructor(
     readonly documents: string,
     private readonly config: string,
+    readonly home?: string,
   ) {}
 
   /** Makes a folder that the user chose known under a token. */

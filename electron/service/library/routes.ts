@@ -7,12 +7,15 @@ import type { OpenLibrary } from '@db/library/open-library';
 import { Hono } from 'hono';
 import { z } from 'zod';
 import type { ServiceContext } from '../context';
-import { validBody } from '../problems/validated';
+import { validBody, validQuery } from '../problems/validated';
 import { folderName } from './folder-name';
+import { listFolders } from './folder-list';
 
 const creation = z.object({
   name: nameText('the library’s name', 80),
   kind: z.enum(['empty', 'demonstration']),
+  /** The folder to make it in, by the token that it was listed with; where libraries are made when left out. */
+  place: z.string().max(64).optional(),
 });
 const copying = z.object({ name: nameText('the copy’s name', 80) });
 const lockHolder = z.object({ since: z.iso.datetime() });
@@ -97,9 +100,21 @@ export function libraryStatus(context: ServiceContext) {
   };
 }
 
+/** A folder that was listed before. @throws Problem `not-found` */
+function chosenFolder(context: ServiceContext, token: string): string {
+  const folder = context.session.places.folder(token);
+  if (folder !== undefined) return folder;
+  throw new Problem({
+    code: 'not-found',
+    title: 'This folder is not known here.',
+    advice: 'Choose it again.',
+  });
+}
+
 async function create(context: ServiceContext, wanted: z.infer<typeof creation>): Promise<void> {
   const { session } = context;
-  const folder = session.startFolder ?? join(session.places.documents, folderName(wanted.name));
+  const place = wanted.place === undefined ? session.places.documents : chosenFolder(context, wanted.place);
+  const folder = session.startFolder ?? join(place, folderName(wanted.name));
   await session.create(folder, wanted.kind);
 }
 
@@ -114,18 +129,13 @@ async function open(context: ServiceContext, token: string): Promise<void> {
   await context.session.open(folder);
 }
 
+const folderToList = z.object({ token: z.string().max(64).optional() });
 const backupPlace = z.object({ token: z.string().max(64).nullable() });
 
 /** Keeps the backups in a folder that the maker chose (null: in the library's own), from now on. */
 async function chooseBackupFolder(context: ServiceContext, token: string | null): Promise<void> {
   const { session } = context;
-  const chosen = token === null ? null : session.places.folder(token);
-  if (chosen === undefined)
-    throw new Problem({
-      code: 'not-found',
-      title: 'This folder is not known here.',
-      advice: 'Choose it again with “Choose a folder”.',
-    });
+  const chosen = token === null ? null : chosenFolder(context, token);
   const { folder } = session.current().library;
   session.places.chooseBackupFolder(folder, chosen);
   await session.open(folder);
@@ -155,6 +165,9 @@ export function libraryRoutes(context: ServiceContext) {
       await restore(context, c.req.valid('json').name);
       return c.json(libraryStatus(context));
     })
+    .get('/folders', validQuery(folderToList), async (c) =>
+      c.json(await listFolders(context.session.places, c.req.valid('query').token)),
+    )
     .put('/backups/folder', validBody(backupPlace), async (c) => {
       await chooseBackupFolder(context, c.req.valid('json').token);
       return c.json(libraryStatus(context));

@@ -49,3 +49,10 @@ export function validBody<T extends z.ZodType>(schema: T) {
     if (!result.success) throw invalidInput(result.error);
   });
 }
+
+/** Validates a request's query as {@link validBody} does a body. */
+export function validQuery<T extends z.ZodType>(schema: T) {
+  return zValidator('query', schema, (result) => {
+    if (!result.success) throw invalidInput(result.error);
+  });
+}

@@ -1,4 +1,4 @@
-import { mkdtempSync, rmSync } from 'node:fs';
+import { mkdtempSync, realpathSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { composeService } from '@service/compose';
@@ -12,11 +12,16 @@ afterEach(async () => {
 });
 
 /** The real service over a real library in a folder of its own, which goes when the test ends. */
-export async function serviceWith(kind: 'empty' | 'demonstration' | 'none' = 'empty') {
-  const folder = mkdtempSync(join(tmpdir(), 'stillroom-test-'));
+export async function serviceWith(
+  kind: 'empty' | 'demonstration' | 'none' = 'empty',
+  /** The name of the home folder within that, where a page may list its folders. */
+  { home }: { home?: string } = {},
+) {
+  const folder = realpathSync(mkdtempSync(join(tmpdir(), 'stillroom-test-')));
   const composed: Composed = composeService({
     documents: join(folder, 'documents'),
     config: join(folder, 'config'),
+    ...(home ? { home: join(folder, home) } : {}),
   });
   cleanUps.push(async () => {
     await composed.session.close();
