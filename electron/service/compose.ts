@@ -29,7 +29,13 @@ export interface ComposedService {
 }
 
 /** The service over this machine's real folders, clock and ids; the same for every host. */
-export function composeService({ documents, config, home, workersFolder, reader }: HostParts): ComposedService {
+export function composeService({
+  documents,
+  config,
+  home,
+  workersFolder,
+  reader,
+}: HostParts): ComposedService {
   const now = () => new Date();
   const newId = () => v7();
   const rewriteWorker = builtWorker(workersFolder, 'rewrite');

@@ -6,9 +6,9 @@ import type { MassUnit } from '../locale/mass';
 import { formatShare, shareDigits } from '../locale/numbers';
 import type { Region } from '../locale/numbers';
 import { NO_MATERIAL, phaseCaption } from './formula-lines';
-import type { Cell, SheetNode, TextNode } from './kit/definition';
+import type { Cell, SheetNode, TextRun, TextStyle } from './kit/definition';
 import { HAND_ROW } from './kit/by-hand';
-import { blankCell, cell, figureCell, ruledTable, wholeTable } from './kit/tables';
+import { blankCell, figureCell, ruledTable, wholeTable } from './kit/tables';
 import type { Column } from './kit/tables';
 import { SIZE, SOFT_INK } from './kit/type-scale';
 import { hazardWords } from '../materials/hazards';
@@ -36,7 +36,7 @@ function materialCell(
   line: { note: string },
   material: FormulaVersion['materials'][string] | undefined,
 ): Cell {
-  const small = (text: string, more: Partial<TextNode> = {}): TextNode => ({
+  const small = (text: string, more: TextStyle = {}): TextRun => ({
     text,
     fontSize: SIZE.label,
     color: SOFT_INK,
@@ -46,7 +46,7 @@ function materialCell(
     stack: [
       {
         text: [
-          cell(material?.tradeName ?? NO_MATERIAL, { bold: true }),
+          { text: material?.tradeName ?? NO_MATERIAL, fontSize: SIZE.table, bold: true },
           ...(material?.hazards.length === 0 ? [small('  no hazards recorded')] : []),
         ],
       },

@@ -1,6 +1,7 @@
 import type { Formula } from '@core/formulas/formula';
 import { blankMaterial, type Material } from '@core/materials/material';
 import type { Attention } from '@db/today/attention';
+import type { Unfinished } from '@service/today/unfinished';
 import { expect, it } from 'vitest';
 import { serviceWith } from './service-fixture';
 
@@ -37,4 +38,29 @@ it('names the drafts that are no whole, and the materials without a price or a n
   await ask('PUT', `/materials/${material.id}`, { revision, content: priced });
   const now = await today();
   expect([now.withoutPrice.total, now.oldPrice.total]).toEqual([0, 1]);
+});
+
+it('names the unfinished drafts with what their checks found, until a version holds them', async () => {
+  const { ask } = await serviceWith('empty');
+  const unfinished = async () => (await ask<Unfinished[]>('GET', '/today/unfinished')).body;
+  expect(await unfinished()).toEqual([]);
+  const start = { name: 'Cream', productType: 'o/w emulsion', use: 'leave-on' };
+  const { body: formula } = await ask<Formula>('POST', '/formulas', start);
+  const { body: wax } = await ask<Material>('POST', '/materials', blankMaterial('Wax', 'Ceteareth-20'));
+  const { archived: _a, revision, createdAt: _c, updatedAt: _u, id: _i, ...content } = formula;
+  const [first, ...others] = content.phases;
+  const put = (revision: number, ppm: number) => {
+    const line = { id: wax.id, materialId: wax.id, ppm, toHundred: false, note: '' };
+    const phases = [{ ...first, lines: [line] }, ...others];
+    return ask('PUT', `/formulas/${formula.id}`, { revision, content: { ...content, phases } });
+  };
+  await put(revision, 900_000);
+  const [found] = await unfinished();
+  expect(found).toMatchObject({ id: formula.id, name: 'Cream' });
+  expect(found?.findings).toBeGreaterThan(0);
+  // What makes no whole is not recorded.
+  await put(revision + 1, 1_000_000);
+  const recorded = await ask('POST', `/formulas/${formula.id}/versions`, { reason: 'First', recordedBy: '' });
+  expect(recorded.status).toBe(201);
+  expect(await unfinished()).toEqual([]);
 });
