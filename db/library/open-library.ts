@@ -81,12 +81,13 @@ async function loadAndClaim(
   for (let attempt = 0; attempt < CLAIMS; attempt += 1) {
     const loaded = await loadFromDisk(settled);
     try {
+      // Before the log is made ours, which drops what was not finished in it: that may be all there is of those changes.
+      refuseLost(loaded, lock);
       const log = claimOrReadOnly(settled, loaded, lock);
       if (!log) {
         loaded.engine.close();
         continue;
       }
-      refuseLost(loaded, lock);
       await noteOutside(settled, loaded, lock.before);
       return { loaded, log };
     } catch (error) {

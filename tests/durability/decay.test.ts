@@ -4,6 +4,7 @@ import { beforeEach, describe, expect, it } from 'vitest';
 import { Problem } from '@core/problems/problem';
 import { openLibrary } from '@db/library/open-library';
 import { recoverFromBackup, recoverFromLog } from '@db/library/opening/recovery';
+import { leaveLock } from './attack/sample';
 import {
   addJar,
   createSample,
@@ -98,6 +99,30 @@ describe('a change log whose end is gone', () => {
     await opened.close();
     expect(existsSync(join(folder, 'library.lock'))).toBe(false);
     expect(await reopened(folder, jarIds)).toEqual(['a', 'b', 'c', 'd']);
+  });
+});
+
+describe('a change log that breaks off before what its writer acknowledged', () => {
+  it('is left as it was, to the last byte, until its maker decides; then all of it is kept', async () => {
+    const library = await openLibrary(folder, sampleOptions());
+    addJar(library, 'e');
+    const early = readFileSync(log);
+    addJar(library, 'f');
+    const late = readFileSync(log);
+    leaveLock(folder, JSON.parse(readFileSync(join(folder, 'library.lock'), 'utf8')) as object);
+    // The last change breaks off in the middle, as where the power went and the disk had not kept its word.
+    const broken = Buffer.from(early);
+    late.copy(broken, early.indexOf(0), early.indexOf(0), early.indexOf(0) + 90);
+    writeFileSync(log, broken);
+    const before = fingerprints(folder);
+    const problem = await problemOf(() => openLibrary(folder, sampleOptions()), 'library-changed-outside');
+    expect(problem.message).toContain('Change 6 is missing');
+    expect(fingerprints(folder)).toEqual(before);
+    const { library: opened, log: kept } = await recoverFromLog(folder, sampleOptions());
+    expect(jarIds(opened)).toEqual(['a', 'b', 'c', 'd', 'e']);
+    expect(kept).toMatchObject({ taken: 1, left: 1 });
+    expect(readFileSync(kept?.keptAs ?? '').equals(broken)).toBe(true);
+    await opened.close();
   });
 });
 

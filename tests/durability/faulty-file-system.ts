@@ -1,6 +1,6 @@
 import { nodeFileSystem, type FileHandle, type FileSystem } from '@db/library/file/file-system';
 
-export const DISK_ERRORS = ['ENOSPC', 'EIO', 'EPERM', 'EBUSY', 'EACCES', 'EROFS'] as const;
+export const DISK_ERRORS = ['ENOSPC', 'EDQUOT', 'EIO', 'EPERM', 'EBUSY', 'EACCES', 'EROFS'] as const;
 
 export function diskError(code: string): Error {
   return Object.assign(new Error(`${code}: injected`), { code });

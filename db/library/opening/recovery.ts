@@ -77,7 +77,7 @@ export async function recoverFromLog(folder: string, options: LibraryOptions): P
     const mending = await planMending(settled, file);
     const known = filesKnownTo(mending.found);
     const isKnown = known?.includes(sha256Of(file));
-    if (mending.followed && isKnown) return undefined;
+    if (mending.followed && isKnown && mending.left === 0) return undefined;
     if (known && !isKnown) await keepAside(settled, file, 'as it was.sqlite');
     return mend(settled, lock, mending, await keepLog(settled, mending));
   });
@@ -165,7 +165,7 @@ async function mend(
   for (const left of takenAway(fs, path)) removeQuietly(fs, left);
   // Changes are going to be acknowledged by this log: it must not be undone by a power cut.
   if (!durable) throw Object.assign(new Error('The folder could not be flushed.'), { code: 'EIO' });
-  return followed || keptAs === undefined ? undefined : { taken, left, keptAs };
+  return (followed && left === 0) || keptAs === undefined ? undefined : { taken, left, keptAs };
 }
 
 function changedMeanwhile(file: string): Problem {

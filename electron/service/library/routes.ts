@@ -51,7 +51,7 @@ function safety(library: OpenLibrary) {
     notes: notes.map(({ message, advice }) => ({ title: message, detail: advice })),
     /** The files were changed by another program: nothing is written here any more. */
     changedOutside,
-    /** Bytes of a change that was being written when Stillroom last stopped; it was never shown as saved. */
+    /** Bytes of a change that was not whole on the disk when Stillroom last stopped. */
     droppedBytes: opening.tornBytes,
   };
 }
