@@ -10,6 +10,20 @@ const alias = {
   '@renderer': resolve(root, 'renderer'),
 };
 
+interface Modules {
+  getModuleInfo(id: string): { importedIds: readonly string[] } | null;
+}
+
+/** What the page loads before anything is shown: what its entry imports, and that in turn, but no lazily loaded screen. */
+function reachedFrom(entry: string, modules: Modules): Set<string> {
+  const reached = new Set([entry]);
+  for (const id of reached)
+    for (const imported of modules.getModuleInfo(id)?.importedIds ?? []) reached.add(imported);
+  return reached;
+}
+
+let firstScreen: Set<string> | undefined;
+
 export default defineConfig({
   main: {
     root,
@@ -67,13 +81,16 @@ export default defineConfig({
       cssMinify: true,
       rollupOptions: {
         input: resolve(root, 'renderer/index.html'),
-        // What most screens share comes in one file: two dozen small ones cost more to fetch than they hold.
+        // What the first screen needs comes in one file: two dozen small ones cost more to fetch than they hold.
         output: {
           codeSplitting: {
             groups: [
               {
-                name: 'common',
-                test: /renderer\/(kit|service|settings|shell|library)\/|shared-core\/(locale|quantities|materials|shelf|settings|problems)\/|node_modules\/(@vue|vue|vue-router|pinia|@pinia|zod|hono|@lucide)\//,
+                name: (id: string, modules: Modules) => {
+                  firstScreen ??= reachedFrom(resolve(root, 'renderer/main.ts'), modules);
+                  return firstScreen.has(id) ? 'common' : null;
+                },
+                includeDependenciesRecursively: false,
               },
             ],
           },

@@ -4,7 +4,9 @@ import { delimiter, join } from 'node:path';
 import { Halt, node, run, say } from './run.mjs';
 
 const PLAYWRIGHT_LIMIT_MS = 5 * 60 * 1000;
+/** The shell first: the same engine without windows, in which a test's fresh profile costs a tenth of the time. */
 const NAMES = [
+  'chromium-headless-shell',
   'chromium',
   'chromium-browser',
   'google-chrome',
@@ -67,7 +69,7 @@ export async function findBrowser() {
 async function installFromDebian() {
   say('Installing Chromium with apt-get.');
   if ((await run('apt-get', ['update'])) !== 0) return;
-  await run('apt-get', ['install', '-y', '--no-install-recommends', 'chromium']);
+  await run('apt-get', ['install', '-y', '--no-install-recommends', 'chromium-headless-shell']);
 }
 
 function isRootOnDebian() {

@@ -15,7 +15,8 @@ import { griffinEster, griffinEthoxylate, griffinMass } from '../emulsions/griff
 import { hldIonic, hldNonionic } from '../emulsions/hld';
 import { hldZeroSalinity, hldZeroTemperature } from '../emulsions/hld-zero';
 import { neutralise } from '../neutralisation/neutralise';
-import { molarMassOfFormula, molarMassOfSmiles } from '../structure/molar-mass';
+import { molarMassOfFormula } from '../structure/formula-mass';
+import { molarMassOfSmiles } from '../structure/molar-mass';
 import * as shape from './input-shapes';
 import { kind, type Kind } from './kind';
 import { EXPOSURE_KINDS } from './exposure-kinds';

@@ -1,22 +1,10 @@
 import { oneStep } from '../working/one-step';
-import { show } from '../working/show';
 import type { Worked } from '../working/working';
-import { ATOMIC_WEIGHTS, IUPAC_WEIGHTS } from './atomic-weights';
-import { countAtoms } from './chemical-formula';
+import { IUPAC_WEIGHTS } from './atomic-weights';
 import type { AtomCounts } from './chemical-formula';
+import { elementWeight, molarMassStep, sumOfWeights } from './formula-mass';
 import { NUCLIDES, nuclideMass } from './nuclide-mass';
 import { countSmiles } from './parse-smiles';
-
-/**
- * Molar mass of a written formula.
- *
- * @returns g/mol
- * @throws Problem `invalid-input` when the formula cannot be read
- * Source: IUPAC abridged standard atomic weights.
- */
-export function molarMassOfFormula(formula: string): Worked {
-  return molarMassOfCounts(countAtoms(formula));
-}
 
 /**
  * Molar mass of a structure: one substance, a salt or double salt, a hydrate, labelled atoms by their nuclide.
@@ -29,28 +17,15 @@ export function molarMassOfSmiles(smiles: string): Worked {
   return molarMassOfCounts(countSmiles(smiles));
 }
 
-/** g/mol of counted atoms. */
-export function massOfAtoms(counts: AtomCounts): number {
-  let sum = 0;
-  for (const [element, count] of counts) sum += count * weightOf(element);
-  return sum;
-}
+const isNuclide = (element: string): boolean => element.startsWith('[');
+const weightOf = (element: string): number =>
+  isNuclide(element) ? nuclideMass(element) : elementWeight(element);
 
-function weightOf(element: string): number {
-  const weight = element.startsWith('[') ? nuclideMass(element) : ATOMIC_WEIGHTS[element];
-  if (weight === undefined) throw new Error(`No atomic weight for ${element}.`);
-  return weight;
-}
+/** g/mol of the atoms of a structure, labelled ones by their nuclide. */
+export const massOfAtoms = (counts: AtomCounts): number => sumOfWeights(counts, weightOf);
 
-/** Molar mass of counted atoms, g/mol, with its working. */
+/** Molar mass of the atoms of a structure, g/mol, with its working. */
 export function molarMassOfCounts(counts: AtomCounts): Worked {
-  const terms = [...counts].map(([element, count]) => `${show(count)} ${element} × ${weightOf(element)}`);
-  const step = {
-    says: 'molar mass: Σ atoms × standard atomic weight',
-    shows: terms.join(' + '),
-    result: massOfAtoms(counts),
-    unit: 'g/mol',
-  };
-  const labelled = [...counts.keys()].some((element) => element.startsWith('['));
-  return oneStep(step, [IUPAC_WEIGHTS, ...(labelled ? [NUCLIDES] : [])]);
+  const labelled = [...counts.keys()].some(isNuclide);
+  return oneStep(molarMassStep(counts, weightOf), [IUPAC_WEIGHTS, ...(labelled ? [NUCLIDES] : [])]);
 }

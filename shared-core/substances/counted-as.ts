@@ -1,4 +1,4 @@
-import { molarMassOfFormula } from '../structure/molar-mass';
+import { molarMassOfFormula } from '../structure/formula-mass';
 import { IUPAC_WEIGHTS } from '../structure/atomic-weights';
 import { nonNegative, positive } from '../working/inputs';
 import { worked } from '../working/one-step';

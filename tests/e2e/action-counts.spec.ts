@@ -36,7 +36,7 @@ class Hand {
   async sheet(opening: Locator): Promise<void> {
     await this.click(opening);
     await expect(this.page.getByRole('dialog').locator('canvas[data-drawn=yes]').first()).toBeVisible({
-      timeout: 30_000,
+      timeout: 120_000,
     });
     await this.press('Escape');
     await expect(this.page.getByRole('dialog')).toBeHidden();

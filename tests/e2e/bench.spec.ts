@@ -107,7 +107,7 @@ test('prints the hand-out, and puts the lines into the formula, where Undo takes
   await page.getByRole('button', { name: 'Print working' }).click();
   const sheet = page.getByRole('dialog', { name: 'Emulsion working' });
   const download = page.waitForEvent('download');
-  await sheet.getByRole('button', { name: 'Save PDF' }).click({ timeout: 30_000 });
+  await sheet.getByRole('button', { name: 'Save PDF' }).click({ timeout: 120_000 });
   expect((await download).suggestedFilename()).toBe('emulsion-working-hedgerow-day-cream.pdf');
   await page.keyboard.press('Escape');
 
@@ -130,13 +130,13 @@ test('the optimiser proves the cheapest, gives next-best ones, or says which dem
   await takeCream(page);
   await page.getByRole('link', { name: 'Optimise' }).click();
   await page.getByRole('button', { name: 'Find the best' }).click();
-  await expect(page.getByText('Proven best of your shelf')).toBeVisible({ timeout: 60_000 });
+  await expect(page.getByText('Proven best of your shelf')).toBeVisible({ timeout: 120_000 });
   expect(await page.getByRole('button', { name: /^Put on the bench/ }).count()).toBeGreaterThanOrEqual(6);
   await expectNoAxeViolations(page);
   await page.getByLabel('Target HLB').fill('25');
   await page.getByLabel('Target HLB').press('Tab');
   await page.getByRole('button', { name: 'Find the best' }).click();
-  await expect(page.getByText('No choice meets every demand')).toBeVisible({ timeout: 60_000 });
+  await expect(page.getByText('No choice meets every demand')).toBeVisible({ timeout: 120_000 });
   await expect(page.getByText(/the highest reachable is/).first()).toBeVisible();
 });
 

@@ -235,7 +235,7 @@ test('a buffer by its salts has the pH of the table, and addresses from before s
   await expect(pH.locator('[data-result=pH] strong').first()).toHaveText(/4\.6\d/);
   await expect(pH.getByText(/without activities/)).toBeVisible();
   await pH.getByRole('button', { name: /Print working/ }).click();
-  await expect(page.getByRole('dialog').locator('canvas').first()).toBeVisible({ timeout: 30_000 });
+  await expect(page.getByRole('dialog').locator('canvas').first()).toBeVisible({ timeout: 120_000 });
 });
 
 test('preserving acids agree with Steinberg 2005, with the spread of pKas and the caution', async ({
@@ -287,7 +287,7 @@ test('the working prints as a hand-out that the service computes anew', async ({
   await pickChain(page, 'c18-1', 'peg-ether', '20');
   await page.getByRole('button', { name: 'Print working' }).click();
   const dialog = page.getByRole('dialog', { name: 'Working' });
-  await expect(dialog.locator('canvas').first()).toBeVisible({ timeout: 30_000 });
+  await expect(dialog.locator('canvas').first()).toBeVisible({ timeout: 120_000 });
   const coming = page.waitForEvent('download');
   await dialog.getByRole('button', { name: 'Save PDF' }).click();
   expect((await coming).suggestedFilename()).toBe('working-hlb-of-an-emulsifier.pdf');
@@ -297,5 +297,5 @@ test('the working prints as a hand-out that the service computes anew', async ({
   await fill.getByRole('textbox', { name: 'Volume' }).fill('50');
   await fill.getByLabel('Density').fill('0,95');
   await fill.getByRole('button', { name: /Print working/ }).click();
-  await expect(page.getByRole('dialog').locator('canvas').first()).toBeVisible({ timeout: 30_000 });
+  await expect(page.getByRole('dialog').locator('canvas').first()).toBeVisible({ timeout: 120_000 });
 });

@@ -1,6 +1,6 @@
 import { AxeBuilder } from '@axe-core/playwright';
 import { test as base, expect, type ConsoleMessage, type Page } from '@playwright/test';
-import { existsSync } from 'node:fs';
+import { cpSync, existsSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { makeLibrary } from '../bench/bench-library';
 import { HostProcess, leftovers, removeFolder, temporaryFolder } from './host-process';
@@ -29,6 +29,22 @@ interface Fixtures {
   library: string;
 }
 
+interface Kept {
+  /** A closed library of each kind that was asked for, made once by the real host: each test opens a copy of its own. */
+  ready: (kind: 'empty' | 'demo' | 'many') => Promise<string>;
+}
+
+/** Makes a library as its first screen would, in a folder of its own, and closes it. */
+async function makeByHost(kind: 'empty' | 'demo'): Promise<string> {
+  const folder = temporaryFolder();
+  const library = join(folder, 'library');
+  const host = await HostProcess.start({ args: ['--library', library], folder });
+  const asked = kind === 'demo' ? 'demonstration' : 'empty';
+  await host.post('/api/library/create', { name: 'library', kind: asked });
+  if ((await host.stop()) !== 0) throw new Error(`No library could be made:\n${host.output()}`);
+  return library;
+}
+
 /** The browser reports each refused API request by itself; a test looks at what the screen says of it. */
 function isRefusedRequest(message: ConsoleMessage): boolean {
   return (
@@ -51,18 +67,30 @@ export function watchErrors(page: Page): string[] {
  * Each test gets a fresh library, the real built host over it, and a page that has already used the printed
  * address. At the end the host must stop with 0 and leave no temporary file, and the page no console error.
  */
-export const test = base.extend<Fixtures & Options>({
+export const test = base.extend<Fixtures & Options, Kept>({
+  ready: [
+    async ({}, use) => {
+      const made = new Map<string, Promise<string>>();
+      await use((kind) => {
+        const before = made.get(kind);
+        if (before) return before;
+        const now = kind === 'many' ? makeLibrary(5_000, 60) : makeByHost(kind);
+        made.set(kind, now);
+        return now;
+      });
+      for (const library of made.values()) removeFolder(dirname(await library));
+    },
+    { scope: 'worker' },
+  ],
+
   opening: ['empty', { option: true }],
   expectedErrors: [null, { option: true }],
 
-  stillroom: async ({ opening }, use, info) => {
+  stillroom: async ({ opening, ready }, use, info) => {
     const folder = temporaryFolder();
-    const library = opening === 'many' ? await makeLibrary(5_000, 60) : join(folder, 'library');
+    const library = join(folder, 'library');
+    if (opening !== 'nothing') cpSync(await ready(opening), library, { recursive: true });
     const host = await HostProcess.start({ args: ['--library', library], folder });
-    if (opening === 'empty' || opening === 'demo') {
-      const kind = opening === 'demo' ? 'demonstration' : 'empty';
-      await host.post('/api/library/create', { name: 'library', kind });
-    }
     await use({ host, library, folder });
     const code = await host.stop();
     if (info.status !== info.expectedStatus) {
@@ -70,7 +98,6 @@ export const test = base.extend<Fixtures & Options>({
     }
     const left = existsSync(library) ? leftovers(library) : [];
     removeFolder(folder);
-    if (opening === 'many') removeFolder(dirname(library));
     expect(code, `the host stops cleanly:\n${host.output()}`).toBe(0);
     expect(left, 'files left behind in the library').toEqual([]);
   },

@@ -6,8 +6,8 @@ import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 
 const HOST_PROGRAM = resolve(import.meta.dirname, '../../out/main/loopback.js');
-const START_LIMIT_MS = 60_000;
-const STOP_LIMIT_MS = 20_000;
+const START_LIMIT_MS = 120_000;
+const STOP_LIMIT_MS = 60_000;
 
 /** What a library's folder may hold once nobody has it open. Anything else was left over. */
 const KEPT = new Set(['library.sqlite', 'library.log', 'attachments', 'backups']);

@@ -103,7 +103,7 @@ test('many sheets are made with progress and saved as one ZIP of PDFs', async ({
   for (const name of ['Hedgerow Day Cream', 'Meadow Body Milk', 'Gardener’s Hand Balm'])
     await page.getByLabel(`Pick ${name}`).check();
   await page.getByRole('button', { name: 'Print formula sheets…' }).click();
-  await expect(dialog(page).getByText('3 sheets made.')).toBeVisible({ timeout: 30_000 });
+  await expect(dialog(page).getByText('3 sheets made.')).toBeVisible({ timeout: 120_000 });
   const files = Object.values(unzipSync(await saved(page, 'Save ZIP')));
   expect(files).toHaveLength(3);
   for (const file of files) expect(Buffer.from(file.subarray(0, 5)).toString()).toBe('%PDF-');

@@ -34,7 +34,7 @@ function checkPdf(path: string, contains: string): void {
 
 async function savePdf(page: Page, folder: string, contains: string): Promise<void> {
   const dialog = page.getByRole('dialog');
-  await expect(dialog.locator('canvas').first()).toBeVisible({ timeout: 30_000 });
+  await expect(dialog.locator('canvas').first()).toBeVisible({ timeout: 120_000 });
   const coming = page.waitForEvent('download');
   await dialog.getByRole('button', { name: 'Save PDF' }).click();
   const download = await coming;

@@ -8,7 +8,8 @@ import { ATOMIC_WEIGHTS } from '@core/structure/atomic-weights';
 import { CHAINS, HEADS, smilesOfPick } from '@core/structure/chain-and-head';
 import type { ChainId, HeadId } from '@core/structure/chain-and-head';
 import { hlbInputOf } from '@core/structure/hlb-of-structure';
-import { molarMassOfFormula, molarMassOfSmiles } from '@core/structure/molar-mass';
+import { molarMassOfFormula } from '@core/structure/formula-mass';
+import { molarMassOfSmiles } from '@core/structure/molar-mass';
 import { readStructure } from '@core/structure/read-structure';
 import { publishedCaseFiles, publishedValues } from './published';
 

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { countAtoms } from '@core/structure/chemical-formula';
 import { smilesOfPick } from '@core/structure/chain-and-head';
-import { molarMassOfFormula, molarMassOfSmiles } from '@core/structure/molar-mass';
+import { molarMassOfFormula } from '@core/structure/formula-mass';
+import { molarMassOfSmiles } from '@core/structure/molar-mass';
 import { readStructure } from '@core/structure/read-structure';
 import { refusal } from '../working/refusal';
 

@@ -1,6 +1,6 @@
 import { countAtoms } from '@core/structure/chemical-formula';
 import { pairsOff } from '@core/structure/perfect-matching';
-import { molarMassOfFormula } from '@core/structure/molar-mass';
+import { molarMassOfFormula } from '@core/structure/formula-mass';
 import { parseSmiles } from '@core/structure/parse-smiles';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
