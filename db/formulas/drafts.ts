@@ -32,6 +32,11 @@ function stepOf(row: Row): unknown {
   };
 }
 
+/** The parts of a formula that are kept as one text each. */
+function ofJson(row: Row, keys: readonly string[]): Record<string, unknown> {
+  return Object.fromEntries(keys.map((key) => [key, JSON.parse(String(row[key])) as unknown]));
+}
+
 /** A formula's draft, or undefined when there is none with that id. */
 export function readFormula(db: Reader, id: string): Formula | undefined {
   const row = db.get<Row>('SELECT * FROM formula WHERE id = ?', id);
@@ -48,7 +53,6 @@ export function readFormula(db: Reader, id: string): Formula | undefined {
     productType: row.product_type,
     use: row.use,
     purpose: row.purpose,
-    market: JSON.parse(String(row.market)) as unknown,
     phases: db.all<Row>(PHASES, id).map((phase) => ({
       id: phase.id,
       title: phase.title,
@@ -56,8 +60,7 @@ export function readFormula(db: Reader, id: string): Formula | undefined {
       lines: lines.filter((line) => line.phase_id === phase.id).map(lineOf),
     })),
     steps: db.all<Row>(STEPS, id).map(stepOf),
-    target: JSON.parse(String(row.target)) as unknown,
-    accepted: JSON.parse(String(row.accepted)) as unknown,
+    ...ofJson(row, ['market', 'target', 'accepted', 'claims', 'reports', 'statements']),
     notes: row.notes,
   });
 }
@@ -65,16 +68,19 @@ export function readFormula(db: Reader, id: string): Formula | undefined {
 /** Adds a formula's draft, or rewrites it whole: a draft is small, and one shape of change is easy to trust. */
 export function writeFormula(tx: Writer, f: Formula): void {
   tx.run(
-    `INSERT INTO formula (id, revision, created_at, updated_at, archived, code, name, product_type, use, purpose, market, target, accepted, notes)
-     VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)
+    `INSERT INTO formula (id, revision, created_at, updated_at, archived, code, name, product_type, use, purpose, market, target, accepted,
+       claims, reports, statements, notes)
+     VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)
      ON CONFLICT (id) DO UPDATE SET revision = excluded.revision, updated_at = excluded.updated_at,
        archived = excluded.archived, code = excluded.code, name = excluded.name,
        product_type = excluded.product_type, use = excluded.use, purpose = excluded.purpose,
        market = excluded.market,
-       target = excluded.target, accepted = excluded.accepted, notes = excluded.notes`,
+       target = excluded.target, accepted = excluded.accepted, claims = excluded.claims,
+       reports = excluded.reports, statements = excluded.statements, notes = excluded.notes`,
     ...[f.id, f.revision, f.createdAt, f.updatedAt, Number(f.archived), f.code, f.name],
     ...[f.productType, f.use, f.purpose, JSON.stringify(f.market), JSON.stringify(f.target)],
-    ...[JSON.stringify(f.accepted), f.notes],
+    ...[f.accepted, f.claims, f.reports, f.statements].map((part) => JSON.stringify(part)),
+    f.notes,
   );
   tx.run('DELETE FROM formula_step WHERE formula_id = ?', f.id);
   tx.run('DELETE FROM formula_phase WHERE formula_id = ?', f.id);

@@ -1,3 +1,4 @@
+import type { Decision } from '@core/formulas/decision';
 import type { FormulaEntry, FormulaStatus } from '@core/formulas/list';
 import { WHOLE_PPM } from '@core/quantities/share';
 import type { Reader } from '../database';
@@ -15,6 +16,7 @@ interface Row {
   updatedAt: string;
   lines: number;
   latestVersion: number | null;
+  decision: Decision | null;
 }
 
 function statusOf({ archived, latestVersion }: Row): FormulaStatus {
@@ -69,16 +71,20 @@ export function readFormulaEntries(db: Reader, ids?: readonly string[]): Formula
   const rows = db.all<Row>(
     `SELECT id, code, name, product_type AS productType, use, purpose, archived, updated_at AS updatedAt,
        (SELECT count(*) FROM formula_line l WHERE l.formula_id = f.id) AS lines,
-       (SELECT max(number) FROM formula_version v WHERE v.formula_id = f.id) AS latestVersion
+       (SELECT max(number) FROM formula_version v WHERE v.formula_id = f.id) AS latestVersion,
+       (SELECT d.decision FROM version_decision d WHERE d.version_id =
+          (SELECT v.id FROM formula_version v WHERE v.formula_id = f.id ORDER BY v.number DESC LIMIT 1)
+        ORDER BY d.seq DESC LIMIT 1) AS decision
      FROM formula f ${among('id', ids).where}`,
     ...among('id', ids).values,
   );
   const entries = new Map<string, FormulaEntry>();
   for (const row of rows) {
-    const { archived: _archived, ...shown } = row;
+    const { archived: _archived, decision, ...shown } = row;
+    const standing = decision ?? (row.latestVersion === null ? 'not recorded' : 'recorded');
     const unknown = { costPerKg: null, currency: null, pricedPpm: 0 };
     entries.set(row.id, {
-      ...{ ...shown, ...unknown, status: statusOf(row) },
+      ...{ ...shown, ...unknown, status: statusOf(row), standing },
       ...{ materialIds: [], ppms: [], ingredients: [] },
     });
   }

@@ -1,7 +1,9 @@
+import { standingOf, type Standing, type VersionDecision } from '@core/formulas/decision';
 import { FORMULA } from '@core/formulas/noun';
 import { formulaContent, formulaVersion, type FormulaVersion } from '@core/formulas/formula';
 import { MATERIAL } from '@core/materials/noun';
 import type { Reader, Writer } from '../database';
+import { readDecisions } from './decisions';
 import { putState, readState, stateRow, type StateRow } from '../record/state';
 
 export interface VersionSummary {
@@ -11,16 +13,25 @@ export interface VersionSummary {
   recordedAt: string;
   recordedBy: string;
   reason: string;
+  /** What was decided on it, oldest first, and where it stands by that. */
+  decisions: VersionDecision[];
+  standing: Standing;
 }
+
+type Recorded = Omit<VersionSummary, 'decisions' | 'standing'>;
 
 const SUMMARY = `id, formula_id AS formulaId, number, recorded_at AS recordedAt, recorded_by AS recordedBy, reason`;
 
 /** A formula's recorded versions, newest first. */
 export function listVersions(db: Reader, formulaId: string): VersionSummary[] {
-  return db.all<VersionSummary>(
+  const versions = db.all<Recorded>(
     `SELECT ${SUMMARY} FROM formula_version WHERE formula_id = ? ORDER BY number DESC`,
     formulaId,
   );
+  return versions.map((version) => {
+    const decisions = readDecisions(db, version.id);
+    return { ...version, decisions, standing: standingOf(decisions) };
+  });
 }
 
 /** The states of a version's materials, put together as materials of the moment when it was recorded. */
@@ -43,7 +54,7 @@ function frozenMaterials(db: Reader, seq: number, at: string): FormulaVersion['m
  * @throws Problem library-damaged where a state is not what was recorded
  */
 export function readVersion(db: Reader, id: string): FormulaVersion | undefined {
-  const row = db.get<VersionSummary & { seq: number; state: number }>(
+  const row = db.get<Recorded & { seq: number; state: number }>(
     `SELECT seq, state, ${SUMMARY} FROM formula_version WHERE id = ?`,
     id,
   );

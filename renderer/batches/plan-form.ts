@@ -6,9 +6,11 @@ import { MASS_UNITS } from '@core/locale/mass';
 import { Problem } from '@core/problems/problem';
 import { ppmFromPercent } from '@core/quantities/share';
 import { MG_PER_G } from '@core/quantities/mass';
-import { computed, reactive, type Ref } from 'vue';
+import { computed, reactive, watch, type Ref } from 'vue';
 import { useSettings } from '../settings/store';
 
+/** A unit is filled by mass, or by volume through the density of the product. */
+export const FILL_UNITS = ['g', 'mL'] as const;
 export const BATCH_UNITS = ['g', 'kg'] as const;
 
 /** What the form holds, in the units that a maker types. */
@@ -17,8 +19,11 @@ export interface PlanEntry {
   mass: number | null;
   massUnit: (typeof BATCH_UNITS)[number];
   units: number | null;
-  /** g per unit. */
+  /** Of each unit, in `fillUnit`. */
   fill: number | null;
+  fillUnit: (typeof FILL_UNITS)[number];
+  /** g/mL, where the fill is a volume. */
+  density: number | null;
   overagePercent: number | null;
   /** g. */
   readability: number | null;
@@ -34,7 +39,9 @@ type Outcome =
 function sizeOf(entry: PlanEntry): unknown {
   if (entry.by === 'mass')
     return { by: 'mass', massMg: Math.round((entry.mass ?? 0) * MASS_UNITS[entry.massUnit]) };
-  return { by: 'units', units: entry.units ?? 0, fillMg: Math.round((entry.fill ?? 0) * MG_PER_G) };
+  const perUnit = entry.fillUnit === 'g' ? 1 : (entry.density ?? 0);
+  const fillMg = Math.round((entry.fill ?? 0) * perUnit * MG_PER_G);
+  return { by: 'units', units: entry.units ?? 0, fillMg };
 }
 
 /** The planned batch of what was entered, or what is wrong with it, by field. */
@@ -76,10 +83,18 @@ export function usePlanForm(version: Ref<FormulaVersion | null>) {
     massUnit: 'kg',
     units: 50,
     fill: 50,
+    fillUnit: 'g',
+    density: null,
     overagePercent: overagePpm / 10_000,
     readability: readabilityMg / MG_PER_G,
     limitPercent: USUAL_LIMIT_PPM / 10_000,
     note: '',
+  });
+  // A volume is filled at the middle of the version's own target density, unless another was measured.
+  watch(version, (now) => {
+    const { densityLow = null, densityHigh = null } = now?.content.target ?? {};
+    const [low, high] = [densityLow ?? densityHigh, densityHigh ?? densityLow];
+    entry.density = low === null || high === null ? null : (low + high) / 2;
   });
   const result = computed(() => outcome(entry, version.value, settings.current.languageRegion));
   const fault = (path: string): string | null => result.value.faults[path] ?? null;

@@ -30,6 +30,7 @@ const COLUMNS: Column<FormulaRow>[] = [
     to: (row) => (row.latestVersion === null ? null : { name: 'versions', params: { id: row.id } }),
     label: (row) => `Versions of ${row.name}`,
   },
+  { key: 'standing', title: 'Newest version', rem: 7, text: (row) => row.standing },
   {
     key: 'costPerKg',
     title: 'Cost per kg',
@@ -52,8 +53,17 @@ export const FORMULAS_VIEW: ListView<FormulaRow> = {
   title: 'Formulas',
   placeholder: 'Name, code, purpose, type or ingredient',
   columns: COLUMNS,
-  columnsAtFirst: ['name', 'code', 'productType', 'latestVersion', 'costPerKg', 'purpose', 'updatedAt'],
-  unfolded: ['productType', 'use', 'status'],
+  columnsAtFirst: [
+    'name',
+    'code',
+    'productType',
+    'latestVersion',
+    'standing',
+    'costPerKg',
+    'purpose',
+    'updatedAt',
+  ],
+  unfolded: ['productType', 'use', 'standing', 'status'],
   rowHeight: 34,
   picks: true,
 };

@@ -38,12 +38,18 @@ const routes: RouteRecordRaw[] = [
     name: 'compare-formulas',
     component: () => import('../formulas/CompareFormulas.vue'),
   },
+  {
+    path: '/formulas/differences',
+    name: 'differences',
+    component: () => import('../formulas/DifferencesPage.vue'),
+  },
   { path: '/formulas/:id', name: 'formula', component: () => import('../formulas/FormulaPage.vue') },
   {
     path: '/formulas/:id/versions',
     name: 'versions',
     component: () => import('../formulas/VersionsPage.vue'),
   },
+  { path: '/swap', name: 'swap', component: () => import('../swap/SwapPage.vue') },
   { path: '/batches', name: 'batches', component: () => import('../batches/BatchesPage.vue') },
   { path: '/batches/:id', name: 'batch', component: () => import('../batches/BatchPage.vue') },
   {

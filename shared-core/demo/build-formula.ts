@@ -1,3 +1,4 @@
+import { blankProductFile } from '../formulas/product-file';
 import {
   blankTarget,
   type Formula,
@@ -97,6 +98,7 @@ export function buildFormula(
     steps: steps.map(step),
     target: { ...blankTarget(), ...target },
     accepted: [],
+    ...blankProductFile(),
     notes: `${notes}\n\n${CAVEAT}`,
     id: key('itself'),
     archived: false,

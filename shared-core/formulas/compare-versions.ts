@@ -1,23 +1,19 @@
-import { formatNumber, formatPercent } from '../locale/numbers';
+import { formatPercent } from '../locale/numbers';
 import type { Region } from '../locale/numbers';
 import type { Field } from '../record/field';
 import { fieldWords } from '../record/words';
 import { MARKET_FIELDS } from './market-fields';
 import { materialDifferences, type MaterialsOfSide } from './compare-materials';
-import type { Difference, DifferenceArea } from './difference';
+import type { Difference } from './difference';
 import { phaseLetter } from './formula';
-import type { FormulaContent, FormulaLine, ProcedureStep, TargetSpecification } from './formula';
+import type { FormulaContent, FormulaLine, TargetSpecification } from './formula';
+import { fileDifferences } from './compare-file';
+import { stepDifferences } from './compare-steps';
+import { pushText, withUnit, type Compared } from './compared';
 import { movedOnes } from './moved-ones';
 import { formulaLines, formulaShares } from './shares';
 
 export type { Difference, DifferenceArea, DifferenceKind } from './difference';
-
-interface Compared {
-  before: FormulaContent;
-  after: FormulaContent;
-  nameOf: (materialId: string) => string;
-  region: Region;
-}
 
 interface PlacedLine {
   line: FormulaLine;
@@ -69,6 +65,11 @@ function shareText(placed: PlacedLine, region: Region): string {
   return `${formatPercent(placed.ppm, region)}${placed.line.toHundred ? ' (q.s.)' : ''}`;
 }
 
+/** How far a share moved, absolute and of what it was. */
+function shareChange(was: number, is: number): Pick<Difference, 'changePpm' | 'ratio'> {
+  return { changePpm: is - was, ratio: was > 0 ? (is - was) / was : null };
+}
+
 /** Lines that stayed in their phase but stand elsewhere in it: the order of weighing and adding. */
 function orderDifferences(pairs: readonly Pair[], nameOf: Compared['nameOf']): Difference[] {
   const stayed = pairs.flatMap(([was, is]) => (was && is && was.phaseId === is.phaseId ? [{ was, is }] : []));
@@ -93,12 +94,13 @@ function lineDifferences({ before, after, nameOf, region }: Compared): Differenc
   for (const [was, is] of pairs) {
     const what = nameOf((is ?? was)?.line.materialId ?? '');
     const where = (one: PlacedLine) => `${shareText(one, region)} in phase ${one.phase}`;
-    if (!was && is) found.push({ area: 'line', kind: 'added', what, before: '', after: where(is) });
-    if (was && !is) found.push({ area: 'line', kind: 'removed', what, before: where(was), after: '' });
+    const line = { area: 'line', what, ...shareChange(was?.ppm ?? 0, is?.ppm ?? 0) } as const;
+    if (!was && is) found.push({ ...line, kind: 'added', before: '', after: where(is) });
+    if (was && !is) found.push({ ...line, kind: 'removed', before: where(was), after: '' });
     if (!was || !is) continue;
     const shares = [shareText(was, region), shareText(is, region)] as const;
     if (shares[0] !== shares[1])
-      found.push({ area: 'line', kind: 'changed', what, before: shares[0], after: shares[1] });
+      found.push({ ...line, kind: 'changed', before: shares[0], after: shares[1] });
     // By id, not letter: a phase put in front renames the ones after it but moves nothing.
     if (was.phaseId !== is.phaseId)
       found.push({
@@ -111,16 +113,6 @@ function lineDifferences({ before, after, nameOf, region }: Compared): Differenc
     pushText(found, 'line', `${what}, note`, was.line.note, is.line.note);
   }
   return [...found, ...orderDifferences(pairs, nameOf)];
-}
-
-function pushText(found: Difference[], area: DifferenceArea, what: string, before: string, after: string) {
-  if (before === after) return;
-  const kind = before === '' ? 'added' : after === '' ? 'removed' : 'changed';
-  found.push({ area, kind, what, before, after });
-}
-
-function withUnit(value: number | null, unit: string, region: Region): string {
-  return value === null ? '' : `${formatNumber(value, region)}${unit}`;
 }
 
 function phaseDifferences({ before, after, region }: Compared): Difference[] {
@@ -142,60 +134,6 @@ function phaseDifferences({ before, after, region }: Compared): Difference[] {
     const what = `Phase ${phaseLetter(index)}`;
     found.push({ area: 'phase', kind: 'removed', what, before: phase.title || what, after: '' });
   }
-  return found;
-}
-
-function stepFacts(content: FormulaContent, step: ProcedureStep, region: Region): Record<string, string> {
-  const letters = content.phases.flatMap((phase, index) =>
-    step.phaseIds.includes(phase.id) ? [phaseLetter(index)] : [],
-  );
-  return {
-    phases: letters.join(', '),
-    instruction: step.instruction,
-    temperature: withUnit(step.temperatureC, ' °C', region),
-    speed: withUnit(step.speedRpm, ' rpm', region),
-    time: withUnit(step.minutes, ' min', region),
-    'look for': step.lookFor,
-    caution: step.caution,
-  };
-}
-
-function stepDifferences({ before, after, region }: Compared): Difference[] {
-  const found: Difference[] = [];
-  const known = new Map(before.steps.map((step, index) => [step.id, { step, index }]));
-  after.steps.forEach((step, index) => {
-    const was = known.get(step.id);
-    known.delete(step.id);
-    const what = `Step ${index + 1}`;
-    if (!was) {
-      found.push({ area: 'step', kind: 'added', what, before: '', after: step.instruction });
-      return;
-    }
-    const old = stepFacts(before, was.step, region);
-    // The same phases under new letters are no change of the step.
-    if (was.step.phaseIds.join() === step.phaseIds.join())
-      old.phases = stepFacts(after, step, region).phases ?? '';
-    for (const [name, text] of Object.entries(stepFacts(after, step, region)))
-      pushText(found, 'step', `${what}, ${name}`, old[name] ?? '', text);
-  });
-  for (const { step, index } of known.values())
-    found.push({
-      area: 'step',
-      kind: 'removed',
-      what: `Step ${index + 1}`,
-      before: step.instruction,
-      after: '',
-    });
-  const kept = (steps: ProcedureStep[], others: ProcedureStep[]) =>
-    steps.filter((step) => others.some((other) => other.id === step.id)).map((step) => step.id);
-  if (kept(before.steps, after.steps).join() !== kept(after.steps, before.steps).join())
-    found.push({
-      area: 'step',
-      kind: 'moved',
-      what: 'Order of the steps',
-      before: 'as it was',
-      after: 'changed',
-    });
   return found;
 }
 
@@ -267,7 +205,7 @@ export function compareVersions(
   );
   found.push(...materialDifferences([...shared], materials.before, materials.after, region));
   found.push(...stepDifferences(compared), ...targetDifferences(compared));
-  found.push(...acceptedDifferences(before, after));
+  found.push(...acceptedDifferences(before, after), ...fileDifferences(before, after, region));
   pushText(found, 'notes', 'Notes', before.notes, after.notes);
   return found;
 }

@@ -14,6 +14,7 @@ import {
   type Fields,
 } from '../record/field';
 import { MARKET_FIELDS } from './market-fields';
+import { blankProductFile, REPORT_KINDS } from './product-file';
 import {
   blankTarget,
   formulaContent,
@@ -25,7 +26,7 @@ import {
 
 const BY_HAND = { form: 'by hand', sheet: 'by hand', compare: 'by hand' } as const;
 const inRow = { section: '' };
-const { phases, steps, accepted } = formulaContent.shape;
+const { phases, steps, accepted, claims, reports, statements } = formulaContent.shape;
 
 const TARGET_LABELS: Record<keyof TargetSpecification, string> = {
   appearance: 'Appearance',
@@ -87,6 +88,28 @@ const ACCEPTED_ROW: Fields = {
   on: line({ label: 'On', ...inRow, max: 10 }),
 };
 
+const CLAIM_ROW: Fields = {
+  says: line({ label: 'Claim', ...inRow, max: 300 }),
+  evidence: text({ label: 'Evidence', ...inRow, max: 2000 }),
+};
+
+const REPORT_ROW: Fields = {
+  kind: word(REPORT_KINDS, 'other', { label: 'Kind', ...inRow }),
+  title: line({ label: 'Title', ...inRow }),
+  versionNumber: number(z.number().nullable(), {
+    label: 'Of version',
+    ...inRow,
+    whole: true,
+    min: 1,
+    max: 1e6,
+  }),
+};
+
+const STATEMENT_FIELDS: Fields = {
+  goodPractice: text({ label: 'Good manufacturing practice', ...inRow, max: 2000 }),
+  animalTesting: text({ label: 'Animal testing', ...inRow, max: 2000 }),
+};
+
 /** Every property of a formula. Its ledger, procedure and target are drawn by hand. */
 export const FORMULA_FIELDS = {
   name: name('the formula’s name', {
@@ -129,6 +152,13 @@ export const FORMULA_FIELDS = {
     places: BY_HAND,
   }),
   accepted: rows(ACCEPTED_ROW, accepted, { label: 'Accepted findings', section: 'checks', places: BY_HAND }),
+  claims: rows(CLAIM_ROW, claims, { label: 'Claims', section: 'file', places: BY_HAND }),
+  reports: rows(REPORT_ROW, reports, { label: 'Reports', section: 'file', places: BY_HAND }),
+  statements: group(STATEMENT_FIELDS, statements, blankProductFile().statements, {
+    label: 'Statements',
+    section: 'file',
+    places: BY_HAND,
+  }),
   notes: text({ label: 'Notes', section: 'notes', places: { ...BY_HAND, search: true } }),
   archived: flag({ label: 'Archived', section: 'head', places: { ...BY_HAND, filter: 'Archived' } }),
 };

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { acceptedFinding } from './accepted-finding';
+import { productClaim, productReport, productStatements } from './product-file';
 import { market } from '../products/market';
 import { USES, type Use } from '../products/use';
 import { id } from '../record/id';
@@ -121,6 +122,10 @@ export const formulaContent = z
     target: targetSpecification,
     /** Findings of the checks that the maker lets stand, each with the reason. */
     accepted: z.array(acceptedFinding).max(200),
+    /** What the product's file holds beyond the formula. */
+    claims: z.array(productClaim).max(60, 'A product can hold 60 claims at most.'),
+    reports: z.array(productReport).max(60, 'A product can hold 60 reports at most.'),
+    statements: productStatements,
     notes: longText(),
   })
   .refine((f) => f.phases.flatMap((phase) => phase.lines).filter((line) => line.toHundred).length <= 1, {

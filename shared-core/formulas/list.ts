@@ -1,9 +1,13 @@
+import { DECISIONS } from './decision';
 import type { KeyOf, ListDescription } from '../lists/description';
 import { PRODUCT_TYPES, USES } from './formula';
 
 /** Where a formula stands: written only, recorded at least once, or put away. */
 export const FORMULA_STATUSES = ['draft', 'recorded', 'archived'] as const;
 export type FormulaStatus = (typeof FORMULA_STATUSES)[number];
+
+/** Where the newest recorded version stands. */
+export const STANDINGS = ['not recorded', 'recorded', ...DECISIONS] as const;
 
 /** A formula as its list knows it. */
 export interface FormulaEntry {
@@ -17,6 +21,7 @@ export interface FormulaEntry {
   lines: number;
   /** The newest recorded version's number, or null. */
   latestVersion: number | null;
+  standing: (typeof STANDINGS)[number];
   updatedAt: string;
   /** Raw-material cost per kg by each material's newest offer, in minor units of `currency`; null without any price. */
   costPerKg: number | null;
@@ -43,6 +48,7 @@ export const FORMULAS_LIST: ListDescription<KeyOf<FormulaEntry>> = {
   facets: [
     { key: 'productType', title: 'Product type', words: PRODUCT_TYPES },
     { key: 'use', title: 'Use', words: USES },
+    { key: 'standing', title: 'Newest version', words: STANDINGS },
     { key: 'status', title: 'Status', words: FORMULA_STATUSES, putAside: ['archived'] },
   ],
   ranges: [],
@@ -54,6 +60,7 @@ export const FORMULAS_LIST: ListDescription<KeyOf<FormulaEntry>> = {
     { key: 'status', by: 'word' },
     { key: 'lines', by: 'number' },
     { key: 'latestVersion', by: 'number' },
+    { key: 'standing', by: 'word' },
     { key: 'costPerKg', by: 'number', within: 'currency' },
     { key: 'updatedAt', by: 'date' },
   ],

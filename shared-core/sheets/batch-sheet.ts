@@ -1,4 +1,5 @@
 import type { Batch } from '../batches/batch';
+import type { VersionDecision } from '../formulas/decision';
 import type { FormulaVersion } from '../formulas/formula';
 import { formatDate } from '../locale/dates';
 import { formatMass, formatMassIn } from '../locale/mass';
@@ -7,6 +8,7 @@ import type { Region } from '../locale/numbers';
 import { smallLinesNodes } from './batch-small-lines';
 import { recordUnit, weighingTables } from './batch-weighing';
 import { formulaCautions } from './cautions';
+import { withdrawnCaution } from './decision-words';
 import { blanks, HAND_ROW, signatureBlock, tickBoxes, writingLines } from './kit/by-hand';
 import { cautionBox } from './kit/caution-box';
 import type { SheetDefinition, SheetNode } from './kit/definition';
@@ -130,7 +132,7 @@ function closingSection(width: number): SheetNode {
  */
 export function batchSheet(
   batch: Batch,
-  version: FormulaVersion,
+  version: FormulaVersion & { decisions?: readonly VersionDecision[] },
   settings: SheetSettings,
   printedAt: string,
 ): SheetDefinition {
@@ -155,7 +157,10 @@ export function batchSheet(
       ...sizeFacts(batch, region),
     ]),
     ...(batch.note ? [paragraph(`Note: ${batch.note}`)] : []),
-    ...cautionBox(formulaCautions(content, version.materials), width),
+    ...cautionBox(
+      [...withdrawnCaution(version, region), ...formulaCautions(content, version.materials)],
+      width,
+    ),
     beforeStarting(width),
     ...headed('Weighing', ...weighingTables(batch, version, region, width)),
     ...smallLinesNodes(batch, version, region),

@@ -7,6 +7,7 @@ import { capital, joined } from '../locale/words';
 import { naturalOriginOf, type NaturalOrigin } from '../natural-origin/in-formula';
 import { substanceIndex } from '../substances/substance-index';
 import { neverMade } from './cautions';
+import { decisionFacts, withdrawnCaution } from './decision-words';
 import type { PrintedFormula } from './formula-sheet';
 import { cautionBox } from './kit/caution-box';
 import type { SheetDefinition, SheetNode } from './kit/definition';
@@ -107,6 +108,7 @@ export function exposureSheet(
       [
         { label: 'Code', value: content.code ? numberText(content.code) : '' },
         { label: 'Version', value: version ? String(version.number) : 'Draft, not recorded' },
+        ...decisionFacts(version, region),
         { label: 'Kind', value: capital(content.market.kind ?? 'not said') },
         { label: 'Use', value: capital(content.use) },
         { label: 'For', value: capital(joined(content.market.users)) },
@@ -114,7 +116,7 @@ export function exposureSheet(
       ],
       content.purpose,
     ),
-    ...cautionBox(neverMade(content), width),
+    ...cautionBox([...withdrawnCaution(version, region), ...neverMade(content)], width),
     ...headed(
       'Systemic exposure and margin of safety',
       paragraph(

@@ -1,5 +1,6 @@
 import { formulaCost } from '../costing/formula-cost';
 import type { FormulaContent } from '../formulas/formula';
+import type { VersionDecision } from '../formulas/decision';
 import { ingredientList, type ListOptions } from '../labelling/ingredient-list';
 import { allergenRuleOn } from '../labelling/allergens';
 import { NO_LAW, type Law } from '../limits/law';
@@ -8,6 +9,7 @@ import type { Region } from '../locale/numbers';
 import { formatMoney } from '../locale/money';
 import type { Material } from '../materials/material';
 import { formulaCautions } from './cautions';
+import { decisionFacts, withdrawnCaution } from './decision-words';
 import { formulaTables } from './formula-lines';
 import { cautionBox } from './kit/caution-box';
 import type { SheetDefinition, SheetNode } from './kit/definition';
@@ -29,7 +31,14 @@ export interface PrintedFormula {
   /** The library's substances and limits, for the names of the label. */
   law?: Law;
   /** Null for a draft. */
-  version: { number: number; recordedAt: string; recordedBy: string; reason: string } | null;
+  version: {
+    number: number;
+    recordedAt: string;
+    recordedBy: string;
+    reason: string;
+    /** What was decided on it, oldest first. */
+    decisions?: readonly VersionDecision[];
+  } | null;
 }
 
 export interface FormulaSheetOptions {
@@ -125,11 +134,13 @@ export function formulaSheet(
         { label: 'Version', value: version ? String(version.number) : 'Draft, not recorded' },
         { label: 'Recorded', value: version ? formatDate(version.recordedAt, region) : '' },
         { label: 'By', value: options.forSharing ? '' : (version?.recordedBy ?? '') },
+        ...(options.forSharing ? [] : decisionFacts(version, region)),
         { label: 'Type', value: capital(content.productType) },
         { label: 'Use', value: capital(content.use) },
       ],
       content.purpose,
     ),
+    ...cautionBox(withdrawnCaution(version, region), width),
     ...headed(
       'Formula',
       ...formulaTables(content, materials, region, width, { tradeNames, supplier: !options.forSharing }),

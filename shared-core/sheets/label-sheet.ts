@@ -10,6 +10,7 @@ import { allowanceWords, productsWords, subjectWords, totalWords } from '../limi
 import { formatPercent, type Region } from '../locale/numbers';
 import { capital, joined } from '../locale/words';
 import { neverMade } from './cautions';
+import { decisionFacts, withdrawnCaution } from './decision-words';
 import type { PrintedFormula } from './formula-sheet';
 import { cautionBox } from './kit/caution-box';
 import type { SheetDefinition, SheetNode } from './kit/definition';
@@ -152,6 +153,7 @@ export function labelSheet(
       [
         { label: 'Code', value: content.code ? numberText(content.code) : '' },
         { label: 'Version', value: version ? String(version.number) : 'Draft, not recorded' },
+        ...decisionFacts(version, region),
         { label: 'Kind', value: capital(market.kind ?? 'not said') },
         { label: 'Use', value: capital(content.use) },
         { label: 'Held against', value: joined(regionsOf(market)) },
@@ -159,7 +161,7 @@ export function labelSheet(
       ],
       content.purpose,
     ),
-    ...cautionBox(neverMade(content), width),
+    ...cautionBox([...withdrawnCaution(version, region), ...neverMade(content)], width),
     ...headed('Ingredient list', paragraph(list.text || 'No ingredients yet.', { fontSize: SIZE.section })),
     ...wordsSection(labelPhrases(judged)),
     ...contentSection(list, region, width),

@@ -1,3 +1,4 @@
+import { blankProductFile } from '@core/formulas/product-file';
 import { blankMarket } from '@core/products/market';
 import { blankTarget, PRODUCT_TYPES, USES, type Formula, type FormulaPhase } from '@core/formulas/formula';
 import { WHOLE_PPM } from '@core/quantities/share';
@@ -82,6 +83,7 @@ export function* generateFormulas(
       })),
       target: blankTarget(),
       accepted: [],
+      ...blankProductFile(),
       notes: '',
       archived: chance.chance(0.1),
       revision: chance.whole(1, 20),

@@ -1,5 +1,8 @@
 import { batchPlan, type Batch, type BatchPlan } from '@core/batches/batch';
 import { batchLines } from '@core/batches/plan-batch';
+import { standingOf } from '@core/formulas/decision';
+import { Problem } from '@core/problems/problem';
+import { readDecisions } from '@db/formulas/decisions';
 import { insertBatch, readBatch } from '@db/batches/batches';
 import { drawBatchNumber } from '@db/batches/numbers';
 import { readVersion } from '@db/formulas/versions';
@@ -11,9 +14,21 @@ import { found } from '../problems/found';
 import { validBody } from '../problems/validated';
 import { tellChange } from '../record/tell-change';
 
+/** Refuses to make what was withdrawn. @throws Problem in-use */
+function refuseWithdrawn(context: ServiceContext, versionId: string, number: number): void {
+  const decisions = readDecisions(context.session.current().library, versionId);
+  if (standingOf(decisions) !== 'withdrawn') return;
+  throw new Problem({
+    code: 'in-use',
+    title: `Version ${number} is withdrawn: ${decisions.at(-1)?.reason ?? ''}`,
+    advice: 'No batch is made of it. Choose another version, or put the formula right and record one.',
+  });
+}
+
 function planned(context: ServiceContext, plan: BatchPlan): Batch {
   const { library } = context.session.current();
   const version = found(readVersion(library, plan.versionId), 'version');
+  refuseWithdrawn(context, version.id, version.number);
   const { batchPrefix, languageRegion } = readSettings(library);
   const { totalMg, lines } = batchLines(version.content, plan, languageRegion);
   const at = context.now().toISOString();

@@ -75,5 +75,5 @@ export function recordVersion(
   lists.changed('formulas', formulaId);
   tellChange(context, 'version', { id: version.id, revision: 1 });
   const { id, number, recordedAt, recordedBy, reason } = version;
-  return { id, formulaId, number, recordedAt, recordedBy, reason };
+  return { id, formulaId, number, recordedAt, recordedBy, reason, decisions: [], standing: 'recorded' };
 }

@@ -1,3 +1,4 @@
+import { blankProductFile } from '@core/formulas/product-file';
 import {
   blankTarget,
   enteredFormula,
@@ -8,12 +9,14 @@ import {
   type FormulaContent,
   type FormulaVersion,
 } from '@core/formulas/formula';
+import { enteredDecision } from '@core/formulas/decision';
 import { blankMarket } from '@core/products/market';
 import type { FormulaRecord } from '@core/formulas/noun';
 import { formulaLines } from '@core/formulas/shares';
 import type { Material } from '@core/materials/material';
 import { Problem } from '@core/problems/problem';
-import { nameText } from '@core/quantities/text';
+import { lineText, nameText } from '@core/quantities/text';
+import { id } from '@core/record/id';
 import { formulaRecords } from '@db/formulas/drafts';
 import { drawFormulaCode } from '@db/formulas/numbers';
 import { listVersions, readVersion } from '@db/formulas/versions';
@@ -25,7 +28,8 @@ import type { ServiceContext } from '../context';
 import { listPage } from '../lists/list-page';
 import { found } from '../problems/found';
 import { validBody } from '../problems/validated';
-import { addRecord, changeRecord, record, removeRecord } from '../record/records';
+import { addRecord, changeRecord, changeTogether, record, removeRecord } from '../record/records';
+import { decideOn } from './decide';
 import { recordVersion, versionRequest } from './record-version';
 
 const start = z.object({
@@ -34,6 +38,14 @@ const start = z.object({
   use: z.enum(USES),
 });
 const edit = z.object({ revision: z.int(), content: enteredFormula });
+const together = z.object({
+  changes: z
+    .array(z.object({ id, revision: z.int(), content: enteredFormula }))
+    .min(1, 'Choose at least one formula.')
+    .max(500, 'Change 500 formulas at a time at most.')
+    .refine((all) => new Set(all.map((one) => one.id)).size === all.length, 'A formula is named twice.'),
+  why: lineText(200),
+});
 const restoring = z.object({ revision: z.int() });
 const archiving = z.object({ revision: z.int(), archived: z.boolean() });
 
@@ -67,6 +79,7 @@ function startFormula(context: ServiceContext, wanted: z.infer<typeof start>): F
     steps: [],
     target: blankTarget(),
     accepted: [],
+    ...blankProductFile(),
     notes: '',
     archived: false,
   }));
@@ -101,12 +114,25 @@ function changeFormula(
   });
 }
 
+/** Changes several drafts as one: all of them, or none. */
+function changeFormulas(context: ServiceContext, { changes, why }: z.infer<typeof together>): Formula[] {
+  for (const { content } of changes) refuseGone(context, content);
+  const all = changes.map(({ id: formulaId, revision, content }) => ({
+    id: formulaId,
+    revision,
+    change: content,
+  }));
+  return changeTogether(context, formulaRecords, all, why);
+}
+
 /** A formula of its own with what another holds, under a number of its own. @throws Problem invalid-input */
 function copyContent(context: ServiceContext, original: FormulaContent, of: string): Formula {
   refuseGone(context, original);
   const { formulaPrefix } = readSettings(context.session.current().library);
   return addRecord(context, formulaRecords, (tx) => ({
     ...original,
+    // Claims and reports speak of the product that was examined, not of its copy.
+    ...blankProductFile(),
     name: `${original.name.slice(0, 170)} (${of})`,
     code: drawFormulaCode(tx, formulaPrefix),
     archived: false,
@@ -130,8 +156,9 @@ function copyVersion(context: ServiceContext, versionId: string): Formula {
 function restoreVersion(context: ServiceContext, versionId: string, revision: number): Formula {
   const { formulaId, content } = version(context, versionId);
   // A code is the formula's, whatever it was called when the version was recorded.
-  const { code } = draft(context, formulaId);
-  return changeFormula(context, formulaId, revision, { ...content, code });
+  // Reports and claims are of the product, and may be newer than the version.
+  const { code, claims, reports, statements } = draft(context, formulaId);
+  return changeFormula(context, formulaId, revision, { ...content, code, claims, reports, statements });
 }
 
 function removeFormula(context: ServiceContext, id: string): void {
@@ -150,10 +177,17 @@ export function formulasRoutes(context: ServiceContext) {
   return new Hono()
     .get('/', async (c) => c.json(await listPage(context, 'formulas', c.req.url)))
     .post('/', validBody(start), (c) => c.json(startFormula(context, c.req.valid('json')), 201))
+    .put('/together', validBody(together), (c) => {
+      const changed = changeFormulas(context, c.req.valid('json'));
+      return c.json(changed.map(({ id: formulaId, revision }) => ({ id: formulaId, revision })));
+    })
     .get('/versions/:versionId', (c) => c.json(version(context, c.req.param('versionId'))))
     .post('/versions/:versionId/copy', (c) => c.json(copyVersion(context, c.req.param('versionId')), 201))
     .post('/versions/:versionId/restore', validBody(restoring), (c) =>
       c.json(restoreVersion(context, c.req.param('versionId'), c.req.valid('json').revision)),
+    )
+    .post('/versions/:versionId/decisions', validBody(enteredDecision), (c) =>
+      c.json(decideOn(context, c.req.param('versionId'), c.req.valid('json')), 201),
     )
     .get('/:id', (c) => c.json(withMaterials(context, draft(context, c.req.param('id')))))
     .put('/:id', validBody(edit), (c) => {

@@ -80,6 +80,42 @@ export function changeRecord<R extends Kept & C, C extends object>(
   return after;
 }
 
+/** One change of several: of which record, and the state that it started from. */
+export interface OneChange<R extends Kept> {
+  id: string;
+  revision: number;
+  change: Partial<Omit<R, keyof Kept>>;
+}
+
+/**
+ * Changes several records of a noun at once: all of them or, where one was changed meanwhile, none.
+ * @param why kept in the history of each; such a change is a step of its own there
+ * @throws Problem not-found, conflict
+ */
+export function changeTogether<R extends Kept & C, C extends object>(
+  context: ServiceContext,
+  repository: Repository<R, C>,
+  changes: readonly OneChange<R>[],
+  why: string,
+): R[] {
+  const { library } = context.session.current();
+  const doing = doingNow(context, why);
+  const pairs = changes.map(({ id, revision, change }) => {
+    const before = record(context, repository, id);
+    sameRevision(revision, before.revision, repository.noun.name);
+    const after: R = { ...before, ...change, revision: before.revision + 1, updatedAt: doing.at };
+    return { before, after };
+  });
+  library.transaction((tx) => {
+    for (const { before, after } of pairs) {
+      keepBefore(tx, repository.noun, before, doing);
+      repository.update(tx, before, after);
+    }
+  });
+  for (const { after } of pairs) tellChange(context, repository.noun.kind, after);
+  return pairs.map(({ after }) => after);
+}
+
 /** Deletes a record; what it was stays in its history. @throws Problem not-found, and the database's where it is used */
 export function removeRecord<R extends Kept & C, C extends object>(
   context: ServiceContext,

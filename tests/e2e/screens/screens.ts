@@ -189,7 +189,9 @@ export const SCREENS: Screen[] = [
           await page.keyboard.press('Escape');
         },
       },
+      press('adjust shares', ['formulas/AdjustShares'], 'Adjust shares…'),
       ...LAW_TABS,
+      tab('Figures'),
       tab('Cost'),
       tab('Missing'),
     ],
@@ -200,8 +202,30 @@ export const SCREENS: Screen[] = [
     address: (records) => records && `/formulas/${records.formula}/versions?view=${records.version}`,
     openers: [
       sheet('version sheet', ['formulas/VersionActions'], /sheet…$/),
+      press('approve a version', ['formulas/VersionActions', 'formulas/DecideVersion'], 'Approve…'),
+      press('withdraw a version', ['formulas/DecideVersion'], 'Withdraw…'),
       press('new draft of a version', ['formulas/VersionActions'], 'New draft from it…'),
     ],
+  },
+  { name: 'differences', route: 'differences', address: always('/formulas/differences') },
+  {
+    name: 'differences of two formulas',
+    route: 'differences',
+    address: (records) => records && `/formulas/differences?from=${records.formula}&to=${records.other}`,
+    prepare: (page) => page.getByRole('heading', { name: 'What follows from it' }).waitFor(),
+  },
+  { name: 'swap', route: 'swap', address: always('/swap') },
+  {
+    name: 'swap a material',
+    route: 'swap',
+    address: (records) => records && `/swap?material=${records.used}`,
+    async prepare(page) {
+      await page.getByRole('radio').first().check();
+      await page
+        .getByRole('checkbox', { name: /^Swap it in/ })
+        .first()
+        .waitFor();
+    },
   },
   {
     name: 'batches',

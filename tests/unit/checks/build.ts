@@ -1,3 +1,4 @@
+import { blankProductFile } from '@core/formulas/product-file';
 import type { Finding } from '@core/checks/check';
 import { checkFormula } from '@core/checks/all';
 import { blankTarget, type FormulaContent, type FormulaPhase } from '@core/formulas/formula';
@@ -69,6 +70,7 @@ export function content(phases: FormulaPhase[], parts: Partial<FormulaContent> =
     steps: [],
     target: blankTarget(),
     accepted: [],
+    ...blankProductFile(),
     notes: '',
     ...parts,
   };

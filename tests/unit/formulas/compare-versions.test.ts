@@ -24,8 +24,13 @@ describe('comparing two versions', () => {
         what: 'Purified water',
         before: '69.325\u00a0% (q.s.)',
         after: '68.325\u00a0% (q.s.)',
+        changePpm: -10_000,
+        ratio: -10_000 / 693_250,
       },
-      { area: 'line', kind: 'changed', what: 'Velmora VQ 7', before: '5.00\u00a0%', after: '6.00\u00a0%' },
+      {
+        ...{ area: 'line', kind: 'changed', what: 'Velmora VQ 7' },
+        ...{ before: '5.00\u00a0%', after: '6.00\u00a0%', changePpm: 10_000, ratio: 0.2 },
+      },
     ]);
   });
 

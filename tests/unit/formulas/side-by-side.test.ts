@@ -1,3 +1,4 @@
+import { blankProductFile } from '@core/formulas/product-file';
 import { blankTarget, type FormulaContent } from '@core/formulas/formula';
 import { sharedFacts, sharedLines } from '@core/formulas/side-by-side';
 import { describe, expect, it } from 'vitest';
@@ -12,7 +13,7 @@ function formula(lines: [string, number, boolean?][], more: Partial<FormulaConte
   return {
     ...{ code: '', name: '', productType: 'o/w emulsion', use: 'leave-on', purpose: '', notes: '' },
     ...{ phases: [phase('a', lines.slice(0, 2)), phase('b', lines.slice(2))] },
-    ...{ steps: [], target: blankTarget(), accepted: [], ...more },
+    ...{ steps: [], target: blankTarget(), accepted: [], ...blankProductFile(), ...more },
   } as FormulaContent;
 }
 

@@ -1,3 +1,4 @@
+import { blankProductFile } from '@core/formulas/product-file';
 import { blankMarket } from '@core/products/market';
 import { batchLines } from '@core/batches/plan-batch';
 import type { Batch } from '@core/batches/batch';
@@ -128,6 +129,7 @@ export const CREAM: FormulaContent = {
     microbiology: 'Under 100 CFU/g',
   },
   accepted: [],
+  ...blankProductFile(),
   notes: 'Viscosity still grows for a day. Fill at 30 °C.',
 };
 

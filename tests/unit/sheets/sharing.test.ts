@@ -1,3 +1,4 @@
+import { blankProductFile } from '@core/formulas/product-file';
 import { formulaSheet } from '@core/sheets/formula-sheet';
 import { forSharing } from '@core/sheets/sharing';
 import type { FormulaContent } from '@core/formulas/formula';
@@ -53,6 +54,7 @@ const NAMED: FormulaContent = {
     ...{ appearance: TALK, odour: TALK, colour: TALK, viscosityMethod: TALK, microbiology: TALK },
   },
   accepted: [],
+  ...blankProductFile(),
   notes: TALK,
 };
 

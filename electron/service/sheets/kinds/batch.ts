@@ -1,6 +1,8 @@
 import type { Batch } from '@core/batches/batch';
+import type { VersionDecision } from '@core/formulas/decision';
 import type { FormulaVersion } from '@core/formulas/formula';
 import { readBatch } from '@db/batches/batches';
+import { readDecisions } from '@db/formulas/decisions';
 import { readVersion } from '@db/formulas/versions';
 import { found } from '../../problems/found';
 import { kindOfSheet } from './kind';
@@ -8,16 +10,19 @@ import { kindOfSheet } from './kind';
 interface Subject {
   batch: Batch;
   version: FormulaVersion;
+  decisions: VersionDecision[];
 }
 
 export const batch = kindOfSheet<'batch', Subject>('batch', {
   read(library, request) {
     const read = found(readBatch(library, request.batchId), 'batch');
     const version = found(readVersion(library, read.versionId), 'version');
-    return { subject: { batch: read, version }, name: [read.number, version.content.name] };
+    const decisions = readDecisions(library, version.id);
+    return { subject: { batch: read, version, decisions }, name: [read.number, version.content.name] };
   },
   async setting() {
     const { batchSheet } = await import('@core/sheets/batch-sheet');
-    return (subject, settings, printedAt) => batchSheet(subject.batch, subject.version, settings, printedAt);
+    return (subject, settings, printedAt) =>
+      batchSheet(subject.batch, { ...subject.version, decisions: subject.decisions }, settings, printedAt);
   },
 });

@@ -3,6 +3,7 @@ import { formulaLines } from '@core/formulas/shares';
 import type { FormulaSheetOptions, PrintedFormula } from '@core/sheets/formula-sheet';
 import type { SheetRequestOf } from '@core/sheets/requests';
 import { forSharing as shareable } from '@core/sheets/sharing';
+import { readDecisions } from '@db/formulas/decisions';
 import { readFormula } from '@db/formulas/drafts';
 import { readVersion } from '@db/formulas/versions';
 import type { OpenLibrary } from '@db/library/open-library';
@@ -24,7 +25,12 @@ export function printedFormula(
   const law = readLaw(library);
   if (request.versionId !== null) {
     const { content, materials, ...version } = found(readVersion(library, request.versionId), 'version');
-    return { content, materials, law, version };
+    return {
+      content,
+      materials,
+      law,
+      version: { ...version, decisions: readDecisions(library, version.id) },
+    };
   }
   const content = formulaContent.parse(found(readFormula(library, request.formulaId), 'formula'));
   const ids = formulaLines(content).map((line) => line.materialId);

@@ -1,0 +1,156 @@
+import { formatMoney } from '../../locale/money';
+import { formatNumber, formatPercent, type Region } from '../../locale/numbers';
+import type { Currency } from '../../quantities/money';
+import { WHOLE_PPM } from '../../quantities/share';
+import type { Consequences, Ends } from './consequences';
+
+/** One figure that follows from a formula, before and after a change. */
+export interface ChangedFigure {
+  label: string;
+  before: string;
+  after: string;
+  /** By how much, in words; empty where that says nothing. */
+  change: string;
+}
+
+/** A finding of the checks that a change brings or takes away. */
+export interface ChangedFinding {
+  kind: 'new' | 'gone';
+  severity: Consequences['findings'][number]['severity'];
+  title: string;
+}
+
+/** What a change of a formula brings with it. */
+export interface ChangedConsequences {
+  /** Only those that differ, unless all are asked for. */
+  figures: ChangedFigure[];
+  findings: ChangedFinding[];
+  /** The order of the label before and after; null where it stays. */
+  label: { before: string[]; after: string[] } | null;
+}
+
+interface Wording {
+  region: Region;
+  currency: Currency;
+}
+
+/** Below this two figures are the same: far below what is shown. */
+const SAME = 1e-9;
+
+function signed(value: number, digits: number, region: Region): string {
+  if (Math.abs(value) < SAME) return '';
+  const sign = value < 0 ? '−' : '+';
+  return `${sign}${formatNumber(Math.abs(value), region, { min: 0, max: digits })}`;
+}
+
+const shownOrNot = (value: number | null, digits: number, unit: string, region: Region): string =>
+  value === null ? 'not known' : `${formatNumber(value, region, { min: 0, max: digits })}${unit}`;
+
+function figure(
+  label: string,
+  [before, after]: readonly [number | null, number | null],
+  { digits, unit = '', region }: { digits: number; unit?: string; region: Region },
+): ChangedFigure {
+  return {
+    label,
+    before: shownOrNot(before, digits, unit, region),
+    after: shownOrNot(after, digits, unit, region),
+    change: before === null || after === null ? '' : signed(after - before, digits, region),
+  };
+}
+
+function range(label: string, before: Ends | null, after: Ends | null, region: Region): ChangedFigure {
+  const words = (one: Ends | null): string => {
+    if (!one) return 'not known';
+    const [low, high] = [one.low, one.high].map((value) => formatNumber(value, region, { min: 0, max: 2 }));
+    return low === high ? `${low} %` : `${low} to ${high} %`;
+  };
+  const change =
+    before && after && before.low === before.high && after.low === after.high ? after.low - before.low : 0;
+  return { label, before: words(before), after: words(after), change: signed(change, 2, region) };
+}
+
+function cost(before: Consequences, after: Consequences, { region, currency }: Wording): ChangedFigure {
+  const words = ({ cost: { perKgMinor, coveredPpm } }: Consequences): string => {
+    if (coveredPpm === 0) return 'no prices';
+    const whole = formatMoney(perKgMinor, currency, region);
+    return coveredPpm >= WHOLE_PPM
+      ? whole
+      : `${whole} for the ${formatPercent(coveredPpm, region)} with a price`;
+  };
+  const [was, is] = [before.cost.perKgMinor, after.cost.perKgMinor];
+  const comparable = was > 0 && before.cost.coveredPpm === after.cost.coveredPpm;
+  return {
+    label: 'Raw materials per kg',
+    before: words(before),
+    after: words(after),
+    change: comparable ? `${signed((100 * (is - was)) / was, 1, region)} %`.replace(/^ %$/, '') : '',
+  };
+}
+
+function exposures(before: Consequences, after: Consequences, region: Region): ChangedFigure[] {
+  const names = [...new Set([...before.exposure.keys(), ...after.exposure.keys()])].sort();
+  const words = (one: { dose: number; margin: number | null } | undefined): string => {
+    if (!one) return 'none';
+    const dose = formatNumber(Number(one.dose.toPrecision(3)), region, { min: 0, max: 6 });
+    const margin =
+      one.margin === null ? '' : `, margin ${formatNumber(one.margin, region, { min: 0, max: 0 })}`;
+    return `${dose} mg/kg a day${margin}`;
+  };
+  return names.map((name) => {
+    const [was, is] = [before.exposure.get(name), after.exposure.get(name)];
+    const relative = was && is && was.dose > 0 ? (100 * (is.dose - was.dose)) / was.dose : 0;
+    const change = Math.abs(relative) < 0.05 ? '' : `${signed(relative, 1, region)} %`;
+    return { label: `Exposure to ${name}`, before: words(was), after: words(is), change };
+  });
+}
+
+function findings(before: Consequences, after: Consequences): ChangedFinding[] {
+  const key = ({ ruleId, title }: Consequences['findings'][number]): string => `${ruleId} ${title}`;
+  const [was, is] = [before, after].map((one) => new Set(one.findings.map(key)));
+  return [
+    ...after.findings
+      .filter((one) => !was?.has(key(one)))
+      .map(({ severity, title }): ChangedFinding => ({ kind: 'new', severity, title })),
+    ...before.findings
+      .filter((one) => !is?.has(key(one)))
+      .map(({ severity, title }): ChangedFinding => ({ kind: 'gone', severity, title })),
+  ];
+}
+
+/**
+ * What a change of a formula brings with it, in words: figures that differ, findings that come or go, the order of
+ * the label.
+ */
+export function changedConsequences(
+  before: Consequences,
+  after: Consequences,
+  wording: Wording,
+): ChangedConsequences {
+  const { region } = wording;
+  const hlb = { digits: 1, region };
+  const mmol = { digits: 2, unit: ' mmol in 100 g', region };
+  const all = [
+    cost(before, after, wording),
+    figure('Required HLB', [before.requiredHlb, after.requiredHlb], hlb),
+    figure('Offered HLB', [before.offeredHlb, after.offeredHlb], hlb),
+    figure('Acid', [before.equivalents.acid, after.equivalents.acid], mmol),
+    figure('Base', [before.equivalents.base, after.equivalents.base], mmol),
+    figure('Oil phase', [before.oilPhasePercent, after.oilPhasePercent], { digits: 2, unit: ' %', region }),
+    range('Solids', before.solidsPercent, after.solidsPercent, region),
+    range('Electrolyte', before.electrolytePercent, after.electrolytePercent, region),
+    range('Natural origin, with water', before.naturalOrigin, after.naturalOrigin, region),
+    figure('Heating', [before.heatingKwhPerKg, after.heatingKwhPerKg], {
+      digits: 4,
+      unit: ' kWh/kg',
+      region,
+    }),
+    ...exposures(before, after, region),
+  ];
+  const same = before.label.join('\n') === after.label.join('\n');
+  return {
+    figures: all.filter((one) => one.before !== one.after),
+    findings: findings(before, after),
+    label: same ? null : { before: before.label, after: after.label },
+  };
+}

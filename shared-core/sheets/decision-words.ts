@@ -1,0 +1,22 @@
+import { standingOf, type VersionDecision } from '../formulas/decision';
+import { formatDate } from '../locale/dates';
+import type { Region } from '../locale/numbers';
+import type { Fact } from './kit/facts';
+
+type Decided = { number: number; decisions?: readonly VersionDecision[] } | null;
+
+/** The approval of a printed version, beside its other facts; empty where there is none. */
+export function decisionFacts(version: Decided, region: Region): Fact[] {
+  return (version?.decisions ?? [])
+    .filter(({ decision }) => decision === 'approved')
+    .map(({ by, on }) => ({ label: 'Approved', value: `${by}, ${formatDate(on, region)}` }));
+}
+
+/** Said first on every sheet of a version that was withdrawn. */
+export function withdrawnCaution(version: Decided, region: Region): string[] {
+  const last = version?.decisions?.at(-1);
+  if (!version || !last || standingOf(version.decisions ?? []) !== 'withdrawn') return [];
+  return [
+    `WITHDRAWN: version ${version.number} by ${last.by} on ${formatDate(last.on, region)}: ${last.reason} Do not make it.`,
+  ];
+}
