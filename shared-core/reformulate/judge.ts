@@ -1,0 +1,147 @@
+import type { Field } from './field';
+import { DEMANDS, isOwn, limitsOf } from './model';
+import type { Player } from './player';
+import { WATER } from './roles';
+import type { Shares } from './search';
+
+/** A demand held against an answer: what it comes to, and whether it stands in the way of a nearer formula. */
+export interface JudgedDemand {
+  demand: string;
+  says: string;
+  broken: boolean;
+  binds: boolean;
+}
+
+/** How far an answer may miss a demand by rounding to the ppm, relative to the demand; far below what is known. */
+const ROOM = 2e-5;
+/** How near to its end a demand binds. */
+const NEAR = 1e-4;
+
+const figure = (value: number): string => String(Number(value.toFixed(3)));
+const sum = (shares: Shares, of: (player: Player) => number): number =>
+  [...shares].reduce((total, [player, percent]) => total + percent * of(player), 0);
+
+/** Holds a value against one or two ends. */
+function within(
+  demand: string,
+  says: string,
+  value: number,
+  { low = -Infinity, high = Infinity }: { low?: number; high?: number },
+): JudgedDemand {
+  const scale = Math.max(1, ...[low, high].filter(Number.isFinite).map(Math.abs));
+  return {
+    demand,
+    says,
+    broken: value < low - ROOM * scale || value > high + ROOM * scale,
+    binds: value < low + NEAR * scale || value > high - NEAR * scale,
+  };
+}
+
+/** Raw-material cost per kg of the priced shares, minor units. */
+export const costOf = (shares: Shares): number => sum(shares, ({ cost }) => (cost ?? 0) / 100);
+
+/** Natural origin content at its lower end, %. */
+export function originOf(shares: Shares, withWater: boolean): number {
+  const counted = new Map([...shares].filter(([{ water }]) => withWater || !water));
+  const whole = sum(counted, () => 1);
+  return whole > 0 ? (100 * sum(counted, ({ origin }) => origin)) / whole : 0;
+}
+
+function meanOf(shares: Shares, of: (player: Player) => number | null): number | null {
+  const known = new Map([...shares].filter(([player]) => of(player) !== null));
+  const whole = sum(known, () => 1);
+  return whole > 0 ? sum(known, (player) => of(player) ?? 0) / whole : null;
+}
+
+function judgedHlb({ hlb, wish }: Field, shares: Shares): JudgedDemand[] {
+  if (hlb === null || wish.hlbWithin === null) return [];
+  const ends = { low: hlb - wish.hlbWithin, high: hlb + wish.hlbWithin };
+  const offered = meanOf(shares, (player) => player.hlb);
+  const required = meanOf(shares, (player) => player.required);
+  const says = (what: string, value: number | null): string =>
+    `${what} HLB ${value === null ? 'cannot be told' : figure(value)}, asked from ${figure(ends.low)} to ${figure(ends.high)}`;
+  return [
+    within(DEMANDS.hlb, says('offered', offered), offered ?? NaN, ends),
+    within(DEMANDS.hlb, says('required', required), required ?? NaN, ends),
+  ].map((one) => (Number.isNaN(offered ?? NaN) ? { ...one, broken: true } : one));
+}
+
+function judgedGroups({ players, wish }: Field, shares: Shares): JudgedDemand[] {
+  const roles = new Set(players.filter(isOwn).map(({ role }) => role));
+  roles.delete(WATER);
+  return [...roles].map((role) => {
+    const now = players
+      .filter((player) => player.role === role)
+      .reduce((total, player) => total + player.now, 0);
+    const value = sum(shares, (player) => (player.role === role ? 1 : 0));
+    const room = (now * wish.groupsWithin) / 100;
+    const says = `${role} ${figure(value)} %, asked from ${figure(now - room)} to ${figure(now + room)} %`;
+    return within(DEMANDS.groups, says, value, { low: now - room, high: now + room });
+  });
+}
+
+function judgedLaw({ limits }: Field, shares: Shares): JudgedDemand[] {
+  return limits.map(({ key, says, most }) => {
+    const value = sum(shares, ({ law }) => law.get(key) ?? 0);
+    return within(DEMANDS.law, `${says}: ${figure(value)} of at most ${figure(most)}`, value, { high: most });
+  });
+}
+
+function judgedPlayers({ players, wish, locked }: Field, shares: Shares): JudgedDemand[] {
+  const ranges = [...shares].map(([player, percent]) => {
+    const { least, most } = limitsOf(player, wish.keepRanges);
+    const says = `${player.material.tradeName} ${figure(percent)} %, used from ${figure(least)} to ${figure(most)} %`;
+    const judged = within(DEMANDS.ranges, says, percent, { low: least, high: most });
+    return player.role === WATER ? { ...judged, binds: false } : judged;
+  });
+  const barred = [...shares].flatMap(([{ barred: name, material }, percent]): JudgedDemand[] =>
+    name === null
+      ? []
+      : [{ demand: name, says: `${material.tradeName} is still there`, broken: percent > 0, binds: true }],
+  );
+  const kept = players
+    .filter(({ material }) => locked.has(material.id))
+    .map((player) =>
+      within(DEMANDS.locked, `${player.material.tradeName} stays`, shares.get(player) ?? 0, {
+        low: player.now,
+        high: player.now,
+      }),
+    );
+  return [...(wish.keepRanges ? ranges : []), ...barred, ...kept];
+}
+
+/** Every demand held against an answer, from its shares alone and not from the model. */
+export function judgedDemands(field: Field, shares: Shares): JudgedDemand[] {
+  const { wish, baseLessAcid } = field;
+  const judged = [
+    within(
+      'whole',
+      'the lines come to 100 %',
+      sum(shares, () => 1),
+      { low: 100, high: 100 },
+    ),
+  ];
+  if (wish.costAtMost !== null) {
+    const cost = costOf(shares);
+    const says = `${figure(cost)} of at most ${figure(wish.costAtMost)}`;
+    judged.push(within(DEMANDS.cost, says, cost, { high: wish.costAtMost }));
+  }
+  if (wish.originAtLeast !== null) {
+    const origin = originOf(shares, wish.originWithWater);
+    const says = `${figure(origin)} % of at least ${figure(wish.originAtLeast)} %`;
+    judged.push(within(DEMANDS.origin, says, origin, { low: wish.originAtLeast }));
+  }
+  if (wish.phWithin !== null && [...shares].some(([player]) => player.baseLessAcid !== 0)) {
+    const value = sum(shares, (player) => player.baseLessAcid);
+    const ends = { low: baseLessAcid - wish.phWithin, high: baseLessAcid + wish.phWithin };
+    const says = `base less acid ${figure(value)} mmol in 100 g, asked from ${figure(ends.low)} to ${figure(ends.high)}`;
+    judged.push(within(DEMANDS.ph, says, value, ends));
+  }
+  return [
+    ...judged,
+    ...judgedHlb(field, shares),
+    ...judgedGroups(field, shares),
+    ...judgedLaw(field, shares),
+    ...judgedPlayers(field, shares),
+  ];
+}

@@ -1,0 +1,47 @@
+import { isWaterName } from '../emulsions/conflicts/recognise';
+import { isOil } from '../emulsions/systems/oil-phase';
+import type { Material } from '../materials/material';
+import type { MaterialFunction } from '../materials/vocabulary';
+
+/** What a material is in a formula for: the first of these that it does. Common practice, no source. */
+const BY_FUNCTION: readonly (readonly [role: string, functions: readonly MaterialFunction[]])[] = [
+  ['emulsifiers', ['emulsifier']],
+  ['UV filters', ['uv filter']],
+  ['preservatives', ['preservative']],
+  ['surfactants', ['surfactant']],
+  ['thickeners', ['thickener']],
+  ['colorants', ['colorant']],
+  ['fragrance', ['fragrance']],
+  ['pH aids', ['acid', 'base']],
+  ['chelators', ['chelator']],
+  ['boosters', ['preservative booster']],
+  ['antioxidants', ['antioxidant']],
+  ['actives', ['active']],
+  ['conditioners', ['conditioning agent']],
+  ['film formers', ['film former']],
+  ['humectants', ['humectant']],
+  ['co-emulsifiers and body', ['co-emulsifier']],
+];
+
+/** Water as such: it fills what the others leave. */
+export const WATER = 'water';
+
+/** What a material does in a formula; every one of them stays present in about its amount. */
+export function roleOf(material: Material): string {
+  if (material.composition.every(({ inci }) => isWaterName(inci))) return WATER;
+  const known = BY_FUNCTION.find(([, functions]) =>
+    functions.some((one) => material.functions.includes(one)),
+  );
+  if (known && known[0] === 'emulsifiers') return known[0];
+  if (isOil(material) && !known?.[0].match(/UV|active|preserv|fragrance/)) return 'oils';
+  return known?.[0] ?? 'others';
+}
+
+/** What the product is made for, and looks and smells of: another of these comes in only where the old one is barred. */
+export const KEPT_ROLES: ReadonlySet<string> = new Set([
+  'actives',
+  'fragrance',
+  'colorants',
+  'UV filters',
+  'others',
+]);
