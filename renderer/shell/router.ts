@@ -49,6 +49,11 @@ const routes: RouteRecordRaw[] = [
     name: 'versions',
     component: () => import('../formulas/VersionsPage.vue'),
   },
+  {
+    path: '/formulas/:id/reformulate',
+    name: 'reformulate',
+    component: () => import('../reformulate/ReformulatePage.vue'),
+  },
   { path: '/swap', name: 'swap', component: () => import('../swap/SwapPage.vue') },
   { path: '/batches', name: 'batches', component: () => import('../batches/BatchesPage.vue') },
   { path: '/batches/:id', name: 'batch', component: () => import('../batches/BatchPage.vue') },

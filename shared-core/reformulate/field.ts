@@ -11,7 +11,7 @@ import { percentFromPpm, WHOLE_PPM } from '../quantities/share';
 import { substanceIndex } from '../substances/substance-index';
 import { badInput } from '../working/inputs';
 import { playerOf, type LawRow, type Player, type PlayerGround } from './player';
-import { KEPT_ROLES, WATER } from './roles';
+import { KEPT_ROLES, roleOf, WATER } from './roles';
 import type { ReformulateWish } from './wish';
 
 /** What a formula is reformulated from. */
@@ -82,19 +82,19 @@ function worksAt({ figures: { workingPh } }: Material, ph: Openings['ph']): bool
   return (workingPh.low ?? 0) <= ph.low && (workingPh.high ?? 14) >= ph.high;
 }
 
+/** Whether a material does what is wanted and has a range to be used in: what can be told at a glance. */
+function isWanted(material: Material, { roles, emulsionType, ph }: Openings): boolean {
+  const role = roleOf(material);
+  if (role === WATER || !roles.has(role) || material.status === 'archived') return false;
+  if (!material.usage?.maxPpm || !worksAt(material, ph)) return false;
+  return role !== 'emulsifiers' || servesType(material.emulsionType, emulsionType);
+}
+
 /** Whether a material may come into the formula at all; what is asked of shares is for the model. */
-function mayCome(
-  player: Player,
-  wish: ReformulateWish,
-  { roles, hlbKnown, emulsionType, ph }: Openings,
-): boolean {
-  const { material, role, barred, cost } = player;
-  if (barred !== null || role === WATER || !roles.has(role) || !worksAt(material, ph)) return false;
-  if (material.usage === null || material.usage.maxPpm === null || player.most <= 0) return false;
-  if (wish.costAtMost !== null && cost === null) return false;
-  if (role === 'emulsifiers' && !servesType(material.emulsionType, emulsionType)) return false;
+function mayCome(player: Player, wish: ReformulateWish, { hlbKnown }: Openings): boolean {
+  if (player.barred !== null || (wish.costAtMost !== null && player.cost === null)) return false;
   if (!hlbKnown) return true;
-  if (role === 'emulsifiers') return player.hlb !== null;
+  if (player.role === 'emulsifiers') return player.hlb !== null;
   return !player.isOil || player.required !== null;
 }
 
@@ -146,7 +146,7 @@ export function fieldOf(input: ReformulateInput): Field {
     ph: facts.ph,
   };
   const others = input.candidates
-    .filter(({ id, status }) => !now.has(id) && status !== 'archived')
+    .filter((one) => !now.has(one.id) && isWanted(one, openings))
     .map((one, at) => playerOf(one, 0, own.length + at, ground))
     .filter((player) => mayCome(player, wish, openings));
   const players = [...own, ...others];

@@ -12,9 +12,9 @@ export interface JudgedDemand {
   binds: boolean;
 }
 
-/** How far an answer may miss a demand by rounding to the ppm, relative to the demand; far below what is known. */
-const ROOM = 2e-5;
-/** How near to its end a demand binds. */
+/** What rounding to the ppm may move of a share, %; a demand may be missed by what its strongest material makes of it. */
+const ROUNDED = 1.5e-4;
+/** How near to its end a demand binds, relative to the end. */
 const NEAR = 1e-4;
 
 const figure = (value: number): string => String(Number(value.toFixed(3)));
@@ -26,16 +26,21 @@ function within(
   demand: string,
   says: string,
   value: number,
-  { low = -Infinity, high = Infinity }: { low?: number; high?: number },
+  { low = -Infinity, high = Infinity, strongest = 1 }: { low?: number; high?: number; strongest?: number },
 ): JudgedDemand {
+  const room = ROUNDED * strongest + 1e-9;
   const scale = Math.max(1, ...[low, high].filter(Number.isFinite).map(Math.abs));
   return {
     demand,
     says,
-    broken: value < low - ROOM * scale || value > high + ROOM * scale,
-    binds: value < low + NEAR * scale || value > high - NEAR * scale,
+    broken: value < low - room || value > high + room,
+    binds: value < low + room + NEAR * scale || value > high - room - NEAR * scale,
   };
 }
+
+/** What 1 % of the strongest material of an answer makes of a figure that sums shares. */
+const strongest = (shares: Shares, of: (player: Player) => number): number =>
+  Math.max(0, ...[...shares.keys()].map((player) => Math.abs(of(player))));
 
 /** Raw-material cost per kg of the priced shares, minor units. */
 export const costOf = (shares: Shares): number => sum(shares, ({ cost }) => (cost ?? 0) / 100);
@@ -55,7 +60,8 @@ function meanOf(shares: Shares, of: (player: Player) => number | null): number |
 
 function judgedHlb({ hlb, wish }: Field, shares: Shares): JudgedDemand[] {
   if (hlb === null || wish.hlbWithin === null) return [];
-  const ends = { low: hlb - wish.hlbWithin, high: hlb + wish.hlbWithin };
+  // A mean of HLB moves by 40 units over the little that is described.
+  const ends = { low: hlb - wish.hlbWithin, high: hlb + wish.hlbWithin, strongest: 40 };
   const offered = meanOf(shares, (player) => player.hlb);
   const required = meanOf(shares, (player) => player.required);
   const says = (what: string, value: number | null): string =>
@@ -76,14 +82,17 @@ function judgedGroups({ players, wish }: Field, shares: Shares): JudgedDemand[] 
     const value = sum(shares, (player) => (player.role === role ? 1 : 0));
     const room = (now * wish.groupsWithin) / 100;
     const says = `${role} ${figure(value)} %, asked from ${figure(now - room)} to ${figure(now + room)} %`;
-    return within(DEMANDS.groups, says, value, { low: now - room, high: now + room });
+    return within(DEMANDS.groups, says, value, { low: now - room, high: now + room, strongest: 10 });
   });
 }
 
 function judgedLaw({ limits }: Field, shares: Shares): JudgedDemand[] {
   return limits.map(({ key, says, most }) => {
     const value = sum(shares, ({ law }) => law.get(key) ?? 0);
-    return within(DEMANDS.law, `${says}: ${figure(value)} of at most ${figure(most)}`, value, { high: most });
+    return within(DEMANDS.law, `${says}: ${figure(value)} of at most ${figure(most)}`, value, {
+      high: most,
+      strongest: 0,
+    });
   });
 }
 
@@ -124,7 +133,12 @@ export function judgedDemands(field: Field, shares: Shares): JudgedDemand[] {
   if (wish.costAtMost !== null) {
     const cost = costOf(shares);
     const says = `${figure(cost)} of at most ${figure(wish.costAtMost)}`;
-    judged.push(within(DEMANDS.cost, says, cost, { high: wish.costAtMost }));
+    judged.push(
+      within(DEMANDS.cost, says, cost, {
+        high: wish.costAtMost,
+        strongest: strongest(shares, (player) => (player.cost ?? 0) / 100),
+      }),
+    );
   }
   if (wish.originAtLeast !== null) {
     const origin = originOf(shares, wish.originWithWater);
@@ -135,7 +149,12 @@ export function judgedDemands(field: Field, shares: Shares): JudgedDemand[] {
     const value = sum(shares, (player) => player.baseLessAcid);
     const ends = { low: baseLessAcid - wish.phWithin, high: baseLessAcid + wish.phWithin };
     const says = `base less acid ${figure(value)} mmol in 100 g, asked from ${figure(ends.low)} to ${figure(ends.high)}`;
-    judged.push(within(DEMANDS.ph, says, value, ends));
+    judged.push(
+      within(DEMANDS.ph, says, value, {
+        ...ends,
+        strongest: 2 * strongest(shares, (player) => player.baseLessAcid),
+      }),
+    );
   }
   return [
     ...judged,

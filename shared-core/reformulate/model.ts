@@ -8,6 +8,9 @@ export const MOVE_PERCENT = 0.5;
 /** The least that counts as using a material, % of the formula. */
 export const LEAST_PERCENT = 0.01;
 
+/** What is left free below a limit of law, % of the formula. */
+const LAW_ROOM = 5e-4;
+
 /** The names of the demands, as rows carry them and a clash reports them. */
 export const DEMANDS = {
   cost: 'the cost',
@@ -24,7 +27,8 @@ export const DEMANDS = {
 export const isOwn = ({ now }: Player): boolean => now > 0;
 /** How far an own player's share moved, as a variable. */
 export const movedBy = ({ x }: Player): string => `u${x.slice(1)}`;
-const SIGN = 'sign';
+/** The sign of charge of the formula: 1 lets cationics in, 0 anionics. */
+export const SIGN = 'sign';
 
 /** Players (by y) whose coming and going together was an answer before, or a whole set of materials. */
 export interface Cut {
@@ -165,7 +169,9 @@ function phRows({ players, wish, baseLessAcid }: Field): Row[] {
 function lawRows({ players, limits }: Field): Row[] {
   return limits.map(({ key, most }): Row => {
     const terms = players.flatMap(({ law, x }): Term[] => (law.has(key) ? [[law.get(key) ?? 0, x]] : []));
-    return { demand: DEMANDS.law, terms, sense: '<=', rhs: most };
+    // The law is kept after rounding too: a few ppm of the strongest are left free.
+    const room = LAW_ROOM * Math.max(0, ...terms.map(([by]) => by));
+    return { demand: DEMANDS.law, terms, sense: '<=', rhs: Math.max(0, most - room) };
   });
 }
 
@@ -216,9 +222,9 @@ function cutRow({ come, go }: Cut, players: readonly Player[]): Row {
     const terms: Term[] = [...come.map((y): Term => [1, y]), ...go.map((y): Term => [-1, y])];
     return { demand: 'cut', terms, sense: '<=', rhs: come.length - 1 };
   }
-  const own = players.filter(isOwn);
-  const terms = players.map((player): Term => [isOwn(player) ? -1 : 1, player.y]);
-  return { demand: 'cut', terms, sense: '>=', rhs: 1 - own.length };
+  const free = players.filter(({ barred }) => barred === null);
+  const terms = free.map((player): Term => [isOwn(player) ? -1 : 1, player.y]);
+  return { demand: 'cut', terms, sense: '>=', rhs: 1 - free.filter(isOwn).length };
 }
 
 /** Further answers bring no more in than go, beyond what the best needed: a needless trace is no other formula. */
@@ -226,6 +232,21 @@ function evenRow(players: readonly Player[], spare: number): Row {
   const own = players.filter(isOwn);
   const terms = players.map(({ y }): Term => [1, y]);
   return { demand: 'even', terms, sense: '<=', rhs: own.length + spare };
+}
+
+/** What further answers are asked beside the demands. */
+export interface Asked {
+  cuts: readonly Cut[];
+  /** How many more may come in than go. */
+  spare?: number;
+}
+
+/** The rows of what further answers are asked. */
+export function askedRows(players: readonly Player[], { cuts, spare }: Asked): Row[] {
+  return [
+    ...cuts.map((cut) => cutRow(cut, players)),
+    ...(spare === undefined ? [] : [evenRow(players, spare)]),
+  ];
 }
 
 /** All demands as rows; those named in `without` are left out. */
@@ -279,8 +300,7 @@ export function buildModel(
     ...players.flatMap((player) => linkRows(player, ranges)),
     ...players.filter(isOwn).flatMap(distanceRows),
     ...demandRows(field, without),
-    ...cuts.map((cut) => cutRow(cut, players)),
-    ...(spare === undefined ? [] : [evenRow(players, spare)]),
+    ...askedRows(players, { cuts, spare }),
   ];
   const signed = rows.some(({ terms }) => terms.some(([, name]) => name === SIGN));
   return {

@@ -4,8 +4,9 @@ import { hlbOf, meanHlbApplies, workingCharge } from '../emulsions/systems/chara
 import { isOil } from '../emulsions/systems/oil-phase';
 import { newestPrice, pricePerKgMinor } from '../costing/offers';
 import { contentsOf, type Dosed } from '../limits/contents';
-import { judgeLimits } from '../limits/judge';
+import { judgeLimits, subjectsOf } from '../limits/judge';
 import type { Law } from '../limits/law';
+import type { Limit } from '../limits/limit';
 import type { Situation } from '../limits/situation';
 import { figureValue } from '../materials/figure';
 import type { Material } from '../materials/material';
@@ -64,6 +65,24 @@ export interface PlayerGround {
 
 const ONE_PERCENT_PPM = 10_000;
 
+const BY_SUBSTANCE = new WeakMap<Law, Map<string, Limit[]>>();
+
+/** The limits of a law by each substance that they are about; made once a law. */
+function limitsBySubstance(law: Law): Map<string, Limit[]> {
+  const known = BY_SUBSTANCE.get(law);
+  if (known) return known;
+  const index = substanceIndex(law.substances);
+  const made = new Map<string, Limit[]>();
+  for (const limit of law.limits)
+    for (const { id } of subjectsOf(limit, index) ?? []) {
+      const list = made.get(id);
+      if (list) list.push(limit);
+      else made.set(id, [limit]);
+    }
+  BY_SUBSTANCE.set(law, made);
+  return made;
+}
+
 /** What 1 % of a material counts against each limit that surely applies, and those limits. */
 export function lawOfOne(
   material: Material,
@@ -74,9 +93,12 @@ export function lawOfOne(
   const found = { law: counts, limits: rows };
   const dosed: Dosed[] = [{ lineId: material.id, material, ppm: ONE_PERCENT_PPM }];
   const contents = contentsOf(dosed, substanceIndex(law.substances));
-  if (contents.present.size === 0) return found;
+  const of = limitsBySubstance(law);
+  const limits = [...new Set([...contents.present.keys()].flatMap((id) => of.get(id) ?? []))];
+  if (limits.length === 0) return found;
+  const own = { substances: law.substances, limits };
   for (const situation of situations)
-    for (const { limit, total, most, certain, time } of judgeLimits(law, contents, situation)) {
+    for (const { limit, total, most, certain, time } of judgeLimits(own, contents, situation)) {
       const bars = limit.rule === 'prohibited';
       if (!certain || time !== 'in force' || limit.standing !== 'law') continue;
       if ((most === null && !bars) || limit.rule === 'range of the active') continue;

@@ -63,7 +63,8 @@ async function alternativesTo(
 ): Promise<{ found: Solved[]; cautions: string[] }> {
   const first = movesOf(search.field, best.shares);
   const cuts: Cut[] = [first];
-  const spare = Math.max(0, first.come.length - first.go.length);
+  const barred = search.field.players.filter((player) => isOwn(player) && player.barred !== null).length;
+  const spare = Math.max(0, first.come.length - first.go.length - barred);
   const found: Solved[] = [];
   try {
     while (found.length < search.field.wish.alternatives) {

@@ -1,8 +1,8 @@
 import { lpText, relaxed, type LpModel } from '../emulsions/optimise/lp-text';
 import type { SolveLp } from '../emulsions/optimise/result';
 import type { Field } from './field';
-import { buildModel, distanceConstant, isOwn, type Cut } from './model';
-import { boundsOf, type Bounds } from './narrow';
+import { buildModel, distanceConstant, isOwn, type Asked, type Cut } from './model';
+import { boundsOf } from './narrow';
 import type { Player } from './player';
 
 /** Shares of a formula, % by player; those not used are left out. */
@@ -12,13 +12,6 @@ export type Shares = ReadonlyMap<Player, number>;
 export interface Solved {
   shares: Shares;
   distance: number;
-}
-
-/** What further answers are asked beside the demands. */
-export interface Asked {
-  cuts: readonly Cut[];
-  /** How many more may come in than go. */
-  spare?: number;
 }
 
 /** Up to as many players a model is solved as it stands; of more, so many of the most promising new ones first. */
@@ -49,7 +42,8 @@ async function solveWhole(field: Field, asked: Asked, solve: SolveLp): Promise<S
 
 /** A field with the bounds that tell which new materials could matter; found once for all its cuts. */
 export class Search {
-  private bounds: Bounds | null | undefined;
+  /** New materials of the answers so far: another answer is often made of them too. */
+  private readonly used = new Set<Player>();
 
   constructor(
     readonly field: Field,
@@ -67,18 +61,20 @@ export class Search {
   async nearest(asked: Asked): Promise<Solved | null> {
     const { players } = this.field;
     if (players.length <= SMALL) return solveWhole(this.field, asked, this.solve);
-    if (this.bounds === undefined) this.bounds = await boundsOf(this.field, this.solve);
-    const { bounds } = this;
+    const bounds = await boundsOf(this.field, asked, this.solve);
     if (bounds === null) return null;
     const own = players.filter(isOwn);
     const boundOf = ({ y }: Player): number => bounds.using.get(y) ?? -Infinity;
     const others = players.filter((player) => !isOwn(player)).sort((a, b) => boundOf(a) - boundOf(b));
-    let taken = others.slice(0, FIRST_NEW);
+    let taken = [...new Set([...this.used, ...others.slice(0, FIRST_NEW)])];
     for (;;) {
       const found = await solveWhole(this.over([...own, ...taken]), asked, this.solve);
       const ceiling = found ? found.distance - NOISE : Infinity;
       const open = others.filter((player) => boundOf(player) < ceiling);
-      if (open.every((player) => taken.includes(player))) return found;
+      if (open.every((player) => taken.includes(player))) {
+        for (const player of found?.shares.keys() ?? []) if (!isOwn(player)) this.used.add(player);
+        return found;
+      }
       // Without an answer the field is doubled; with one, all that could still be nearer come in at once.
       taken = found
         ? [...new Set([...taken, ...open])]
@@ -107,10 +103,12 @@ export class Search {
   }
 }
 
-/** What comes and goes in an answer, to bar it from coming again. */
+/** What comes and goes in an answer of its own accord, to bar it from coming again; what is barred goes in every one. */
 export function movesOf({ players }: Field, shares: Shares): Cut {
   return {
     come: players.filter((player) => !isOwn(player) && shares.has(player)).map(({ y }) => y),
-    go: players.filter((player) => isOwn(player) && !shares.has(player)).map(({ y }) => y),
+    go: players
+      .filter((player) => isOwn(player) && player.barred === null && !shares.has(player))
+      .map(({ y }) => y),
   };
 }

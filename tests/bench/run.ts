@@ -9,6 +9,7 @@ import { benchLists } from './lists';
 import { fixedLoopMs, type BenchFigure, type BenchSettings } from './measure';
 import { benchOpening } from './opening';
 import { benchOptimise } from './optimise';
+import { benchReformulate } from './reformulate';
 import { benchRewrites } from './rewrites';
 import { benchSearch } from './search';
 import { benchSheets } from './sheets';
@@ -24,6 +25,7 @@ const BENCHES: Record<string, (settings: BenchSettings) => Promise<BenchFigure[]
   hour: benchHour,
   sheets: benchSheets,
   optimiser: benchOptimise,
+  reformulate: benchReformulate,
   systems: benchSystems,
   years: benchTwentyYears,
   browser: benchBrowser,

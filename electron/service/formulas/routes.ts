@@ -30,6 +30,7 @@ import { found } from '../problems/found';
 import { validBody } from '../problems/validated';
 import { addRecord, changeRecord, changeTogether, record, removeRecord } from '../record/records';
 import { decideOn } from './decide';
+import { reformulateFromLibrary, reformulateRequest } from './reformulate-request';
 import { recordVersion, versionRequest } from './record-version';
 
 const start = z.object({
@@ -198,6 +199,9 @@ export function formulasRoutes(context: ServiceContext) {
       const { revision, archived } = c.req.valid('json');
       return c.json(changeFormula(context, c.req.param('id'), revision, { archived }));
     })
+    .post('/:id/reformulations', validBody(reformulateRequest), async (c) =>
+      c.json(await reformulateFromLibrary(context, c.req.param('id'), c.req.valid('json'), c.req.raw.signal)),
+    )
     .post('/:id/copy', (c) => c.json(copyFormula(context, c.req.param('id')), 201))
     .delete('/:id', (c) => {
       removeFormula(context, c.req.param('id'));

@@ -88,21 +88,38 @@ function cost(before: Consequences, after: Consequences, { region, currency }: W
   };
 }
 
+type Exposed = { dose: number; margin: number | null } | undefined;
+
+function exposureWords(one: Exposed, region: Region): string {
+  if (!one) return 'none';
+  const dose = formatNumber(Number(one.dose.toPrecision(3)), region, { min: 0, max: 6 });
+  const margin =
+    one.margin === null ? '' : `, margin ${formatNumber(one.margin, region, { min: 0, max: 0 })}`;
+  return `${dose} mg/kg a day${margin}`;
+}
+
+function relativeWords(was: Exposed, is: Exposed, region: Region): string {
+  const relative = was && is && was.dose > 0 ? (100 * (is.dose - was.dose)) / was.dose : 0;
+  return Math.abs(relative) < 0.05 ? '' : `${signed(relative, 1, region)} %`;
+}
+
+/** Substances with a margin of safety one by one; of the others how many are more, and how many less. */
 function exposures(before: Consequences, after: Consequences, region: Region): ChangedFigure[] {
   const names = [...new Set([...before.exposure.keys(), ...after.exposure.keys()])].sort();
-  const words = (one: { dose: number; margin: number | null } | undefined): string => {
-    if (!one) return 'none';
-    const dose = formatNumber(Number(one.dose.toPrecision(3)), region, { min: 0, max: 6 });
-    const margin =
-      one.margin === null ? '' : `, margin ${formatNumber(one.margin, region, { min: 0, max: 0 })}`;
-    return `${dose} mg/kg a day${margin}`;
-  };
-  return names.map((name) => {
-    const [was, is] = [before.exposure.get(name), after.exposure.get(name)];
-    const relative = was && is && was.dose > 0 ? (100 * (is.dose - was.dose)) / was.dose : 0;
-    const change = Math.abs(relative) < 0.05 ? '' : `${signed(relative, 1, region)} %`;
-    return { label: `Exposure to ${name}`, before: words(was), after: words(is), change };
-  });
+  const pairs = names.map((name) => [name, before.exposure.get(name), after.exposure.get(name)] as const);
+  const known = pairs.filter(([, was, is]) => (was ?? is)?.margin !== null);
+  const others = pairs.filter(([, was, is]) => (was ?? is)?.margin === null);
+  const more = others.filter(([, was, is]) => (is?.dose ?? 0) > (was?.dose ?? 0) * (1 + 1e-9)).length;
+  const less = others.filter(([, was, is]) => (is?.dose ?? 0) < (was?.dose ?? 0) * (1 - 1e-9)).length;
+  const told = known.map(([name, was, is]) => ({
+    label: `Exposure to ${name}`,
+    before: exposureWords(was, region),
+    after: exposureWords(is, region),
+    change: relativeWords(was, is, region),
+  }));
+  if (more + less === 0) return told;
+  const label = 'Exposure to substances without a recorded point of departure';
+  return [...told, { label, before: '', after: `more to ${more}, less to ${less}`, change: '' }];
 }
 
 function findings(before: Consequences, after: Consequences): ChangedFinding[] {

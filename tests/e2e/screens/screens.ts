@@ -214,6 +214,16 @@ export const SCREENS: Screen[] = [
     address: (records) => records && `/formulas/differences?from=${records.formula}&to=${records.other}`,
     prepare: (page) => page.getByRole('heading', { name: 'What follows from it' }).waitFor(),
   },
+  {
+    name: 'reformulate',
+    route: 'reformulate',
+    address: (records) => records && `/formulas/${records.formula}/reformulate`,
+    async prepare(page) {
+      await button(page, '15 % less').click();
+      await button(page, 'Find the nearest formula').click();
+      await page.getByRole('heading', { name: 'The nearest formula, proven' }).waitFor();
+    },
+  },
   { name: 'swap', route: 'swap', address: always('/swap') },
   {
     name: 'swap a material',
