@@ -4,7 +4,7 @@ import { ATOMIC_WEIGHTS } from './atomic-weights';
 import type { AtomCounts } from './chemical-formula';
 import type { Atom, CounterIon } from './atom';
 import { checkAromatic } from './aromatic-check';
-import { shortened } from './smiles-fault';
+import { shortened, unreadable } from './smiles-fault';
 import { writtenGraph } from './smiles-graph';
 import { checkSmilesText } from './smiles-text';
 import { mustBeOneCompound, partSubstance } from './substance';
@@ -69,7 +69,7 @@ interface ReadAtoms {
 
 function readAtoms(smiles: string): ReadAtoms {
   const text = checkSmilesText(smiles);
-  const graph = writtenGraph(text);
+  checkAromatic(writtenGraph(text), text);
   const molecule = read(text);
   molecule.ensureHelperArrays(Molecule.cHelperRings);
   const atoms = atomsOf(molecule, text);
@@ -80,7 +80,6 @@ function readAtoms(smiles: string): ReadAtoms {
       'For a polymer enter its figures (molar mass, % oxyethylene) instead of a structure.',
       'smiles',
     );
-  checkAromatic(graph, text);
   return { text, molecule, atoms };
 }
 
@@ -98,6 +97,12 @@ function read(text: string): Molecule {
     return Molecule.fromSmiles(text, { noCoordinates: true, noStereo: true });
   } catch (cause) {
     const why = cause instanceof Error ? cause.message : String(cause);
+    if (/aromatic double bonds/.test(why))
+      throw unreadable(
+        text,
+        'its aromatic rings are of a kind that is not read',
+        'Write their bonds out, as in C1=CC=CC=C1.',
+      );
     throw badInput(
       `The SMILES “${shortened(text)}” cannot be read (${why.replace(/^.*SmilesParser: /, '')}).`,
       'Check it for a missing bracket or ring number, or draw the substance anew and copy its SMILES.',

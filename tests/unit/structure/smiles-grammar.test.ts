@@ -1,5 +1,4 @@
 import { countAtoms } from '@core/structure/chemical-formula';
-import { pairsOff } from '@core/structure/perfect-matching';
 import { molarMassOfFormula } from '@core/structure/formula-mass';
 import { parseSmiles } from '@core/structure/parse-smiles';
 import fc from 'fast-check';
@@ -78,6 +77,12 @@ const VALID: [smiles: string, formula: string][] = [
   ['c1ccc2ccccc2c1', 'C10H8'],
   ['c1ccc2cccc-2cc1', 'C10H8'],
   ['c1cccc2cccc2c1', 'C10H8'],
+  ['c1cc2ccc3cccc4ccc(c1)c2c34', 'C16H10'],
+  ['c1cc2ccc3ccc4ccc5ccc6ccc1c1c2c3c4c5c61', 'C24H12'],
+  ['c1cc2cc3ccc(cc4ccc(cc5ccc(cc1n2)[nH]5)n4)[nH]3', 'C20H14N4'],
+  ['Nc1ncnc2nc[nH]c12', 'C5H5N5'],
+  ['Cc1cc2nc3c(=O)[nH]c(=O)nc-3n(C)c2cc1C', 'C13H12N4O2'],
+  ['O=c1c(O)c(-c2ccc(O)c(O)c2)oc2cc(O)cc(O)c12', 'C15H10O7'],
   ['c1cc[nH]c1', 'C4H5N'],
   ['[nH]1cccc1', 'C4H5N'],
   ['Cn1cccc1', 'C5H7N'],
@@ -115,38 +120,78 @@ describe('valid SMILES stay valid', () => {
   });
 });
 
-describe('pairing off', () => {
-  const graphs = fc
-    .tuple(fc.integer({ min: 2, max: 8 }), fc.array(fc.tuple(fc.nat(7), fc.nat(7)), { maxLength: 14 }))
-    .map(([size, pairs]) => {
-      const neighbours = Array.from({ length: size }, () => new Set<number>());
-      for (const [one, two] of pairs) {
-        if (one === two || one >= size || two >= size) continue;
-        neighbours[one]?.add(two);
-        neighbours[two]?.add(one);
+describe('rings of aromatic carbon', () => {
+  /** A chain of carbons with further bonds that close rings, no carbon with more than three bonds. */
+  const rings = fc
+    .tuple(
+      fc.integer({ min: 3, max: 12 }),
+      fc.array(fc.tuple(fc.nat(11), fc.nat(11)), { minLength: 1, maxLength: 5 }),
+    )
+    .map(([size, closures]) => {
+      const bonds = Array.from({ length: size - 1 }, (_, at): [number, number] => [at, at + 1]);
+      const degree = (atom: number): number => bonds.filter((bond) => bond.includes(atom)).length;
+      const closing: [number, number][] = [];
+      for (const pair of closures) {
+        const [one, two] = [Math.min(...pair), Math.max(...pair)];
+        if (two >= size || two - one < 2 || degree(one) > 2 || degree(two) > 2) continue;
+        if (bonds.some(([from, to]) => from === one && to === two)) continue;
+        bonds.push([one, two]);
+        closing.push([one, two]);
       }
-      return neighbours.map((own) => [...own]);
+      return { size, bonds, closing };
     });
-  /** By trying every pairing. */
-  const exhaustive = (neighbours: number[][], left: number[]): boolean => {
+  const written = (size: number, closing: [number, number][]): string =>
+    Array.from(
+      { length: size },
+      (_, atom) => `c${closing.flatMap((pair, at) => (pair.includes(atom) ? [at + 1] : [])).join('')}`,
+    ).join('');
+  const meets = (from: number, to: number, bonds: [number, number][]): boolean => {
+    const found = new Set([from]);
+    for (const at of found)
+      for (const bond of bonds) if (bond.includes(at)) found.add(bond[0] === at ? bond[1] : bond[0]);
+    return found.has(to);
+  };
+  /** Whether every atom can share a double bond with one neighbour, by trying every pairing. */
+  const alternates = (left: number[], bonds: [number, number][]): boolean => {
     const [first, ...rest] = left;
     if (first === undefined) return true;
-    return (neighbours[first] ?? []).some(
+    return rest.some(
       (mate) =>
-        rest.includes(mate) &&
-        exhaustive(
-          neighbours,
+        bonds.some((bond) => bond.includes(first) && bond.includes(mate)) &&
+        alternates(
           rest.filter((one) => one !== mate),
+          bonds,
         ),
     );
   };
 
-  it('agrees with trying every pairing', () => {
+  /** The structure library gives up on a few bridged rings: they are refused by name, never read as something else. */
+  const carbonsOf = (smiles: string): unknown => {
+    try {
+      return parseSmiles(smiles).counts.get('C');
+    } catch (error) {
+      return /of a kind that is not read/.test(String(error)) ? 'not read' : error;
+    }
+  };
+
+  // That library alone would not do: it takes rings without any alternation, and leaves porphine's unpaired.
+  it('are read just where single and double bonds can alternate in them', () => {
     fc.assert(
-      fc.property(graphs, (neighbours) => {
-        expect(pairsOff(neighbours)).toBe(exhaustive(neighbours, [...neighbours.keys()]));
+      fc.property(rings, ({ size, bonds, closing }) => {
+        const smiles = written(size, closing);
+        const inRing = bonds.filter((bond) =>
+          meets(
+            ...bond,
+            bonds.filter((other) => other !== bond),
+          ),
+        );
+        const atoms = Array.from({ length: size }, (_, atom) => atom);
+        const outside = atoms.some((atom) => !inRing.some((bond) => bond.includes(atom)));
+        if (outside) refusal(() => parseSmiles(smiles), NOT_AROMATIC);
+        else if (!alternates(atoms, inRing)) refusal(() => parseSmiles(smiles), NO_KEKULE);
+        else expect(carbonsOf(smiles)).toBeOneOf([size, 'not read']);
       }),
-      { numRuns: 2000 },
+      { numRuns: 3000 },
     );
   });
 });
