@@ -81,8 +81,6 @@ async function loadAndClaim(
   for (let attempt = 0; attempt < CLAIMS; attempt += 1) {
     const loaded = await loadFromDisk(settled);
     try {
-      // Before the log is made ours, which drops what was not finished in it: that may be all there is of those changes.
-      refuseLost(loaded, lock);
       const log = claimOrReadOnly(settled, loaded, lock);
       if (!log) {
         loaded.engine.close();
@@ -104,7 +102,12 @@ function claimOrReadOnly(
   lock: LibraryLock,
 ): ChangeLog | Problem | undefined {
   try {
-    return claimLog(settled, loaded, guardOf(lock));
+    return claimLog(settled, loaded, {
+      guard: guardOf(lock),
+      // Once nobody adds to the log any more, and before it is made ours: that drops what was not finished in it, which
+      // may be all there is of those changes.
+      beforeInstall: () => refuseLost(loaded, lock),
+    });
   } catch (error) {
     if (error instanceof Problem && isForReading(error)) return error;
     throw error;

@@ -16,9 +16,14 @@ import { wentThrough } from './memory';
 /**
  * Makes the log ours alone. Whoever had it may have added to it since it was loaded: what is found then is replayed
  * too. Answers undefined when file or log are no longer those that were loaded; then they are as they were.
- * Throws Problem.
+ * Throws Problem; then too.
+ * @param beforeInstall called when `loaded` is all that there is, and nothing has been written; throws to stop
  */
-export function claimLog(settled: Settled, loaded: Loaded, guard: Guard): ChangeLog | undefined {
+export function claimLog(
+  settled: Settled,
+  loaded: Loaded,
+  { guard, beforeInstall }: { guard: Guard; beforeInstall: () => void },
+): ChangeLog | undefined {
   const { fileSystem: fs, folder } = settled;
   const path = realLogPath(fs, join(folder, LOG_FILE));
   let away: string | undefined;
@@ -31,6 +36,7 @@ export function claimLog(settled: Settled, loaded: Loaded, guard: Guard): Change
       return undefined;
     }
     guard();
+    beforeInstall();
     const log = ChangeLog.install(fs, path, content, guard, away);
     removeLeftovers(settled, log, loaded);
     return log;
