@@ -16,6 +16,12 @@ export function batchesOf(db: Reader, formulaId: string): string[] {
   return db.all<{ id: string }>(sql, formulaId).map(({ id }) => id);
 }
 
+/** The batches that were made of a version, oldest first. */
+export function batchesOfVersion(db: Reader, versionId: string): Batch[] {
+  const sql = 'SELECT id FROM batch WHERE version_id = ? ORDER BY created_at, number';
+  return db.all<{ id: string }>(sql, versionId).flatMap(({ id }) => readBatch(db, id) ?? []);
+}
+
 /** Batches as their list knows them, all or some. */
 export function readBatchEntries(db: Reader, ids?: readonly string[]): BatchEntry[] {
   const { where, values } = among('b.id', ids);

@@ -42,6 +42,10 @@ export async function subjectName(request: SheetRequest): Promise<string> {
       return (await answer(service.materials[':id'].$get({ param: { id: request.materialId } }))).tradeName;
     if (request.kind === 'formula' || request.kind === 'label' || request.kind === 'exposure')
       return (await answer(service.formulas[':id'].$get({ param: { id: request.formulaId } }))).formula.name;
+    if (request.kind === 'file') {
+      const param = { versionId: request.versionId };
+      return (await answer(service.formulas.versions[':versionId'].$get({ param }))).content.name;
+    }
     if (request.kind === 'batch')
       return (await answer(service.batches[':id'].$get({ param: { id: request.batchId } }))).batch.number;
     return 'Comparison';

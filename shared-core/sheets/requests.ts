@@ -56,6 +56,8 @@ export const SHEETS = {
     formulaId: id,
     versionId: id.nullable().default(null),
   }),
+  /** A version's whole file, with bookmarks. */
+  file: sheet('file', 'Product file', 'product file', { versionId: id }),
   batch: sheet('batch', 'Batch record', 'batch record', { batchId: id }),
   comparison: sheet('comparison', 'Comparison hand-out', 'comparison', {
     materialIds: z
@@ -82,7 +84,7 @@ const [first, ...others] = Object.values(SHEETS).map(({ request }): RequestSchem
 export const sheetRequest = z.discriminatedUnion(
   'kind',
   [first as RequestSchema, ...others],
-  'Ask for a material, formula, label, exposure, batch, comparison, calculation, working, glossary or trials sheet.',
+  'Ask for a material, formula, label, exposure, file, batch, comparison, calculation, working, glossary or trials sheet.',
 );
 export type SheetRequest = z.infer<typeof sheetRequest>;
 export type SheetRequestOf<Kind extends SheetKind> = z.infer<(typeof SHEETS)[Kind]['request']>;

@@ -5,6 +5,7 @@ import type { ServiceContext } from '../context';
 import { validBody } from '../problems/validated';
 import type { SheetJob } from './job';
 import { readSubject } from './kinds/all';
+import { productFileZip, zipRequest } from './product-file-zip';
 
 /** Prints in this process, where no worker is built; loaded only then, for the printer is slow to load. */
 async function printHere(job: SheetJob): Promise<Uint8Array> {
@@ -14,7 +15,14 @@ async function printHere(job: SheetJob): Promise<Uint8Array> {
 
 /** Sheets as PDF. What is printed is read from the library here: a page only says of what. */
 export function sheetsRoutes(context: ServiceContext) {
-  return new Hono().post('/', validBody(sheetRequest), async (c) => {
+  const routes = new Hono().post('/product-file.zip', validBody(zipRequest), async (c) => {
+    const { stream, fileName } = await productFileZip(context, c.req.valid('json'), c.req.raw.signal);
+    return c.body(stream, 200, {
+      'Content-Type': 'application/zip',
+      'Content-Disposition': `attachment; filename="${fileName}"`,
+    });
+  });
+  return routes.post('/', validBody(sheetRequest), async (c) => {
     const request = c.req.valid('json');
     const { library } = context.session.current();
     const { subject, fileName } = await readSubject(library, request);

@@ -38,6 +38,15 @@ export interface TextNode extends TextStyle, Placed {
   text: string | TextRun[];
   /** 1 is the sheet's title, 2 a section; read aloud as headings. */
   headlineLevel?: 1 | 2 | 3;
+  /** By which a page number and the outline find it. */
+  id?: string;
+  /** Stands in the outline of the document, under another node where `outlineParentId` names it. */
+  outline?: boolean;
+  outlineText?: string;
+  outlineExpanded?: boolean;
+  outlineParentId?: string;
+  /** Prints the page on which the node of this id stands, in the place of its text. */
+  pageReference?: string;
 }
 
 export interface StackNode extends Placed {

@@ -204,6 +204,7 @@ export const SCREENS: Screen[] = [
       sheet('version sheet', ['formulas/VersionActions'], /sheet…$/),
       press('approve a version', ['formulas/VersionActions', 'formulas/DecideVersion'], 'Approve…'),
       press('withdraw a version', ['formulas/DecideVersion'], 'Withdraw…'),
+      press('product file', ['formulas/ProductFileDialog'], 'Product file…'),
       press('new draft of a version', ['formulas/VersionActions'], 'New draft from it…'),
     ],
   },

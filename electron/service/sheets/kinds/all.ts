@@ -4,6 +4,7 @@ import { batch } from './batch';
 import { calculation } from './calculation';
 import { comparison } from './comparison';
 import { exposure } from './exposure';
+import { file } from './file';
 import { formula } from './formula';
 import { glossary } from './glossary';
 import type { KindOfSheet } from './kind';
@@ -18,6 +19,7 @@ export const KINDS: { [Kind in SheetKind]: KindOfSheet<Kind, unknown> } = {
   formula,
   label,
   exposure,
+  file,
   batch,
   comparison,
   calculation,

@@ -1,0 +1,102 @@
+import type { Batch } from '../../batches/batch';
+import { reportsOf } from '../../formulas/file-gaps';
+import type { FormulaContent } from '../../formulas/formula';
+import { formatDate } from '../../locale/dates';
+import { formatMass } from '../../locale/mass';
+import type { Region } from '../../locale/numbers';
+import { capital } from '../../locale/words';
+import type { Material } from '../../materials/material';
+import type { SheetNode } from '../kit/definition';
+import { cell, figureCell, headed, ruledTable } from '../kit/tables';
+import { numberText, paragraph, remark } from '../kit/text';
+
+/** Claims with what bears each out, and what the maker states. */
+export function claimsPart({ claims, reports, statements }: FormulaContent, width: number): SheetNode[] {
+  const borneOutBy = (reportId: string | null): string =>
+    reports.find(({ id }) => id === reportId)?.title ?? '';
+  const table = ruledTable({
+    width,
+    columns: [
+      { head: 'Claim', share: 30 },
+      { head: 'Evidence', share: 44 },
+      { head: 'Report', share: 26 },
+    ],
+    rows: claims.map(({ says, evidence, reportId }) => [
+      cell(says),
+      cell(evidence || (borneOutBy(reportId) ? '' : 'none on file')),
+      cell(borneOutBy(reportId)),
+    ]),
+  });
+  return [
+    ...headed('Claims and their evidence', claims.length > 0 ? table : paragraph('No claim is on record.')),
+    ...headed('Good manufacturing practice', paragraph(statements.goodPractice || 'Nothing is stated.')),
+    ...headed('Animal testing', paragraph(statements.animalTesting || 'Nothing is stated.')),
+  ];
+}
+
+/** The reports on file, which stand beside this document as files of their own. */
+export function reportsPart({ reports }: FormulaContent, number: number, width: number): SheetNode[] {
+  const own = new Set(reportsOf(reports, number));
+  if (reports.length === 0) return [paragraph('No report is on file.')];
+  return [
+    ruledTable({
+      width,
+      columns: [
+        { head: 'Kind', share: 26 },
+        { head: 'Title', share: 44 },
+        { head: 'Of', share: 30 },
+      ],
+      rows: reports.map((report) => [
+        cell(capital(report.kind)),
+        cell(report.title),
+        cell(
+          report.versionNumber === null
+            ? 'the product'
+            : `version ${report.versionNumber}${own.has(report) ? '' : ', another than this'}`,
+        ),
+      ]),
+    }),
+    remark(
+      'The reports are files of their own in the library; saved as a folder, the product’s file holds them.',
+    ),
+  ];
+}
+
+/** The materials with the documents of their suppliers that are on file. */
+export function documentsPart(materials: readonly Material[], width: number): SheetNode[] {
+  return [
+    ruledTable({
+      width,
+      columns: [
+        { head: 'Material', share: 36 },
+        { head: 'Documents on file', share: 64 },
+      ],
+      rows: materials.map(({ tradeName, documents }) => [
+        cell(tradeName),
+        cell(documents.map(({ title, kind }) => `${title} (${kind})`).join('; ') || 'none'),
+      ]),
+    }),
+  ];
+}
+
+/** The batches made of the version. */
+export function batchesPart(batches: readonly Batch[], region: Region, width: number): SheetNode[] {
+  if (batches.length === 0) return [paragraph('No batch of this version is on record.')];
+  return [
+    ruledTable({
+      width,
+      columns: [
+        { head: 'Batch', share: 20 },
+        { head: 'Planned', share: 20 },
+        { head: 'Mass', share: 20, alignment: 'right' },
+        { head: 'Note', share: 40 },
+      ],
+      rows: batches.map(({ number, createdAt, totalMg, readabilityMg, note }) => [
+        numberText(number),
+        cell(formatDate(createdAt, region)),
+        figureCell(formatMass(totalMg, region, readabilityMg)),
+        cell(note),
+      ]),
+    }),
+  ];
+}
