@@ -8,6 +8,7 @@ import { FACIAL_GEL } from './formulas/facial-gel';
 import { GEL_CREAM } from './formulas/gel-cream';
 import { HAIR_CONDITIONER } from './formulas/hair-conditioner';
 import { HAND_BALM } from './formulas/hand-balm';
+import { MUDDLE } from './formulas/muddle';
 import { SUGAR_ESTER_CREAM } from './formulas/sugar-ester-cream';
 import { VANISHING_CREAM } from './formulas/vanishing-cream';
 
@@ -24,4 +25,5 @@ export const FORMULA_ENTRIES: readonly DemoFormula[] = [
   HAND_BALM,
   FACIAL_GEL,
   SUGAR_ESTER_CREAM,
+  MUDDLE,
 ];

@@ -7,9 +7,9 @@ import { exposureSheet } from '@core/sheets/exposure-sheet';
 import { formulaSheet } from '@core/sheets/formula-sheet';
 import { labelSheet } from '@core/sheets/label-sheet';
 import { describe, expect, it } from 'vitest';
-import { library, usedIn } from './demo-shelf';
+import { library, soundFormulas, usedIn } from './demo-shelf';
 
-const each = library.formulas;
+const each = soundFormulas;
 const materials = Object.fromEntries(library.materials.map((one) => [one.id, one]));
 const PRINTED = '2026-09-02T09:00:00.000Z';
 

@@ -1,9 +1,12 @@
 import { demoLibrary } from '@core/demo/demo-library';
+import { MUDDLE_CODE } from '@core/demo/formulas/muddle';
 import type { Formula } from '@core/formulas/formula';
 import { formulaLines, formulaShares } from '@core/formulas/shares';
 import type { Material } from '@core/materials/material';
 
 export const library = demoLibrary();
+/** The formulas that are meant to be right: one is wrong on purpose. */
+export const soundFormulas = library.formulas.filter(({ code }) => code !== MUDDLE_CODE);
 const byId = new Map(library.materials.map((material) => [material.id, material]));
 
 export interface UsedMaterial {
