@@ -61,6 +61,16 @@ const KNOWN: Known[] = [
     'net-contents',
     'prepackages fill weight tolerable error t1 t2 average label sample calculate calculator',
   ),
+  calculator(
+    'Solubility',
+    'solubility',
+    'hansen parameters distance dissolve van krevelen fedors groups solvent calculate calculator',
+  ),
+  calculator(
+    'Microbiology',
+    'microbiology',
+    'challenge test preservation efficacy log reduction count limit cfu calculate calculator',
+  ),
   calculator('pH and buffers', 'solutions', 'acid salt ionic strength water activity calculate calculator'),
   tool('Phase inversion', 'phase-inversion', 'pit inversion temperature salt calculate calculator'),
   tool('Viscosity of oils', 'viscosity', 'rheology mixture thickness glycerin calculate calculator'),

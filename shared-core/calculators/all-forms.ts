@@ -1,8 +1,10 @@
 import type { Form } from './form';
 import { DENSITY_FORMS } from './forms/density';
+import { MICROBIOLOGY_FORMS } from './forms/microbiology';
 import { NET_CONTENTS_FORMS } from './forms/net-contents';
 import { PHASE_INVERSION_FORMS } from './forms/phase-inversion';
 import { SEPARATION_FORMS } from './forms/separation';
+import { SOLUBILITY_FORMS } from './forms/solubility';
 import { SOLUTION_FORMS } from './forms/solutions';
 import { TREND_FORMS } from './forms/trends';
 import { VISCOSITY_FORMS } from './forms/viscosity';
@@ -52,6 +54,14 @@ export const TOPICS = [
     forms: SOLUTION_FORMS,
   },
   {
+    key: 'solubility',
+    name: 'Solubility',
+    place: 'calculators',
+    caution:
+      'Solubility parameters narrow the choice; what dissolves, and stays dissolved in the cold, is found by trying it.',
+    forms: SOLUBILITY_FORMS,
+  },
+  {
     key: 'screening',
     name: 'Separation and ageing',
     place: 'calculators',
@@ -65,6 +75,14 @@ export const TOPICS = [
     caution:
       'Statistics describe what was measured. They prove no shelf life: real time in the real pack does, and a qualified assessor decides.',
     forms: TREND_FORMS,
+  },
+  {
+    key: 'microbiology',
+    name: 'Microbiology',
+    place: 'calculators',
+    caution:
+      'A laboratory tests, and a qualified assessor decides: these hold its figures against the standards, and prove nothing by themselves.',
+    forms: MICROBIOLOGY_FORMS,
   },
   {
     key: 'weighing',
@@ -98,8 +116,10 @@ export const FORMS = {
   ...VISCOSITY_FORMS,
   ...DENSITY_FORMS,
   ...SOLUTION_FORMS,
+  ...SOLUBILITY_FORMS,
   ...SEPARATION_FORMS,
   ...TREND_FORMS,
+  ...MICROBIOLOGY_FORMS,
   ...WEIGHING_FORMS,
   ...NET_CONTENTS_FORMS,
 } as const satisfies Record<string, Form>;

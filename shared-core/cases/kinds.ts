@@ -21,15 +21,19 @@ import * as shape from './input-shapes';
 import { kind, type Kind } from './kind';
 import { EXPOSURE_KINDS } from './exposure-kinds';
 import { LAW_KINDS } from './law-kinds';
+import { MICROBIOLOGY_KINDS } from './microbiology-kinds';
 import { OIL_KINDS } from './oil-kinds';
 import { TREND_KINDS } from './trend-kinds';
 import { WEIGHING_KINDS } from './weighing-kinds';
+import { SOLUBILITY_KINDS } from './solubility-kinds';
 import { SOLUTION_KINDS } from './solution-kinds';
 import { STRUCTURE_KINDS } from './structure-kinds';
 
 /** Every kind of worked example that can be run, by the name that case files use. */
 export const KINDS: Readonly<Record<string, Kind>> = {
   ...SOLUTION_KINDS,
+  ...SOLUBILITY_KINDS,
+  ...MICROBIOLOGY_KINDS,
   ...STRUCTURE_KINDS,
   ...OIL_KINDS,
   ...LAW_KINDS,

@@ -39,6 +39,9 @@ describe('the kinds of example', () => {
     ['mean-acceptance-factor', 'prepackage-min-mean', 'prepackage-verdict', 'us-mav'],
     ['us-sample-correction-factor', 'linear-regression', 'stability-crossing', 'stability-shelf-life'],
     ['q1e-extrapolation', 'arrhenius-energy', 'arrhenius-rate'],
+    ['hansen-total', 'hansen-distance', 'hansen-red', 'hansen-blend', 'hoftyzer-van-krevelen', 'fedors'],
+    ['hlb-solubility-parameter', 'preservation-iso11930', 'preservation-ph-eur', 'preservation-usp51'],
+    ['log-reduction', 'log-to-percent', 'micro-limit'],
     ['refutas-index', 'viscosity-refutas', 'viscosity-log-mix', 'viscosity-cube-root'],
   ].flat();
 

@@ -100,6 +100,8 @@ export const BENCH_SCREENS: Screen[] = [
   { name: 'preservative acids', route: 'calculators', address: always(calculator('preserve')) },
   { name: 'pH and buffers', route: 'calculators', address: always(calculator('solutions')) },
   { name: 'stability trends', route: 'calculators', address: always(calculator('trends')) },
+  { name: 'solubility', route: 'calculators', address: always(calculator('solubility')) },
+  { name: 'microbiology', route: 'calculators', address: always(calculator('microbiology')) },
   { name: 'balance', route: 'calculators', address: always(calculator('weighing')) },
   { name: 'net contents', route: 'calculators', address: always(calculator('net-contents')) },
   { name: 'separation and ageing', route: 'calculators', address: always(calculator('screening')) },

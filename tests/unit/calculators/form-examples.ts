@@ -76,6 +76,63 @@ export const FORM_EXAMPLES: Record<FormKey, FormExample> = {
     gives: { pH: 2.8814 },
     source: 'Martin’s Physical Pharmacy: 0.1 mol/L acetic acid, 2.88',
   },
+  'hansen-distance': {
+    values: { d1: 15.5, p1: 16, h1: 42.3, d2: 15.8, p2: 8.8, h2: 19.4, radius: 12 },
+    gives: { distance: 24.013, red: 2.0011 },
+    source: 'by hand, water and ethanol: √(4 × 0.3² + 7.2² + 22.9²)',
+  },
+  'hansen-total': {
+    values: { d: 3, p: 4, h: 12 },
+    gives: { total: 13 },
+    source: 'by hand: √(9 + 16 + 144)',
+  },
+  'hansen-blend': {
+    rows: [
+      { parts: 1, d: 16, p: 4, h: 2 },
+      { parts: 3, d: 20, p: 8, h: 6 },
+    ],
+    gives: { d: 19, p: 7, h: 5 },
+    source: 'by hand: a quarter and three quarters',
+  },
+  'hansen-from-groups': {
+    values: { volume: 100 },
+    rows: [
+      { group: 'CH3', count: 2 },
+      { group: 'COO', count: 1 },
+    ],
+    gives: { d: 12.3, p: 4.9, h: 8.3666 },
+    source: 'by hand: 1230 / 100, 490 / 100, √(7000 / 100)',
+  },
+  'parameter-from-groups': {
+    rows: [{ group: 'CH2', count: 10 }],
+    gives: { volume: 161, delta: 17.5166 },
+    source: 'by hand: √(49400 / 161)',
+  },
+  'hlb-parameter': {
+    values: { hlb: 24 },
+    gives: { parameter: 9.93333 },
+    source: 'by hand: 118 / 30 + 6',
+  },
+  'challenge-test': {
+    values: { standard: 'ISO 11930' },
+    rows: [
+      { organism: 'P. aeruginosa', type: 'bacterium', day7: 2, day14: 3.5, day28: 3.6 },
+      { organism: 'C. albicans', type: 'yeast', day7: 1.2, day14: 1.5, day28: 1.6 },
+    ],
+    gives: { verdict: 'B' },
+    source: 'ISO 11930: A asks 3 log of bacteria by day 7, B by day 14',
+  },
+  'log-reduction': {
+    values: { initial: 2_000_000, final: 20 },
+    gives: { log: 5, percent: 99.999 },
+    source: 'by definition',
+  },
+  'log-to-percent': { values: { log: 2 }, gives: { percent: 99 }, source: 'by definition' },
+  'micro-limit': {
+    values: { group: 'other', count: 2_001, specified: 'absent' },
+    gives: { verdict: 'out' },
+    source: 'ISO 17516: out above twice the limit of 1,000',
+  },
   buffer: {
     values: { pKa: 4.76, acid: 0.1, salt: 0.1, activities: 'none' },
     gives: { pH: 4.76, exact: 4.7602, capacity: 0.11513 },
