@@ -7,6 +7,17 @@ import { smallLines } from './small-lines';
 import { uvFilters } from './uv-filters';
 import { workingPh } from './working-ph';
 import { archivedMaterial } from './archived-material';
+import { classified } from './classified';
+import { labelNotices } from './label-notices';
+import { nano } from './nano';
+import { preservativeFree } from './preservative-free';
+import { preservativeSpectrum } from './preservative-spectrum';
+import { sanitising } from './sanitising';
+import { solubility } from './solubility';
+import { supply } from './supply';
+import { tooMuchBase } from './too-much-base';
+import { userAndSite } from './user-and-site';
+import { waterActivityOfFormula } from './water-activity';
 import { cationicPartner } from './cationic-partner';
 import { chargeConflict } from './charge-conflict';
 import {
@@ -48,9 +59,13 @@ export const CHECKS: readonly CheckRule[] = [
   missingMaterial,
   law,
   legalLimit,
+  classified,
   nitrosamines,
+  userAndSite,
+  sanitising,
   chargeConflict,
   neutralising,
+  tooMuchBase,
   emulsionType,
   oneDisperses,
   hlbMatch,
@@ -62,14 +77,21 @@ export const CHECKS: readonly CheckRule[] = [
   electrolyte,
   noPreservative,
   preservativePh,
+  preservativeSpectrum,
+  preservativeFree,
+  waterActivityOfFormula,
   workingPh,
   harmfulPairs,
   usageRange,
   heatSensitive,
   unmelted,
+  solubility,
   allergenData,
   antioxidant,
   archivedMaterial,
+  supply,
+  nano,
+  labelNotices,
   oneSidedCharge,
   chelator,
   storageTemperatures,

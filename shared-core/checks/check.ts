@@ -1,4 +1,4 @@
-import type { Source } from '../working/working';
+import type { Source, Worked } from '../working/working';
 import type { FormulaFacts } from './facts';
 
 export type { CheckInput } from './check-input';
@@ -15,6 +15,8 @@ export interface Finding {
   lines: string[];
   advice: string;
   source: Source;
+  /** The computation that it rests on, where it is one. */
+  working?: Worked;
 }
 
 /** From which share on a check speaks, in ppm of the formula, where its maker may say otherwise. */

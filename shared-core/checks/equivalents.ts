@@ -12,32 +12,40 @@ const KOH = 56.105;
 const CARBOMER_MMOL_PER_G = (10 * 62) / 45.02;
 const CARBOMER = /^carbomer$|^acrylates\/c10-30 alkyl acrylate crosspolymer$/;
 
-/** Grams of one part in 100 g of the formula, at the middle of the supplier's range. */
-const grams = (line: LineFacts, part: InciPart): number =>
-  ((line.ppm / 10_000) * (part.lowPpm + part.highPpm)) / 2 / WHOLE_PPM;
+/** The end of a supplier's range: of a base the least counts, of what takes it up the most. */
+type End = 'least' | 'most';
+
+/** Grams of one part in 100 g of the formula. */
+const grams = (line: LineFacts, part: InciPart, end: End): number =>
+  ((line.ppm / 10_000) * (end === 'least' ? part.lowPpm : part.highPpm)) / WHOLE_PPM;
 
 /** What a line holds of acid or base by its names, mmol in 100 g of the formula. */
 function byTable(
   line: LineFacts,
   table: readonly { inci: string; molarMass: number; equivalents: number }[],
+  end: End,
 ): number {
   return line.material.composition.reduce((sum, part) => {
     const known = table.find((one) => fold(one.inci).replace(/ \(.*/, '') === fold(part.inci));
-    return known ? sum + (1000 * grams(line, part) * known.equivalents) / known.molarMass : sum;
+    return known ? sum + (1000 * grams(line, part, end) * known.equivalents) / known.molarMass : sum;
   }, 0);
 }
 
 /** The same from the molar mass recorded on the material and its active matter. */
-function byFigures({ material, ppm }: LineFacts): number {
+function byFigures({ material, ppm }: LineFacts, end: End): number {
   const molarMass = figureValue(material.figures.molarMass);
   if (molarMass === null) return 0;
-  const active = figureValue(material.figures.activePercent) ?? 100;
+  const figure = material.figures.activePercent;
+  const known = end === 'least' ? figure?.low : figure?.high;
+  const active = figure?.value ?? known ?? figureValue(figure) ?? 100;
   return (10 * (ppm / 10_000) * active * (figureValue(material.figures.equivalents) ?? 1)) / molarMass;
 }
 
 /** Base that a line brings, mmol in 100 g of the formula; zero where it cannot be told. */
-export function baseMmol(line: LineFacts): number {
-  return byTable(line, KNOWN_BASES) || (line.material.functions.includes('base') ? byFigures(line) : 0);
+export function baseMmol(line: LineFacts, end: End = 'least'): number {
+  return (
+    byTable(line, KNOWN_BASES, end) || (line.material.functions.includes('base') ? byFigures(line, end) : 0)
+  );
 }
 
 /** Acid groups of a fatty acid or carbomer, which a base is to neutralise, mmol in 100 g of the formula. */
@@ -46,12 +54,12 @@ export function needyAcidMmol(line: LineFacts): number {
   const acidValue = figureValue(material.figures.acidValue);
   if (isFattyAcid(material) && acidValue !== null) return ((ppm / 10_000) * acidValue) / KOH;
   if (named(material, CARBOMER)) return (ppm / 10_000) * CARBOMER_MMOL_PER_G;
-  return byTable(line, KNOWN_ACIDS) || byFigures(line);
+  return byTable(line, KNOWN_ACIDS, 'most') || byFigures(line, 'most');
 }
 
 /** Acid that takes up base before a fatty acid or carbomer does: citric, lactic and the like. */
 export function strongerAcidMmol(line: LineFacts): number {
   const { material } = line;
   if (!material.functions.includes('acid') || isFattyAcid(material) || material.needsNeutralising) return 0;
-  return byTable(line, KNOWN_ACIDS) || byFigures(line);
+  return byTable(line, KNOWN_ACIDS, 'most') || byFigures(line, 'most');
 }

@@ -39,6 +39,8 @@ export interface FormulaFacts {
   emulsionType: BenchType | null;
   /** The target pH range as far as it is given. */
   ph: { low: number; high: number } | null;
+  /** The day that is asked about, ISO 8601; null where none is. */
+  onDay: string | null;
   /** The library's law; null where none is asked. */
   law: Law | null;
   /** What it says of the formula. */
@@ -99,6 +101,7 @@ export function formulaFacts({ content, materials, law, onDay }: CheckInput): Fo
     isEmulsion: content.productType.endsWith('emulsion'),
     emulsionType: benchTypeOf(content.productType),
     ph: targetPh(content),
+    onDay: onDay ?? null,
     law: law ?? null,
     lawOf: law && onDay ? lawOfFormula(content, (id) => materials.get(id), law, onDay) : null,
   };

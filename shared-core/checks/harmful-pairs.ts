@@ -47,14 +47,36 @@ const PAIRS: readonly Pair[] = [
     source: COMMON_PRACTICE,
   },
   {
-    first: /^(methyl|ethyl|propyl|butyl)paraben$/,
-    second: /^polysorbate|^(ceteareth|steareth|laureth|ceteth)-\d+|^peg-\d+/,
-    severity: 'note',
-    why: 'Ethoxylates bind parabens: less is left free in the water phase to preserve it.',
+    first: /^(sodium benzoate|potassium benzoate|benzoic acid)$/,
+    second: /^(ascorbic acid|sodium ascorbate)$/,
+    severity: 'warn',
+    why: 'Benzoate and ascorbic acid form traces of benzene where light, warmth, copper or iron help: choose another preservative or a stable derivative, and add a chelator.',
     source: {
-      text: 'J. Soc. Cosmet. Chem. 16 (1965) and 23 (1972), binding of preservatives by non-ionics',
+      text: 'Gardner L.K., Lawrence G.D., Benzene production from decarboxylation of benzoic acid in the presence of ascorbic acid and a transition-metal catalyst, J. Agric. Food Chem. 41, 693-695 (1993)',
       basis: 'memory',
     },
+  },
+  {
+    first: /^(zinc oxide|ci 77947)$/,
+    second: /^butyl methoxydibenzoylmethane$/,
+    severity: 'note',
+    why: 'Zinc ions form a salt of avobenzone that falls out, and protection falls: take a coated grade, and look for crystals.',
+    source: COMMON_PRACTICE,
+  },
+  {
+    first:
+      /^(imidazolidinyl urea|diazolidinyl urea|dmdm hydantoin|quaternium-15|sodium hydroxymethylglycinate)$/,
+    second: /hydrolyzed .*(protein|collagen|keratin|silk)|^(collagen|gelatin)$/,
+    severity: 'note',
+    why: 'What gives off formaldehyde cross-links proteins: both lose, and it may cloud or set. Choose another preservative.',
+    source: CHEMISTRY,
+  },
+  {
+    first: /^thioglycolic acid$|thioglycolate$|^cysteamine/,
+    second: /peroxide$|persulfate$|bromate$/,
+    severity: 'stop',
+    why: 'A reducing agent meets an oxidising one: heat, gas, and nothing left of either. They never stand in one product.',
+    source: CHEMISTRY,
   },
   {
     first: /avobenzone|^butyl methoxydibenzoylmethane$/,

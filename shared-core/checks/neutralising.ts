@@ -47,7 +47,7 @@ function tooLittle(acids: LineFacts[], bases: LineFacts[], used: readonly LineFa
 export const neutralising: CheckRule = {
   id: 'neutralising',
   name: 'Acids and carbomers have a base',
-  tells: 'an acid or a carbomer has no base, or too much of one',
+  tells: 'an acid or a carbomer has no base, or too little of one',
   judge({ used }) {
     const acids = used.filter((line) => needsBase(line.material));
     if (acids.length === 0) return [];

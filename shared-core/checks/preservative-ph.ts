@@ -1,5 +1,7 @@
 import { outsideWorkingPh, type PhRange } from '../emulsions/working-ph';
 import type { Figure } from '../materials/figure';
+import { acidShare, agentOf } from '../preservation/agents';
+import { WHOLE_PPM } from '../quantities/share';
 import { NOT_PROOF, type CheckRule, type Finding } from './check';
 import { percentText, type LineFacts } from './facts';
 
@@ -41,12 +43,21 @@ function cautiousPka(figure: Figure | undefined): { pKa: number; range: boolean 
   return pKa === null ? null : { pKa, range: figure.value === null };
 }
 
+/** What a line holds as the acid that acts, ppm of the formula; the whole line where its names do not say. */
+function asAcidPpm({ material, ppm }: LineFacts): number {
+  const acids = material.composition.flatMap(({ inci, lowPpm }) => {
+    const agent = agentOf(inci);
+    return agent?.acid ? [(lowPpm * acidShare(agent, inci)) / WHOLE_PPM] : [];
+  });
+  return acids.length === 0 ? ppm : ppm * acids.reduce((sum, share) => sum + share, 0);
+}
+
 function mostlyDissociated(line: LineFacts, ph: PhRange): Finding[] {
   const known = cautiousPka(line.material.figures.pKa);
   if (!known) return [];
   const active = 1 / (1 + 10 ** (ph.high - known.pKa));
   if (active >= LOWEST_ACTIVE_FRACTION) return [];
-  const dose = line.ppm * active;
+  const dose = asAcidPpm(line) * active;
   const range = known.range ? ' Only a range is recorded for its pKa: the lower end is taken.' : '';
   return [
     {
@@ -54,7 +65,7 @@ function mostlyDissociated(line: LineFacts, ph: PhRange): Finding[] {
       severity: dose < LOWEST_ACTIVE_PPM ? 'warn' : 'note',
       title: `At pH ${ph.high} only ${(active * 100).toPrecision(2)} % of ${line.material.tradeName} (pKa ${known.pKa}) is in its active, undissociated form`,
       lines: [line.lineId],
-      advice: `That is about ${percentText(Math.round(dose))} of the formula. Lower the pH, or choose a preservative for this pH.${range} ${NOT_PROOF}`,
+      advice: `As the acid that is about ${percentText(Math.round(dose))} of the formula. Lower the pH, or choose a preservative for this pH.${range} ${NOT_PROOF}`,
       source: STEINBERG,
     },
   ];

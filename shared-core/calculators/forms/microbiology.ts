@@ -19,8 +19,8 @@ const CFU = 'CFU per g or mL';
 const NOT_PROOF =
   'Criteria as cited, not the standard itself: the laboratory’s report, the text in force and a qualified assessor decide.';
 
-const choices = <T extends string>(of: readonly T[]): Record<T, string> =>
-  Object.fromEntries(of.map((key) => [key, key])) as Record<T, string>;
+const choices = (of: readonly string[]): Record<string, string> =>
+  Object.fromEntries(of.map((key) => [key, key]));
 /** The one of a list that a form's choice names. */
 function chosen<T extends string>(of: readonly T[], held: string): T {
   const found = of.find((one) => one === held);

@@ -87,7 +87,8 @@ describe('pairs and doses of actives', () => {
     ['harmful-pairs', 'Benzoyl Peroxide', 'Retinol', 'warn'],
     ['harmful-pairs', 'Ascorbic Acid', 'Copper Gluconate', 'warn'],
     ['harmful-pairs', 'Dihydroxyacetone', 'Urea', 'warn'],
-    ['harmful-pairs', 'Methylparaben', 'Polysorbate 20', 'note'],
+    ['harmful-pairs', 'Sodium Benzoate', 'Ascorbic Acid', 'warn'],
+    ['harmful-pairs', 'Ammonium Thioglycolate', 'Hydrogen Peroxide', 'stop'],
   ])('%s: %s with %s', (rule, first, second, severity) => {
     const [one, other] = [make('One', first), make('Other', second)];
     expect(

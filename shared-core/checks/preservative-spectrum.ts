@@ -1,0 +1,86 @@
+import { isChelator, named } from '../emulsions/conflicts/recognise';
+import { joined } from '../locale/words';
+import {
+  agentDoses,
+  agentOf,
+  AGENTS_SOURCE,
+  BOOSTER,
+  MICROBES,
+  undissociatedShare,
+  type AgentDose,
+  type Microbe,
+} from '../preservation/agents';
+import { NOT_PROOF, type CheckRule } from './check';
+import { namesOf, percentText, type FormulaFacts } from './facts';
+import { selfPreserving } from './self-preserving';
+
+/** Boosters from here on lift a weak preservative, ppm of the formula. Common practice, no source. */
+const BOOSTING_PPM = 1_000;
+
+/** How far a preservative is at the dose that acts: undissociated, % against the least. */
+function ofLeast({ agent, ppm }: AgentDose, ph: number | null): number {
+  if (agent.leastPercent === null) return 1;
+  return ((ppm / 10_000) * undissociatedShare(agent, ph)) / agent.leastPercent;
+}
+
+/** The strength against one kind of microbe: strong by itself, or weak ones and what helps them. */
+function cover(microbe: Microbe, doses: readonly AgentDose[], facts: FormulaFacts): number {
+  const at = MICROBES.indexOf(microbe);
+  const strengths = doses.map(({ agent }) => agent.acts[at] ?? 0);
+  const sum = strengths.reduce<number>((a, b) => a + b, 0);
+  if (sum === 0) return 0;
+  const boosters = facts.used
+    .filter(({ material }) => named(material, BOOSTER))
+    .reduce((total, { material, ppm }) => {
+      const share = material.composition
+        .filter(({ inci }) => BOOSTER.test(inci.toLowerCase()))
+        .reduce((a, { lowPpm }) => a + lowPpm, 0);
+      return total + (ppm * share) / 1_000_000;
+    }, 0);
+  const chelated =
+    microbe === 'Gram-negative bacteria' && facts.used.some(({ material }) => isChelator(material));
+  return sum + (boosters >= BOOSTING_PPM ? 1 : 0) + (chelated ? 1 : 0);
+}
+
+/** Bacteria, yeasts and moulds each need something against them, at a dose that acts. */
+export const preservativeSpectrum: CheckRule = {
+  id: 'preservative-spectrum',
+  name: 'Something acts against bacteria, yeasts and moulds',
+  tells: 'nothing at a working dose acts against bacteria, yeasts or moulds',
+  judge(facts) {
+    if (facts.watery.length === 0 || selfPreserving(facts.used) !== null) return [];
+    const preservatives = facts.used.filter(({ material }) => material.functions.includes('preservative'));
+    if (preservatives.length === 0) return [];
+    const unknown = preservatives.filter(
+      ({ material }) => !material.composition.some(({ inci }) => agentOf(inci)),
+    );
+    if (unknown.length > 0) return [];
+    const ph = facts.ph?.high ?? null;
+    const doses = agentDoses(facts.used);
+    const working = doses.filter((dose) => ofLeast(dose, ph) >= 1);
+    const weak = doses.filter((dose) => ofLeast(dose, ph) < 1);
+    const bare = MICROBES.filter((one) => cover(one, working, facts) === 0);
+    const thin = MICROBES.filter((one) => cover(one, working, facts) === 1);
+    if (bare.length === 0 && thin.length === 0) return [];
+    const doseWords = weak.map(({ agent, ppm }) =>
+      `${agent.name}: ${percentText(Math.round(ppm * undissociatedShare(agent, ph)))} ${agent.acid && ph !== null ? `undissociated at pH ${ph}` : ''} of ${agent.leastPercent} % that act`.replace(
+        '  ',
+        ' ',
+      ),
+    );
+    const said = bare.length > 0 ? bare : thin;
+    return [
+      {
+        ruleId: 'preservative-spectrum',
+        severity: bare.length > 0 ? 'warn' : 'note',
+        title:
+          bare.length > 0
+            ? `Nothing at a working dose acts against ${joined(said)}: ${namesOf(preservatives)}`
+            : `Only weakly covered: ${joined(said)}, by ${namesOf(preservatives)}`,
+        lines: preservatives.map((line) => line.lineId),
+        advice: `${doseWords.length > 0 ? `Too little: ${doseWords.join('; ')}. ` : ''}Add a preservative that acts against ${joined([...said])}, or a booster beside it. ${NOT_PROOF}`,
+        source: AGENTS_SOURCE,
+      },
+    ];
+  },
+};
