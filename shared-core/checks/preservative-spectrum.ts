@@ -10,6 +10,7 @@ import {
   type AgentDose,
   type Microbe,
 } from '../preservation/agents';
+import { WHOLE_PPM } from '../quantities/share';
 import { NOT_PROOF, type CheckRule } from './check';
 import { namesOf, percentText, type FormulaFacts } from './facts';
 import { selfPreserving } from './self-preserving';
@@ -23,23 +24,32 @@ function ofLeast({ agent, ppm }: AgentDose, ph: number | null): number {
   return ((ppm / 10_000) * undissociatedShare(agent, ph)) / agent.leastPercent;
 }
 
+/** What helps a preservative, whichever it is. */
+interface Help {
+  boosted: boolean;
+  chelated: boolean;
+}
+
+function helpIn({ used }: FormulaFacts): Help {
+  const boosters = used.reduce((total, { material, ppm }) => {
+    if (!named(material, BOOSTER)) return total;
+    const share = material.composition
+      .filter(({ inci }) => BOOSTER.test(inci.toLowerCase()))
+      .reduce((a, { lowPpm }) => a + lowPpm, 0);
+    return total + (ppm * share) / WHOLE_PPM;
+  }, 0);
+  return { boosted: boosters >= BOOSTING_PPM, chelated: used.some(({ material }) => isChelator(material)) };
+}
+
 /** The strength against one kind of microbe: strong by itself, or weak ones and what helps them. */
-function cover(microbe: Microbe, doses: readonly AgentDose[], facts: FormulaFacts): number {
+function cover(microbe: Microbe, doses: readonly AgentDose[], help: Help): number {
   const at = MICROBES.indexOf(microbe);
   const strengths = doses.map(({ agent }) => agent.acts[at] ?? 0);
   const sum = strengths.reduce<number>((a, b) => a + b, 0);
   if (sum === 0) return 0;
-  const boosters = facts.used
-    .filter(({ material }) => named(material, BOOSTER))
-    .reduce((total, { material, ppm }) => {
-      const share = material.composition
-        .filter(({ inci }) => BOOSTER.test(inci.toLowerCase()))
-        .reduce((a, { lowPpm }) => a + lowPpm, 0);
-      return total + (ppm * share) / 1_000_000;
-    }, 0);
-  const chelated =
-    microbe === 'Gram-negative bacteria' && facts.used.some(({ material }) => isChelator(material));
-  return sum + (boosters >= BOOSTING_PPM ? 1 : 0) + (chelated ? 1 : 0);
+  // A chelator opens the outer membrane of Gram-negative bacteria.
+  const chelated = help.chelated && microbe === 'Gram-negative bacteria';
+  return sum + (help.boosted ? 1 : 0) + (chelated ? 1 : 0);
 }
 
 /** Bacteria, yeasts and moulds each need something against them, at a dose that acts. */
@@ -59,8 +69,9 @@ export const preservativeSpectrum: CheckRule = {
     const doses = agentDoses(facts.used);
     const working = doses.filter((dose) => ofLeast(dose, ph) >= 1);
     const weak = doses.filter((dose) => ofLeast(dose, ph) < 1);
-    const bare = MICROBES.filter((one) => cover(one, working, facts) === 0);
-    const thin = MICROBES.filter((one) => cover(one, working, facts) === 1);
+    const help = helpIn(facts);
+    const bare = MICROBES.filter((one) => cover(one, working, help) === 0);
+    const thin = MICROBES.filter((one) => cover(one, working, help) === 1);
     if (bare.length === 0 && thin.length === 0) return [];
     const doseWords = weak.map(({ agent, ppm }) =>
       `${agent.name}: ${percentText(Math.round(ppm * undissociatedShare(agent, ph)))} ${agent.acid && ph !== null ? `undissociated at pH ${ph}` : ''} of ${agent.leastPercent} % that act`.replace(

@@ -183,10 +183,16 @@ export const AGENTS: readonly Agent[] = [
 export const BOOSTER =
   /^(caprylyl glycol|ethylhexylglycerin|glyceryl caprylate|1,2-hexanediol|decylene glycol|hydroxyacetophenone|caprylhydroxamic acid)$/;
 
-/** The agent that an INCI name means; null for one that the table does not know. */
+const FOUND = new Map<string, Agent | null>();
+
+/** The agent that an INCI name means; null for one that the table does not know. Looked up once a name. */
 export function agentOf(inci: string): Agent | null {
+  const known = FOUND.get(inci);
+  if (known !== undefined) return known;
   const name = fold(inci).trim();
-  return AGENTS.find((one) => one.inci.test(name)) ?? null;
+  const found = AGENTS.find((one) => one.inci.test(name)) ?? null;
+  FOUND.set(inci, found);
+  return found;
 }
 
 /** How much of an acid a salt holds, by mass; 1 for the acid and for what is none. */

@@ -72,6 +72,18 @@ export function gramsHeld(lines: readonly Dosed[], is: (inci: string) => boolean
   }, 0);
 }
 
+/** Solutes of the table by name, g in 100 g. */
+function gramsOfSolutes(lines: readonly Dosed[]): Map<string, number> {
+  const found = new Map<string, number>();
+  for (const { material, ppm } of lines)
+    for (const { inci, lowPpm } of material.composition) {
+      const name = fold(inci).trim();
+      if (!Object.hasOwn(SOLUTES, name)) continue;
+      found.set(name, (found.get(name) ?? 0) + ((ppm / 10_000) * lowPpm) / WHOLE_PPM);
+    }
+  return found;
+}
+
 /**
  * The activity of the water in a formula: each solute by Norrish or Raoult as if alone, all together by Ross's product.
  *
@@ -82,9 +94,10 @@ export function activityOfWater(lines: readonly Dosed[], water: number): Worked 
   if (water <= 0) return null;
   const steps: WorkingStep[] = [];
   const shares: number[] = [];
-  for (const [inci, { molarMass, particles, k }] of Object.entries(SOLUTES)) {
-    const grams = gramsHeld(lines, (name) => fold(name).trim() === inci);
-    if (grams <= 0) continue;
+  for (const [inci, grams] of gramsOfSolutes(lines)) {
+    const solute = SOLUTES[inci];
+    if (!solute || grams <= 0) continue;
+    const { molarMass, particles, k } = solute;
     const molality = (1000 * grams * particles) / molarMass / water;
     const alone = waterActivity({ molality, k }).value;
     shares.push(alone);

@@ -2,6 +2,7 @@ import { writeFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { parseArgs } from 'node:util';
 import { benchBrowser } from './browser';
+import { benchChecks } from './checks';
 import { benchDrag } from './drag';
 import { benchEdits } from './edits';
 import { benchHour } from './hour';
@@ -27,6 +28,7 @@ const BENCHES: Record<string, (settings: BenchSettings) => Promise<BenchFigure[]
   optimiser: benchOptimise,
   reformulate: benchReformulate,
   systems: benchSystems,
+  checks: benchChecks,
   years: benchTwentyYears,
   browser: benchBrowser,
   drag: benchDrag,

@@ -39,8 +39,15 @@ const CHELATOR =
 type Composed = Pick<Material, 'composition'>;
 type Described = Pick<Material, 'composition' | 'functions'>;
 
-function names(material: Composed): string[] {
-  return material.composition.map((part) => fold(part.inci).trim());
+const FOLDED = new WeakMap<Composed['composition'], string[]>();
+
+/** The INCI names, folded once: every check asks for them at every keystroke, and a composition is replaced, never edited. */
+function names({ composition }: Composed): string[] {
+  const known = FOLDED.get(composition);
+  if (known) return known;
+  const folded = composition.map((part) => fold(part.inci).trim());
+  FOLDED.set(composition, folded);
+  return folded;
 }
 const anyName = (material: Composed, pattern: RegExp): boolean =>
   names(material).some((name) => pattern.test(name));
