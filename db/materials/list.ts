@@ -1,5 +1,6 @@
 import { figureValue } from '@core/materials/figure';
 import { pricePerKgMinor } from '@core/costing/offers';
+import { MATERIAL_FIELDS } from '@core/materials/fields';
 import { MATERIALS_LISTED, type MaterialEntry } from '@core/materials/list';
 import type { Reader } from '../database';
 import { columnName } from '../record/columns';
@@ -13,6 +14,7 @@ const KEY_OF_LIST = new Map(WORDS.map(({ key, field }) => [columnName(key, field
 const EXPRESSIONS = SCALARS.map(
   ({ key, field, group }) => [key, columnName(key, field, group ?? '')] as const,
 );
+const PHOTO = columnName('photo', MATERIAL_FIELDS.photo);
 const COLUMNS = EXPRESSIONS.map(([key, column]) => `${column} AS ${key}`);
 
 /** What of all materials can be read at a glance. */
@@ -22,7 +24,10 @@ export const MATERIALS_TABLE: GlanceTable = {
   keys: { ...Object.fromEntries(EXPRESSIONS), updatedAt: 'updated_at' },
 };
 
-type Scalars = Pick<MaterialEntry, 'id' | 'updatedAt' | 'code' | 'tradeName' | 'charge' | 'architecture'> &
+type Scalars = Pick<
+  MaterialEntry,
+  'id' | 'photo' | 'updatedAt' | 'code' | 'tradeName' | 'charge' | 'architecture'
+> &
   Pick<MaterialEntry, 'emulsionType' | 'phaseOfUse' | 'form' | 'consistency' | 'origin' | 'status' | 'notes'>;
 
 /** Materials as their list shows them, all or some: a handful of passes, so that opening stays quick at 100,000. */
@@ -30,7 +35,7 @@ export function readMaterialEntries(db: Reader, ids?: readonly string[]): Materi
   const { where, values } = among('id', ids);
   const entries = db
     .all<Scalars>(
-      `SELECT id, updated_at AS updatedAt, ${COLUMNS.join(', ')} FROM material ${where}`,
+      `SELECT id, updated_at AS updatedAt, ${PHOTO} AS photo, ${COLUMNS.join(', ')} FROM material ${where}`,
       ...values,
     )
     .map((row): MaterialEntry => ({

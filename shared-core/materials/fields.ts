@@ -76,7 +76,7 @@ export const MATERIAL_FIELDS = {
   tradeName: name('the trade name', {
     label: 'Trade name',
     section: 'identity',
-    places: { sheet: 'by hand', compare: 'by hand', list: { rem: 10, grow: 1.4 }, search: true },
+    places: { sheet: 'by hand', compare: 'by hand', list: { rem: 12, grow: 1.8 }, search: true },
   }),
   code: line({
     label: 'Code',

@@ -29,6 +29,8 @@ type Named =
 export type MaterialEntry = Partial<Plain> &
   Pick<Plain, Named> & {
     id: string;
+    /** Of its photo, by its SHA-256. */
+    photo: string | null;
     /** INCI names, joined with commas, largest share first. */
     inci: string;
     /** The supplier of the newest offer. */

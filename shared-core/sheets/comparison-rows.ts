@@ -1,9 +1,10 @@
+import { newestOffer, newestPrice } from '../costing/offers';
 import type { Region } from '../locale/numbers';
 import { FIGURE_KINDS, FIGURES_COMPARED } from '../materials/figure';
 import type { Material } from '../materials/material';
 import { bestUse } from '../materials/best-use';
 import { MATERIAL_FIELDS } from '../materials/fields';
-import { figureWords, inciWords } from '../materials/words';
+import { figureWords, inciWords, perKgWords } from '../materials/words';
 import type { Fields } from '../record/field';
 import { fieldWords } from '../record/words';
 
@@ -48,10 +49,28 @@ function outcomeOf(values: readonly string[]): ComparisonRow['outcome'] {
   return recorded.length === values.length ? 'alike' : 'open';
 }
 
+/** Who sells it and for how much: shown on screen, and left off a sheet that is handed out. */
+export const SUPPLY: readonly Property[] = [
+  { label: 'Supplier', read: ({ offers }) => newestOffer(offers)?.supplier ?? '' },
+  {
+    label: 'Latest price per kg',
+    read({ offers }, region) {
+      const offer = newestPrice(offers);
+      return offer ? perKgWords(offer, region) : '';
+    },
+  },
+];
+
 /** The properties of materials side by side, without those recorded of none. */
-export function comparisonRows(materials: readonly Material[], region: Region): ComparisonRow[] {
-  return PROPERTIES.map(({ label, read }) => {
-    const values = materials.map((one) => read(one, region));
-    return { label, values, outcome: outcomeOf(values) };
-  }).filter((row) => row.values.some((value) => value !== ''));
+export function comparisonRows(
+  materials: readonly Material[],
+  region: Region,
+  more: readonly Property[] = [],
+): ComparisonRow[] {
+  return [...PROPERTIES, ...more]
+    .map(({ label, read }) => {
+      const values = materials.map((one) => read(one, region));
+      return { label, values, outcome: outcomeOf(values) };
+    })
+    .filter((row) => row.values.some((value) => value !== ''));
 }

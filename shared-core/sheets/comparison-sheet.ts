@@ -12,7 +12,8 @@ import { titleBlock } from './kit/title-block';
 import { SIZE, SOFT_INK } from './kit/type-scale';
 import { bestUse } from '../materials/best-use';
 import { figureWords, inciWords } from '../materials/words';
-import { photoNode, type SheetPhoto } from './photo';
+import { looksNode } from './form-picture';
+import type { SheetPhoto } from './photo';
 import { capital } from '../locale/words';
 
 /** Up to this many stand side by side; more become a list. */
@@ -28,6 +29,8 @@ const FIGURES = 'Figures are those recorded in this library; published HLBs diff
 /** Points above and below a row of four materials and more, so that as many as may stand side by side fit on a page. */
 const CLOSE = 1.5;
 
+/** The height of a drawing among others, in points. */
+const DRAWN = 30;
 const SIGNS = { differ: '≠', alike: '=', open: '' } as const;
 
 function sideColumns(materials: readonly Material[]): Column[] {
@@ -39,13 +42,14 @@ function sideColumns(materials: readonly Material[]): Column[] {
 }
 
 function photoRow(materials: readonly Material[], photos: Photos, widths: number[]): Cell[][] {
-  if (!materials.some((one) => photos[one.id])) return [];
+  if (!materials.some((one) => photos[one.id] || one.form)) return [];
+  const pictured = materials.some((one) => photos[one.id]);
   const cells = materials.map((one, index): Cell => {
     const photo = photos[one.id];
     const wide = widths[index + 2] ?? 60;
-    return photo ? photoNode(photo, one, wide, 80) : cell('no photo', { color: SOFT_INK });
+    return looksNode(photo, one, wide, pictured ? 80 : DRAWN) ?? cell('not recorded', { color: SOFT_INK });
   });
-  return [[cell('Photo'), cell(''), ...cells]];
+  return [[cell('Looks'), cell(''), ...cells]];
 }
 
 function sideBySide(
@@ -82,9 +86,9 @@ function classList(
   region: Region,
   width: number,
 ): SheetNode[] {
-  const pictured = materials.some((one) => photos[one.id]);
+  const pictured = materials.some((one) => photos[one.id] || one.form);
   const columns: Column[] = [
-    ...(pictured ? [{ head: 'Photo', share: 9 }] : []),
+    ...(pictured ? [{ head: 'Looks', share: 9 }] : []),
     { head: 'Raw material', share: 18 },
     { head: 'INCI', share: 24 },
     { head: 'Charge', share: 9 },
@@ -97,7 +101,7 @@ function classList(
   const rows = materials.map((one): Cell[] => {
     const photo = photos[one.id];
     return [
-      ...(pictured ? [photo ? photoNode(photo, one, photoWidth, 42) : cell('')] : []),
+      ...(pictured ? [looksNode(photo, one, photoWidth, photo ? 42 : DRAWN) ?? cell('')] : []),
       cell(one.tradeName, { bold: true }),
       cell(inciWords(one, 8), { fontSize: SIZE.small }),
       cell(capital(one.charge ?? '–')),

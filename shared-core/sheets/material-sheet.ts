@@ -19,7 +19,8 @@ import { titleBlock } from './kit/title-block';
 import { MATERIAL_FIELDS } from '../materials/fields';
 import { figureWords, offerWords, storageWords } from '../materials/words';
 import { sheetFacts } from '../record/words';
-import { photoNode, type SheetPhoto } from './photo';
+import { looksNode } from './form-picture';
+import type { SheetPhoto } from './photo';
 import { capital } from '../locale/words';
 
 function compositionSection(material: Material, region: Region, width: number): SheetNode[] {
@@ -178,7 +179,8 @@ export function materialSheet(
     settings,
     printedAt,
   };
-  const picture = photo ? 118 : 0;
+  const looks = looksNode(photo, material, 118, 118);
+  const picture = photo ? 118 : looks ? 72 : 0;
   const use = factList(useFacts(material, region), width - picture - (picture ? 12 : 0));
   const storage = factList(
     [
@@ -194,14 +196,14 @@ export function materialSheet(
       { label: 'Last changed', value: formatMoment(material.updatedAt, region) },
     ]),
     ...compositionSection(material, region, width),
-    ...(use || photo
+    ...(use || looks
       ? [
           heading('What it is and does'),
           {
             columnGap: 12,
             columns: [
               { stack: use ? [use] : [], width: width - picture - (picture ? 12 : 0) },
-              ...(photo ? [photoNode(photo, material, picture, 118)] : []),
+              ...(looks ? [looks] : []),
             ],
           },
         ]

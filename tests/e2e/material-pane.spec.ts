@@ -83,7 +83,7 @@ test.describe('an empty library', () => {
         canvas.getContext('2d')?.fillRect(0, 0, 40, 20);
         return canvas.toDataURL(as).split(',')[1] ?? '';
       }, type);
-    const kept = page.getByRole('img', { name: 'Wax: what it looks like' });
+    const kept = page.locator('figure').getByRole('img', { name: 'Wax: what it looks like' });
     const size = () => kept.evaluate((image: HTMLImageElement) => [image.naturalWidth, image.naturalHeight]);
 
     const webp = Buffer.from(await drawn('image/webp'), 'base64');
@@ -104,6 +104,48 @@ test.describe('an empty library', () => {
     await field.setInputFiles({ name: 'wax.jpg', mimeType: 'image/jpeg', buffer: turned });
     await expect(kept).toBeVisible();
     await expect.poll(size).toEqual([20, 40]);
+  });
+
+  test('a picture that is dropped or pasted is kept; until then the form is drawn', async ({ page }) => {
+    await addWax(page);
+    const pane = page.getByRole('complementary', { name: 'Material' });
+    await pane.getByLabel('Form', { exact: true }).selectOption('pellets');
+    await expect(pane.getByRole('img', { name: 'Drawing of its form: pellets' })).toBeVisible();
+    /** Hands a drawn PNG to what stands under a selector, as a drop or as the clipboard's. */
+    const give = (selector: string, how: 'drop' | 'paste') =>
+      page.evaluate(
+        async ([to, as]) => {
+          const canvas = Object.assign(document.createElement('canvas'), { width: 30, height: 10 });
+          const blob = await new Promise<Blob | null>((done) => canvas.toBlob(done, 'image/png'));
+          const carried = new DataTransfer();
+          carried.items.add(new File([blob ?? ''], 'wax.png', { type: 'image/png' }));
+          const more = { bubbles: true, cancelable: true };
+          const event =
+            as === 'drop'
+              ? new DragEvent('drop', { dataTransfer: carried, ...more })
+              : new ClipboardEvent('paste', { clipboardData: carried, ...more });
+          document.querySelector(to)?.dispatchEvent(event);
+        },
+        [selector, how] as const,
+      );
+    const kept = pane.locator('figure').getByRole('img', { name: 'Wax: what it looks like' });
+    await give('.file', 'drop');
+    await expect(kept).toBeVisible();
+    await page.getByRole('button', { name: 'Remove the photo' }).click();
+    await expect(kept).toBeHidden();
+    await give('body', 'paste');
+    await expect(kept).toBeVisible();
+    // A second one is no photo in place of the first, but a paper.
+    await give('body', 'paste');
+    await expect(pane.getByRole('link', { name: 'wax', exact: true })).toBeVisible();
+  });
+
+  test('its parts are reached from its head', async ({ page }) => {
+    await addWax(page);
+    const pane = page.getByRole('complementary', { name: 'Material' });
+    await pane.getByLabel('Go to a part of this page').selectOption('Photo and documents');
+    await expect(pane.getByRole('region', { name: 'Photo and documents' })).toBeInViewport();
+    await expect(pane.getByLabel('Photo of what it looks like')).toBeFocused();
   });
 
   test('a refused part holds up no other, and leaving asks before anything typed is lost', async ({

@@ -184,7 +184,15 @@ test.describe('the demonstration library', () => {
     await expect(page.getByRole('columnheader')).toHaveCount(4);
     const hlb = page.getByRole('row').filter({ has: page.getByRole('rowheader', { name: /^HLB/ }) });
     await expect(hlb).toContainText('differs');
+    for (const row of ['Supplier', 'Latest price per kg'])
+      await expect(page.getByRole('rowheader', { name: row })).toBeVisible();
+    await expect(page.getByRole('table').getByRole('img').first()).toBeVisible();
     await page.getByLabel('Only where they differ').check();
     await expect(page.getByRole('rowheader', { name: /^Charge/ })).toHaveCount(0);
+    const another = page.getByRole('combobox', { name: 'Add a material to the comparison' });
+    await another.pressSequentially('glycerin');
+    await page.getByRole('option').first().waitFor();
+    await page.keyboard.press('Enter');
+    await expect(page.getByRole('columnheader')).toHaveCount(5);
   });
 });
