@@ -1,8 +1,10 @@
-import type { Formula } from '../formulas/formula';
+import type { Batch } from '../batches/batch';
+import type { Formula, FormulaVersion } from '../formulas/formula';
 import type { Material } from '../materials/material';
 import { settings, type Settings } from '../settings/settings';
 import { buildFormula } from './build-formula';
 import { buildMaterial } from './build-material';
+import { buildRecords } from './build-records';
 import { demoId, type MakeId } from './demo-id';
 import { FORMULA_ENTRIES } from './formula-entries';
 import { MATERIAL_ENTRIES } from './material-entries';
@@ -11,6 +13,8 @@ export interface DemoLibrary {
   settings: Settings;
   materials: Material[];
   formulas: Formula[];
+  versions: FormulaVersion[];
+  batches: Batch[];
 }
 
 /** The moment at which the demonstration library says it was written, ISO 8601 in UTC. */
@@ -31,6 +35,7 @@ export function demoLibrary(makeId: MakeId = demoId, at: string = DEMO_MOMENT): 
     if (known === undefined) throw new Error(`No demonstration material has the code ${code}.`);
     return known;
   };
+  const formulas = FORMULA_ENTRIES.map((entry) => buildFormula(entry, materialId, makeId, at));
   return {
     settings: settings.parse({
       makerName: 'Larkspindle & Moth (demonstration)',
@@ -38,6 +43,7 @@ export function demoLibrary(makeId: MakeId = demoId, at: string = DEMO_MOMENT): 
       recordedBy: 'A. Demonstrator',
     }),
     materials,
-    formulas: FORMULA_ENTRIES.map((entry) => buildFormula(entry, materialId, makeId, at)),
+    formulas,
+    ...buildRecords(formulas, materials, makeId, at),
   };
 }

@@ -73,6 +73,11 @@ test('folders for backups and other libraries are chosen on screen, under the ho
   await expect(page.getByRole('heading', { level: 1, name: 'library' })).toBeVisible();
 });
 
+test('a batch asks for a recorded version first', async ({ page }) => {
+  await page.goto(`${new URL(page.url()).origin}/#/batches?plan=new`);
+  await expect(page.getByRole('heading', { name: 'No recorded version to make' })).toBeVisible();
+});
+
 test('settings are kept: paper, region with its decimal comma, theme', async ({ page }) => {
   await page.goto(`${new URL(page.url()).origin}/#/settings`);
   await page.getByLabel('Maker’s name').fill('Invented & Co');

@@ -226,7 +226,7 @@ test('a 2.5 kg batch adds up exactly, and its line targets sum to it', async ({ 
   await page.getByLabel('Batch mass').fill('2,5');
   await expect(page.getByText(/together exactly 2\.5000.kg/)).toBeVisible();
   await page.getByRole('button', { name: 'Make batch' }).click();
-  await expect(page.getByRole('heading', { name: 'Batch B-001' })).toBeVisible();
+  await expect(page.getByRole('heading', { name: 'Batch B-004' })).toBeVisible();
   const targets = await page.locator('tbody tr:not(.phase) td:last-child').allInnerTexts();
   const tenths = targets.map((text) => Math.round(Number(text.replace(/,/g, '')) * 10));
   expect(tenths.reduce((sum, one) => sum + one, 0)).toBe(25_000);

@@ -123,8 +123,8 @@ test('find, compare, write, record, batch and print', async ({ page, stillroom }
     await expect(page.getByText(/together exactly 2\.5000.kg/)).toBeVisible();
     await picture(page, 'plan-batch');
     await page.getByRole('button', { name: 'Make batch' }).click();
-    await expect(page.getByRole('heading', { name: 'Batch B-001' })).toBeVisible();
+    await expect(page.getByRole('heading', { name: 'Batch B-004' })).toBeVisible();
     await page.getByRole('button', { name: /batch record/i }).click();
-    await savePdf(page, stillroom.folder, 'B-001');
+    await savePdf(page, stillroom.folder, 'B-004');
   });
 });

@@ -39,6 +39,7 @@ const figure = fc.option(fc.constantFrom(0, 3.5, 10, 10.1, 16, 40));
 
 const entry: fc.Arbitrary<MaterialEntry> = fc.record({
   id: ids,
+  photo: fc.constant(null),
   code: text,
   tradeName: text,
   inci: text,

@@ -180,3 +180,17 @@ describe('each system follows the trade’s rules', () => {
     },
   );
 });
+
+describe('the versions and batches of the demonstration', () => {
+  it('say that they are invented, and weigh exactly what was asked for', () => {
+    expect(library.batches.length).toBeGreaterThan(2);
+    for (const batch of library.batches) {
+      expect(batch.note).toContain('never made or tested');
+      const version = library.versions.find((one) => one.id === batch.versionId);
+      const lines = version?.content.phases.flatMap((phase) => phase.lines) ?? [];
+      expect(batch.lines.map((line) => line.lineId)).toEqual(lines.map((line) => line.id));
+      expect(batch.lines.reduce((sum, line) => sum + line.targetMg, 0)).toBe(batch.totalMg);
+      for (const line of lines) expect(version?.materials[line.materialId]).toBeDefined();
+    }
+  });
+});

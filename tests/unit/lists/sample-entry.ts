@@ -4,6 +4,7 @@ import type { MaterialEntry } from '@core/materials/list';
 export function sampleEntry(id: string, known: Partial<MaterialEntry> = {}): MaterialEntry {
   return {
     id,
+    photo: null,
     code: '',
     tradeName: `Material ${id}`,
     inci: '',

@@ -37,7 +37,7 @@ async function filled(): Promise<Served> {
       for (const number of [1, 2, 3])
         insertBatch(tx, {
           id: `0190bbbb-0000-7000-8000-00000000000${number}`,
-          number: `B-00${number}`,
+          number: `B-10${number}`,
           versionId: record.body.id,
           createdAt: `2026-0${4 - number}-01T10:00:00.000Z`,
           ...{

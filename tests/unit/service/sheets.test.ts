@@ -186,7 +186,7 @@ describe('sheets through the service', () => {
     expect(shared).toMatch(/CETEARETH-20|Ceteareth-20/);
 
     const record = await textOf(await print(service, { kind: 'batch', batchId: batch.id }));
-    expect(record).toContain('B-001');
+    expect(record).toContain('B-004');
     expect(record).toMatch(/2,?500\.0|2\.5000/);
 
     const comparison = await textOf(
