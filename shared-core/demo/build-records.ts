@@ -78,7 +78,8 @@ export function buildRecords(
       id: makeId(`batch:${index}`),
       number: `B-00${index + 1}`,
       versionId: version.id,
-      createdAt: at,
+      // A minute apart, so that the latest is known.
+      createdAt: new Date(Date.parse(at) + index * 60_000).toISOString(),
       note: `${why} Invented for demonstration, ${NEVER_MADE}.`,
     };
   });

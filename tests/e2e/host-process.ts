@@ -88,7 +88,7 @@ export class HostProcess {
   }
 
   private async enter(): Promise<string> {
-    const response = await fetch(this.address);
+    const response = await fetch(this.address, { headers: ONCE });
     const [cookie] = (response.headers.get('set-cookie') ?? '').split(';');
     if (!cookie) throw new Error(`The host gave no cookie for its own address: ${response.status}`);
     return cookie;
@@ -111,7 +111,12 @@ export class HostProcess {
   async send(method: 'POST' | 'PUT' | 'PATCH', path: string, body: unknown): Promise<unknown> {
     const response = await fetch(this.origin + path, {
       method,
-      headers: { 'Content-Type': 'application/json', Origin: this.origin, Cookie: await this.cookie() },
+      headers: {
+        ...ONCE,
+        'Content-Type': 'application/json',
+        Origin: this.origin,
+        Cookie: await this.cookie(),
+      },
       body: JSON.stringify(body),
     });
     if (!response.ok) throw new Error(`${path}: ${response.status} ${await response.text()}`);
@@ -120,7 +125,7 @@ export class HostProcess {
 
   /** What the service answers to a request of the page; throws when it refuses. */
   async get(path: string): Promise<unknown> {
-    const response = await fetch(this.origin + path, { headers: { Cookie: await this.cookie() } });
+    const response = await fetch(this.origin + path, { headers: { ...ONCE, Cookie: await this.cookie() } });
     if (!response.ok) throw new Error(`${path}: ${response.status} ${await response.text()}`);
     return response.json();
   }
