@@ -19,6 +19,8 @@ export interface HostStart {
   folder: string;
   /** Chosen by the system when left out. */
   port?: string;
+  /** The user that the host runs as; whoever runs the tests when left out. */
+  uid?: number;
 }
 
 /** The real, built loopback host as a process of its own, as `npm start` runs it. */
@@ -32,7 +34,7 @@ export class HostProcess {
     readonly output: () => string,
   ) {}
 
-  static async start({ args, folder, port = '0' }: HostStart): Promise<HostProcess> {
+  static async start({ args, folder, port = '0', uid }: HostStart): Promise<HostProcess> {
     const home = {
       HOME: folder,
       USERPROFILE: folder,
@@ -43,6 +45,7 @@ export class HostProcess {
     const child = spawn(process.execPath, [HOST_PROGRAM, '--no-open', '--port', port, ...args], {
       env: { ...process.env, ...home, ...temporary },
       stdio: ['ignore', 'pipe', 'pipe'],
+      uid,
     });
     let output = '';
     const address = await new Promise<string>((found, fail) => {
@@ -128,6 +131,13 @@ export class HostProcess {
     const response = await fetch(this.origin + path, { headers: { ...ONCE, Cookie: await this.cookie() } });
     if (!response.ok) throw new Error(`${path}: ${response.status} ${await response.text()}`);
     return response.json();
+  }
+
+  /** Ends the host as a crash does: it gets to do nothing more. */
+  async kill(): Promise<void> {
+    const ended = once(this.child, 'exit');
+    this.child.kill('SIGKILL');
+    await ended;
   }
 
   /** Asks the host to stop, as Ctrl-C does, and answers its exit code; null when it had to be killed. */

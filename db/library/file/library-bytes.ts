@@ -63,24 +63,25 @@ export async function openBytes(
     return { engine, meta };
   } catch (error) {
     engine?.close();
-    throw error instanceof SqlError ? damagedFile(error.message) : error;
+    throw error instanceof SqlError ? damagedFile('it cannot be read', error.message) : error;
   }
 }
 
 /** SQLite's own checks of pages, rows, indexes and references. Throws Problem library-damaged. */
 export function checkContents(engine: Engine): void {
   const verdict = engine.pragma('integrity_check(1)');
-  if (verdict !== 'ok') throw damagedFile(String(verdict));
+  if (verdict !== 'ok') throw damagedFile('parts of it do not fit together', String(verdict));
   const orphan = engine.pragma('foreign_key_check');
-  if (orphan !== null) throw damagedFile(`rows of ${String(orphan)} refer to others that are not there`);
+  if (orphan !== null) throw damagedFile('some of its records are gone that others name', String(orphan));
 }
 
-export function damagedFile(what: string): Problem {
+/** @param found what SQLite says of it, for whoever looks into it; no words for a maker */
+export function damagedFile(what: string, found?: string): Problem {
   return new Problem({
     code: 'library-damaged',
     title: `The library file is damaged: ${what}.`,
-    advice: 'It was left as it is. Restore the newest good backup; the damaged file is kept aside.',
-    facts: { file: 'library.sqlite' },
+    advice: 'It was left as it is.',
+    facts: { file: 'library.sqlite', ...(found !== undefined && { found }) },
   });
 }
 

@@ -23,6 +23,7 @@ import {
   newerFile,
   notALibraryFolder,
   openInAnotherTool,
+  wayBack,
 } from './opening-problems';
 
 export interface Loaded {
@@ -198,10 +199,15 @@ async function refuseStrange(
 
 async function withNewestBackup(settled: Settled, problem: Problem): Promise<Problem> {
   if (problem.code !== 'library-damaged' && problem.code !== 'library-changed-outside') return problem;
-  const newestBackup =
-    (await newestGoodBackup(settled.fileSystem, settled.backupFolder).catch(() => undefined)) ?? null;
-  const { code, message: title, advice, facts } = problem;
-  return new Problem({ code, title, advice, facts: { ...facts, newestBackup } }, { cause: problem });
+  const { fileSystem, backupFolder } = settled;
+  const backup = await newestGoodBackup(fileSystem, backupFolder).catch(() => undefined);
+  const { code, message: title, advice: first, facts } = problem;
+  const isOfFile = code === 'library-damaged' && facts.file === LIBRARY_FILE;
+  const advice = isOfFile ? `${first} ${wayBack(backup, backupFolder)}` : first;
+  return new Problem(
+    { code, title, advice, facts: { ...facts, newestBackup: backup ?? null } },
+    { cause: problem },
+  );
 }
 
 async function missing(settled: Settled, title: string): Promise<Problem> {

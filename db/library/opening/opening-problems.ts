@@ -50,11 +50,19 @@ export function alteredFile(): Problem {
     code: 'library-damaged',
     title: 'The library file is not as Stillroom wrote it.',
     advice:
-      'The disk may have damaged it, or another program changed it. It was left as it is. Restore the newest good ' +
-      'backup; changes after that are added from the log where they follow on it. If you changed the file yourself, ' +
-      'open it as it is: file and log are first kept among the backups.',
+      'The disk may have damaged it, or another program changed it. It was left as it is. If you changed the file ' +
+      'yourself, open it as it is: file and log are first kept among the backups.',
     facts: AS_IT_IS,
   });
+}
+
+/** How a damaged file is come back from: what there is to restore. */
+export function wayBack(backup: Backup | undefined, backupFolder: string): string {
+  return backup
+    ? 'Restore its newest good backup: the damaged file is kept aside, and changes after the backup are added from the ' +
+        'log where they follow on it.'
+    : `No good backup of it was found in ${backupFolder}. Look for a copy of the library’s folder on another disk, or ` +
+        'in what a synchronising program keeps of earlier days.';
 }
 
 export function missingLog(sequence: number): Problem {

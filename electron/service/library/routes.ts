@@ -94,6 +94,8 @@ export function libraryStatus(context: ServiceContext) {
       detail: trouble.advice,
       code: trouble.code,
       facts: trouble.facts,
+      /** The library that it is about. */
+      folder: session.troubleFolder,
       /** When its log is the trouble: what of it the library can be opened with. */
       goodLog: session.goodLog(),
     },

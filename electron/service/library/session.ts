@@ -132,13 +132,18 @@ export class LibrarySession {
         await this.take(await this.opener.open(path, onReading));
       });
     } catch (error) {
-      if (error instanceof Problem) {
-        this.trouble = error;
-        this.troubleFolder = path;
-      }
-      this.changes.tellLibrary();
+      this.keepTrouble(error, path);
       throw error;
     }
+  }
+
+  /** What keeps a library from being opened is told on the first screen, with the ways to open it after all. */
+  private keepTrouble(error: unknown, folder: string): void {
+    if (error instanceof Problem) {
+      this.trouble = error;
+      this.troubleFolder = folder;
+    }
+    this.changes.tellLibrary();
   }
 
   /** Says what is being opened while `work` opens it. */
@@ -236,7 +241,7 @@ export class LibrarySession {
           await this.take(await this.opener.takeOver(folder));
         });
       } catch (error) {
-        this.changes.tellLibrary();
+        this.keepTrouble(error, folder);
         throw error;
       }
     });

@@ -13,6 +13,9 @@ export const WINDOWS = [
   { width: 390, height: 844 },
 ] as const;
 
+/** The widest and the narrowest: enough for a page that is a text and some buttons. */
+export const WIDEST_AND_NARROWEST = [WINDOWS[0], WINDOWS[3]] as const;
+
 export interface State {
   screen: string;
   /** What is open on it. */
@@ -112,8 +115,13 @@ export async function goTo(
 }
 
 /** Shows one screen in every window, light and dark, with each thing opened that opens on it. */
-export async function walkScreen(page: Page, screen: Screen, look: Look): Promise<void> {
-  for (const { width, height } of WINDOWS) {
+export async function walkScreen(
+  page: Page,
+  screen: Screen,
+  look: Look,
+  windows: readonly { width: number; height: number }[] = WINDOWS,
+): Promise<void> {
+  for (const { width, height } of windows) {
     await page.setViewportSize({ width, height });
     await settled(page);
     const both = async (opened: string): Promise<void> => {
