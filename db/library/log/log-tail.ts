@@ -32,12 +32,26 @@ export function describeTail(
     return { torn: 0, damage: `its end was cut off, and with it what came after change ${next - 1}` };
   const tail = Buffer.from(bytes.buffer, bytes.byteOffset + start, lastWritten(bytes, start) - start);
   if (tail.length === 0) return { torn: padded ? 0 : bytes.length - start };
-  const starts = [...tail.toString('latin1').matchAll(RECORD_START)].map((match) => Number(match[1]));
+  const starts = firstStarts(tail);
   if (starts.length > 1 || (starts[0] ?? next) !== next)
     return { torn: 0, damage: `change ${next} is missing or broken, though later ones are there` };
   if (breaksOff(tail) || missesSector(tail, start))
     return { torn: padded ? tail.length : bytes.length - start };
   return { torn: 0, damage: `change ${next} was written in full and is broken` };
+}
+
+/** As much as is looked at as one text: a text has a greatest length, and a log may be longer. */
+const PIECE = 1024 * 1024;
+const LONGEST_START = 70;
+
+/** The numbers of the first two records that begin here. */
+function firstStarts(tail: Buffer): number[] {
+  const starts = new Map<number, number>();
+  for (let from = 0; from < tail.length && starts.size < 2; from += PIECE) {
+    const text = tail.toString('latin1', from, from + PIECE + LONGEST_START);
+    for (const match of text.matchAll(RECORD_START)) starts.set(from + match.index, Number(match[1]));
+  }
+  return [...starts.values()].slice(0, 2);
 }
 
 /** Where the last byte that is not zero ends. */

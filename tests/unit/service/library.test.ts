@@ -142,9 +142,9 @@ describe('the library through the service', () => {
     expect(body.open?.backupFolder.startsWith(elsewhere)).toBe(true);
     await ask('POST', '/materials', blankMaterial('Kept', 'Cetyl Alcohol'));
     await ask('POST', '/library/backups');
-    expect(readdirSync(body.open?.backupFolder ?? '').some((name) => name.endsWith('request.sqlite'))).toBe(
-      true,
-    );
+    expect(
+      readdirSync(body.open?.backupFolder ?? '').some((name) => / request \w+\.sqlite$/.test(name)),
+    ).toBe(true);
     await session.open(session.current().library.folder);
     expect(
       (await ask<{ reason: string }[]>('GET', '/library/backups')).body.map((backup) => backup.reason),
