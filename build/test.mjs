@@ -11,7 +11,7 @@ const { Halt, node, runScript, say, wasInterrupted } = await import('./steps/run
 const { readFlags } = await import('./steps/flags.mjs');
 const { ensureDependencies } = await import('./steps/install.mjs');
 const { buildOutput } = await import('./steps/output.mjs');
-const { checkStages } = await import('./steps/checks.mjs');
+const { checkStages, startChecks } = await import('./steps/checks.mjs');
 const { tellMissingCheckers } = await import('./steps/checkers.mjs');
 const { playwrightCounts, stageCounts, vitestCounts } = await import('./steps/counts.mjs');
 const { ensureBrowser } = await import('./steps/browser.mjs');
@@ -39,7 +39,7 @@ async function browser() {
 
 /** In order: what is quick and tells most comes first; what runs the built output comes after the build. */
 const STAGES = [
-  ...checkStages.map(({ name, title, run }) => ({ name, title, run: async () => stageCounts(await run()) })),
+  ...checkStages,
   { name: 'build', title: 'Build', run: async () => stageCounts(await buildOutput()) },
   { name: 'vitest', title: 'Unit, reference, property, durability and shell tests', run: vitest },
   {
@@ -58,13 +58,29 @@ function chosenStages(only) {
   return STAGES.filter((stage) => names.includes(stage.name));
 }
 
+/** What each chosen stage does: the static checks are all under way by then. */
+function prepared(stages) {
+  const checks = stages.filter((stage) => stage.command);
+  const waits = startChecks(checks);
+  return stages.map((stage) => {
+    const wait = waits[checks.indexOf(stage)];
+    if (wait) return { stage, run: async () => stageCounts(await wait()) };
+    return {
+      stage,
+      run: () => {
+        say(stage.title);
+        return stage.run();
+      },
+    };
+  });
+}
+
 async function runStages(stages) {
   const results = [];
-  for (const stage of stages) {
+  for (const { stage, run } of prepared(stages)) {
     if (wasInterrupted()) throw new Halt('Stopped before all tests had run.');
-    say(stage.title);
     try {
-      results.push({ stage, counts: await stage.run() });
+      results.push({ stage, counts: await run() });
     } catch (error) {
       // One stage that cannot run at all must not hide what the others find.
       console.error(error instanceof Halt ? error.message : error);

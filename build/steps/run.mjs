@@ -31,15 +31,17 @@ export async function runScript(main) {
 /**
  * Runs a program with this terminal's input and output and answers its exit code, or 1 after a signal or when it
  * cannot be started. Signals are passed on, and we wait for the child to end: it may have a library to close.
+ * `heard` is given what it writes, in place of the terminal.
  */
-export function run(command, args, { env, timeoutMs, quiet, shell } = {}) {
+export function run(command, args, { env, timeoutMs, quiet, shell, heard } = {}) {
   return new Promise((done) => {
     const child = spawn(command, args, {
       cwd: root,
       env: { ...process.env, ...env },
-      stdio: quiet ? 'ignore' : 'inherit',
+      stdio: quiet ? 'ignore' : heard ? ['inherit', 'pipe', 'pipe'] : 'inherit',
       shell: shell ?? false,
     });
+    if (heard) for (const stream of [child.stdout, child.stderr]) stream.on('data', heard);
     const pass = (signal) => {
       interrupted = true;
       child.kill(signal);
@@ -57,7 +59,8 @@ export function run(command, args, { env, timeoutMs, quiet, shell } = {}) {
       if (!quiet) console.error(`${command}: ${error.message}`);
       end(1);
     });
-    child.once('exit', (code) => end(code ?? 1));
+    // Closed, and so heard to its end.
+    child.once('close', (code) => end(code ?? 1));
   });
 }
 
