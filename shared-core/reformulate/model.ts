@@ -34,6 +34,8 @@ export const SIGN = 'sign';
 export interface Cut {
   come: readonly string[];
   go: readonly string[];
+  /** Whether only these very moves are barred; else every answer that makes all of them and more is too. */
+  exact?: boolean;
 }
 
 /** The ends between which a player's share lies when it is used, % of the formula. */
@@ -217,14 +219,18 @@ function barredRows({ players, locked }: Field): Row[] {
 }
 
 /** Bars an answer that makes all of these moves again; with no moves, one that makes none. */
-function cutRow({ come, go }: Cut, players: readonly Player[]): Row {
-  if (come.length + go.length > 0) {
+function cutRow({ come, go, exact }: Cut, players: readonly Player[]): Row {
+  if (come.length + go.length > 0 && !exact) {
     const terms: Term[] = [...come.map((y): Term => [1, y]), ...go.map((y): Term => [-1, y])];
     return { demand: 'cut', terms, sense: '<=', rhs: come.length - 1 };
   }
+  // At least one of the moves is not made, or one is made besides.
+  const moved = new Set([...come, ...go]);
   const free = players.filter(({ barred }) => barred === null);
-  const terms = free.map((player): Term => [isOwn(player) ? -1 : 1, player.y]);
-  return { demand: 'cut', terms, sense: '>=', rhs: 1 - free.filter(isOwn).length };
+  const whenUsed = (player: Player): 1 | -1 => (isOwn(player) === moved.has(player.y) ? 1 : -1);
+  const terms = free.map((player): Term => [whenUsed(player), player.y]);
+  const lowest = free.filter((player) => whenUsed(player) === -1).length;
+  return { demand: 'cut', terms, sense: '>=', rhs: 1 - lowest };
 }
 
 /** Further answers bring no more in than go, beyond what the best needed: a needless trace is no other formula. */

@@ -56,7 +56,10 @@ function reformulationOf(field: Field, { shares, distance }: Solved): Reformulat
   };
 }
 
-/** Further answers, none of which makes all the moves of another again. */
+/**
+ * Further answers. First those that do not make all the moves of another again; where they are too few, any other set
+ * of moves.
+ */
 async function alternativesTo(
   search: Search,
   best: Solved,
@@ -67,12 +70,13 @@ async function alternativesTo(
   const spare = Math.max(0, first.come.length - first.go.length - barred);
   const found: Solved[] = [];
   try {
-    while (found.length < search.field.wish.alternatives) {
-      const next = await search.nearest({ cuts, spare });
-      if (!next) break;
-      found.push(next);
-      cuts.push(movesOf(search.field, next.shares));
-    }
+    for (const exact of [false, true])
+      while (found.length < search.field.wish.alternatives) {
+        const next = await search.nearest({ cuts: cuts.map((cut) => ({ ...cut, exact })), spare });
+        if (!next) break;
+        found.push(next);
+        cuts.push(movesOf(search.field, next.shares));
+      }
   } catch (failure) {
     // The best is proven already, and must not be lost with the rest.
     if (!(failure instanceof SolverFailed)) throw failure;
