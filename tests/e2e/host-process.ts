@@ -8,6 +8,8 @@ import { join, resolve } from 'node:path';
 const HOST_PROGRAM = resolve(import.meta.dirname, '../../out/main/loopback.js');
 const START_LIMIT_MS = 120_000;
 const STOP_LIMIT_MS = 60_000;
+/** A connection kept for the next request may be closed by the host, on a busy machine just as that is sent. */
+const ONCE = { Connection: 'close' };
 
 /** What a library's folder may hold once nobody has it open. Anything else was left over. */
 const KEPT = new Set(['library.sqlite', 'library.log', 'attachments', 'backups']);
