@@ -1,4 +1,4 @@
-import { between, finiteResult, nonNegative, positive } from '../working/inputs';
+import { badInput, between, finiteResult, nonNegative, positive } from '../working/inputs';
 import { oneStep, worked } from '../working/one-step';
 import { show } from '../working/show';
 import type { Worked, WorkingStep } from '../working/working';
@@ -19,8 +19,10 @@ export function productExposure(amount: number, retention: number): Worked {
   );
 }
 
-/** Exposures of several products together. @returns in their unit */
+/** Exposures of several products together. @returns in their unit @throws Problem `invalid-input`, also for no product */
 export function aggregateExposure(exposures: readonly number[]): Worked {
+  if (exposures.length === 0)
+    throw badInput('There is no product to sum.', 'Enter the exposure to at least one.', 'exposures');
   return oneStep(
     {
       says: 'aggregate exposure: the exposures of all products summed',
@@ -136,7 +138,14 @@ export function marginOfSafety(from: PointOfDeparture, dose: Dose): Worked {
   );
 }
 
-/** The largest concentration in % that leaves a margin of safety. @throws Problem `invalid-input` where nothing is absorbed */
+const ANY_STRENGTH =
+  'Any strength leaves this margin, up to the whole product. It says nothing of irritation or of what else is in it.';
+
+/**
+ * The largest concentration that leaves a margin of safety.
+ * @returns %, 100 at most
+ * @throws Problem `invalid-input`, also where nothing is absorbed
+ */
 export function maxConcentrationForMargin(
   from: PointOfDeparture,
   use: Use,
@@ -146,18 +155,21 @@ export function maxConcentrationForMargin(
   const atOne = systemicExposureDose({ use, concentrationPercent: 1, absorptionPercent });
   positive(atOne.value, 'The systemic exposure dose at 1 %');
   const pod = systemicPod(from);
+  const reached = pod.result / positive(margin, 'The margin') / atOne.value;
+  const shows = `${show(pod.result)} / ${show(margin)} / ${show(atOne.value)}`;
   return worked(
     [
       ...atOne.steps,
       pod,
       {
         says: 'largest concentration: systemic point of departure / margin / dose at 1 %',
-        shows: `${show(pod.result)} / ${show(positive(margin, 'The margin'))} / ${show(atOne.value)}`,
-        result: pod.result / margin / atOne.value,
+        shows: reached > 100 ? `min(100, ${shows})` : shows,
+        result: Math.min(100, reached),
         unit: '%',
       },
     ],
     [GUIDANCE],
+    reached > 100 ? [ANY_STRENGTH] : [],
   );
 }
 
