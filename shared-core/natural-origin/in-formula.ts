@@ -25,15 +25,13 @@ export interface NaturalOrigin {
   withoutWater: { low: Worked; high: Worked } | null;
 }
 
-const WATER_KEYS = new Set(['aqua', 'water', 'eau', 'purified water']);
+/** Of such words alone is the name of water: "Aqua/Water/Eau", "Purified Water". */
+const WATER_WORDS =
+  /^((purified|deioni[sz]ed|demineralised|distilled) )?(aqua|water|eau)( (aqua|water|eau))*$/;
 
 function isWater({ composition }: Material, index: SubstanceIndex | null): boolean {
-  return composition.every(({ inci }) => {
-    const name = index?.find(inci)?.name ?? inci;
-    return nameKey(name)
-      .split(' ')
-      .every((word) => WATER_KEYS.has(word));
-  });
+  if (composition.length === 0) return false;
+  return composition.every(({ inci }) => WATER_WORDS.test(nameKey(index?.find(inci)?.name ?? inci)));
 }
 
 function indexOf(
