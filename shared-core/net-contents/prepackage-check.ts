@@ -100,8 +100,9 @@ export function checkPrepackages(
   const { mean, standardDeviation } = sample(contents.slice(0, of.meanOf), 'Pack', unit);
   const whole = batchSize < 100;
   const lowest = lowestMean(nominal, whole ? 0 : standardDeviation.value, of.meanOf, unit);
-  const belowT1 = contents.filter((one) => one < t1.value).length;
-  const belowT2 = contents.filter((one) => one < t2.value).length;
+  // Room for binary noise: a pack of exactly 5.1 is not below 5.7 − 0.6.
+  const below = (limit: Worked): number => contents.filter((one) => one < limit.value - 1e-9).length;
+  const [belowT1, belowT2] = [below(t1), below(t2)];
   const meanHolds = mean.value >= lowest.value - 1e-9;
   const counted = byCount(of, contents.length, belowT1);
   const verdict = belowT2 > 0 || !meanHolds ? 'rejected' : counted;
