@@ -5,7 +5,9 @@ const DAY = /^\d{4}-\d{2}-\d{2}$/;
 
 function show(iso: string, region: Region, style: Intl.DateTimeFormatOptions, timeZone?: string): string {
   const moment = new Date(DAY.test(iso) ? `${iso}T00:00:00Z` : iso);
-  if (Number.isNaN(moment.getTime())) throw new RangeError(`Not an ISO 8601 date: ${iso}`);
+  // 30 February would pass for a day in March.
+  const another = DAY.test(iso) && !Number.isNaN(moment.getTime()) && !moment.toISOString().startsWith(iso);
+  if (Number.isNaN(moment.getTime()) || another) throw new RangeError(`Not an ISO 8601 date: ${iso}`);
   const zone = DAY.test(iso) ? 'UTC' : timeZone;
   return new Intl.DateTimeFormat(region, { ...style, timeZone: zone }).format(moment);
 }

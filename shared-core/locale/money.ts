@@ -18,6 +18,7 @@ export function formatMoney(minor: number, currency: Currency, region: Region): 
       currency,
       minimumFractionDigits: digits,
       maximumFractionDigits: digits,
+      signDisplay: 'negative',
     });
   formats.set(key, shown);
   return shown.format((Math.sign(minor) * Math.round(Math.abs(minor))) / 10 ** digits);

@@ -31,9 +31,13 @@ export function formatNumber(
   digits: number | Decimals = { min: 0, max: 3 },
 ): string {
   const { min, max } = typeof digits === 'number' ? { min: digits, max: digits } : digits;
-  // A rounded −0 would print as "-0".
-  const shown = numberFormat(region, { minimumFractionDigits: min, maximumFractionDigits: max });
-  return shown.format(value === 0 ? 0 : value);
+  const shown = numberFormat(region, {
+    minimumFractionDigits: min,
+    maximumFractionDigits: max,
+    // What rounds to nothing would print as "-0".
+    signDisplay: 'negative',
+  });
+  return shown.format(value);
 }
 
 /**
