@@ -31,11 +31,11 @@ function kelvin(temperature: number): number {
 function slopeOf(points: readonly RatePoint[]): number {
   const x = points.map(({ temperature }) => 1 / kelvin(temperature));
   const y = points.map(({ rate }) => Math.log(positive(rate, 'Rate')));
+  if (new Set(x).size === 1)
+    throw badInput('All rates were measured at one temperature.', 'Enter two that differ.', 'rows');
+  if (points.length > 2) return fitLine(x, y).slope;
   const [x1 = 0, x2 = 0] = x;
   const [y1 = 0, y2 = 0] = y;
-  if (points.length > 2) return fitLine(x, y).slope;
-  if (x1 === x2)
-    throw badInput('Both rates were measured at one temperature.', 'Enter two that differ.', 'rows');
   return (y2 - y1) / (x2 - x1);
 }
 

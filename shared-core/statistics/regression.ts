@@ -1,4 +1,4 @@
-import { badInput, finite } from '../working/inputs';
+import { badInput, finite, finiteResult } from '../working/inputs';
 
 /** A straight line through points by least squares. */
 export interface Line {
@@ -25,7 +25,7 @@ const sum = (values: readonly number[]): number => values.reduce((all, one) => a
  * Straight line by least squares, over centred figures so that no digits are lost.
  *
  * @param through zero: the line goes through the origin
- * @throws Problem `invalid-input` for too few points, or all at one x
+ * @throws Problem `invalid-input` for too few points, all at one x, or figures too large to square
  * Source: Draper N.R., Smith H., Applied Regression Analysis.
  */
 export function fitLine(x: readonly number[], y: readonly number[], through: 'mean' | 'zero' = 'mean'): Line {
@@ -43,7 +43,7 @@ export function fitLine(x: readonly number[], y: readonly number[], through: 'me
   const meanY = through === 'mean' ? sum(y) / count : 0;
   const dx = x.map((one) => one - meanX);
   const dy = y.map((one) => one - meanY);
-  const sumXX = sum(dx.map((one) => one * one));
+  const sumXX = finiteResult(sum(dx.map((one) => one * one)), 'The line');
   if (sumXX <= 0)
     throw badInput('All readings are at one time.', 'Enter readings at two times or more.', 'rows');
   const slope = sum(dx.map((one, index) => one * (dy[index] ?? 0))) / sumXX;
@@ -51,7 +51,7 @@ export function fitLine(x: readonly number[], y: readonly number[], through: 'me
   const left = sum(residuals.map((one) => one * one));
   const whole = sum(dy.map((one) => one * one));
   const degrees = count - (through === 'mean' ? 2 : 1);
-  const residualSd = Math.sqrt(left / degrees);
+  const residualSd = finiteResult(Math.sqrt(left / degrees), 'The spread about the line');
   return {
     slope,
     intercept: meanY - slope * meanX,
