@@ -14,17 +14,9 @@ const AMINE = `An amine, irritates eyes and skin and burns them undiluted: goggl
 const STRONG_ACID = `burns eyes and skin: face shield or goggles, gloves and apron. Add the acid to water, never water to it. ${FIRST_AID} ${SHEET}`;
 const IRRITANT_ACID = `irritates the eyes, and the skin when concentrated: goggles and gloves. ${FIRST_AID} ${SHEET}`;
 
-const ALKALIS = [
-  'hydroxide',
-  'naoh',
-  'koh',
-  'lye',
-  'caustic soda',
-  'caustic potash',
-  'sodium oxide',
-  'ammonia',
-];
-const AMINES = ['amine', 'aminomethyl propan', 'tromethamine', 'amino', 'tea 85', 'tea 99', 'tris('];
+// The short ones as whole words: polyethyleneimine is no lye.
+const ALKALIS = /hydroxide|\b(naoh|koh|lye)\b|caustic soda|caustic potash|sodium oxide|ammonia/i;
+const AMINES = ['amine', 'imine', 'aminomethyl propan', 'tromethamine', 'amino', 'tea 85', 'tea 99', 'tris('];
 const STRONG_ACIDS = [
   'phosphoric',
   'hydrochloric',
@@ -56,7 +48,8 @@ const named = ({ names }: Substance, words: readonly string[]): boolean =>
  * of an amine either, is taken for an alkali. Common practice, no source; safety data sheets go before it.
  */
 export function baseHandling(base: Substance, pKaConjugateAcid: number | null): string {
-  if (base.hazards.includes('caustic') || named(base, ALKALIS)) return `Caustic, ${CAUSTIC}`;
+  if (base.hazards.includes('caustic') || base.names.some((name) => ALKALIS.test(name)))
+    return `Caustic, ${CAUSTIC}`;
   if (named(base, AMINES) || pKaConjugateAcid !== null) return AMINE;
   return `Nothing is known here of this base, so take it for a caustic: it ${CAUSTIC}`;
 }

@@ -67,7 +67,8 @@ export function baseToWeigh(wish: NeutralisationWish): Neutralisation {
   positive(wish.base.equivalents, 'Equivalents of the base');
   positive(wish.base.concentrationPercent, 'Strength of the base');
   between(wish.base.concentrationPercent, 0, 100, 'Strength of the base', '%');
-  const uptake = positive(wish.uptake ?? 1, 'Share of the base that takes up acid');
+  const takesUp = 'Share of the base that takes up acid';
+  const uptake = between(positive(wish.uptake ?? 1, takesUp), 0, 1, takesUp);
   const groups = acidGroups(wish.acidMass, wish.acid);
   const pureBaseMass = (groups.result * wish.fraction * wish.base.molarMass) / wish.base.equivalents / uptake;
   const partly = uptake === 1 ? { says: '', shows: '' } : { says: ' / uptake', shows: ` / ${show(uptake)}` };
