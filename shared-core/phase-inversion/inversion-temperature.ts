@@ -92,7 +92,7 @@ export function saltShift(b: number, cT: number, salinityPercent: number): Worke
   const step = {
     says: 'shift by salt: −b × salt / cT',
     shows: `−${show(b)} × ${show(salinityPercent)} / ${show(cT)}`,
-    result: -(b * salinityPercent) / cT,
+    result: 0 - (b * salinityPercent) / cT,
     unit: '°C',
   };
   return oneStep(
