@@ -26,7 +26,7 @@ export interface Premix {
   parts: number;
   /** Of the last mixture, into the batch, mg. */
   takeMg: number;
-  /** Of the carrier's line, what is left to weigh beside, mg. */
+  /** Of the carrier's line, what is left to weigh beside it and any other mixture that it carries, mg. */
   carrierLeftMg: number;
   worked: Worked;
 }
@@ -40,11 +40,15 @@ export interface PremixAsk {
   lines: Batch['lines'];
 }
 
-/** The other lines, those of the same phase first, the largest first. */
-function carriersOf(content: FormulaContent, { lineId, lines }: PremixAsk): Batch['lines'] {
+/** The lines that need no premix themselves, those of the same phase first, the largest first. */
+function carriersOf(
+  content: FormulaContent,
+  { lineId, lines }: PremixAsk,
+  small: ReadonlySet<string>,
+): Batch['lines'] {
   const phase = content.phases.find((one) => one.lines.some((line) => line.id === lineId));
   const own = new Set(phase?.lines.map((line) => line.id));
-  const others = lines.filter((line) => line.lineId !== lineId);
+  const others = lines.filter((line) => !small.has(line.lineId));
   return others.sort(
     (a, b) => Number(own.has(b.lineId)) - Number(own.has(a.lineId)) || b.targetMg - a.targetMg,
   );
@@ -78,12 +82,12 @@ function stageSteps(stages: readonly PremixStage[]): WorkingStep[] {
 
 function working(
   ask: PremixAsk,
-  stages: readonly PremixStage[],
-  parts: number,
-  takeMg: number,
+  { stages, parts, takeMg }: Thinned,
+  carried: readonly Thinned[],
   left: number,
 ): Worked {
   const { exactMg, minimumMg, readabilityMg } = ask;
+  const brought = carried.map((one) => ` − ${grams(one.takeMg)} × (1 − 1 / ${show(one.parts)})`);
   return worked(
     [
       {
@@ -94,8 +98,11 @@ function working(
       },
       ...stageSteps(stages),
       {
-        says: 'carrier to weigh into the batch beside it: its line less what the mixture brings',
-        shows: `its line − ${grams(takeMg)} × (1 − 1 / ${show(parts)})`,
+        says:
+          carried.length === 1
+            ? 'carrier to weigh into the batch beside it: its line less what the mixture brings'
+            : `carrier to weigh into the batch beside them: its line less what all ${carried.length} mixtures with it bring`,
+        shows: `its line${brought.join('')}`,
         result: left / 1000,
         unit: 'g',
       },
@@ -113,15 +120,29 @@ function working(
   );
 }
 
-/** A premix by which a small line can be weighed; null where no line is large enough to carry it. */
-export function premixFor(content: FormulaContent, ask: PremixAsk): Premix | null {
+/** A mixture before it is known what else its carrier carries. */
+interface Thinned extends Pick<Premix, 'stages' | 'parts' | 'takeMg'> {
+  carrier: Batch['lines'][number];
+  /** Of the carrier, what the mixture brings into the batch, mg. */
+  carriedMg: number;
+}
+
+/** @param before what is mixed into a line already */
+function thinned(
+  content: FormulaContent,
+  ask: PremixAsk,
+  small: ReadonlySet<string>,
+  before: (lineId: string) => readonly Thinned[],
+): Thinned | null {
   const { exactMg, minimumMg, readabilityMg } = ask;
   const factors = factorsFor(Math.max(1.0001, minimumMg / exactMg));
   if (!factors) return null;
   const parts = factors.reduce((a, b) => a * b, 1);
   const takeMg = Math.round((exactMg * parts) / readabilityMg) * readabilityMg;
-  const carried = takeMg * (1 - 1 / parts);
-  const carrier = carriersOf(content, ask).find((line) => line.targetMg >= carried);
+  const carriedMg = takeMg * (1 - 1 / parts);
+  const carrier = carriersOf(content, ask, small).find(
+    ({ lineId, targetMg }) => targetMg >= carriedMg + sumOf(before(lineId)),
+  );
   if (!carrier) return null;
   // Each mixture must yield what the next one takes: the minimum weight always does, and the last what the batch takes.
   const stages = factors.map((factor, index): PremixStage => {
@@ -129,13 +150,32 @@ export function premixFor(content: FormulaContent, ask: PremixAsk): Premix | nul
     const weighMg = Math.ceil(wanted / readabilityMg - 1e-9) * readabilityMg;
     return { weighMg, parts: factor, carrierMg: weighMg * (factor - 1) };
   });
-  const carrierLeftMg = Math.round((carrier.targetMg - carried) / readabilityMg) * readabilityMg;
-  return {
-    carrierLineId: carrier.lineId,
-    stages,
-    parts,
-    takeMg,
-    carrierLeftMg,
-    worked: working(ask, stages, parts, takeMg, carrierLeftMg),
-  };
+  return { carrier, stages, parts, takeMg, carriedMg };
+}
+
+const sumOf = (some: readonly Thinned[]): number => some.reduce((sum, one) => sum + one.carriedMg, 0);
+
+/**
+ * Premixes by which small lines can be weighed, in their order; null for one that no line is large enough to carry.
+ * What is left of a carrier counts all the mixtures that it carries.
+ */
+export function premixesFor(content: FormulaContent, asks: readonly PremixAsk[]): (Premix | null)[] {
+  const small = new Set(asks.map((ask) => ask.lineId));
+  const carried = new Map<string, Thinned[]>();
+  const mixturesWith = (lineId: string): Thinned[] => carried.get(lineId) ?? [];
+  const all = asks.map((ask) => {
+    const one = thinned(content, ask, small, mixturesWith);
+    if (one) carried.set(one.carrier.lineId, [...mixturesWith(one.carrier.lineId), one]);
+    return one;
+  });
+  return asks.map((ask, at): Premix | null => {
+    const one = all[at];
+    if (!one) return null;
+    const { stages, parts, takeMg, carrier } = one;
+    const together = mixturesWith(carrier.lineId);
+    const { readabilityMg } = ask;
+    const carrierLeftMg = Math.round((carrier.targetMg - sumOf(together)) / readabilityMg) * readabilityMg;
+    const shown = working(ask, one, together, carrierLeftMg);
+    return { carrierLineId: carrier.lineId, stages, parts, takeMg, carrierLeftMg, worked: shown };
+  });
 }

@@ -3,7 +3,7 @@ import type { FormulaContent } from '../formulas/formula';
 import { WHOLE_PPM } from '../quantities/share';
 import type { Source } from '../working/working';
 import type { Batch } from './batch';
-import { premixFor, type Premix } from './premix';
+import { premixesFor, type Premix } from './premix';
 
 /** What weighing may miss a line by before it is called out, ppm of the line. Common practice, no source. */
 export const USUAL_LIMIT_PPM = 10_000;
@@ -55,14 +55,18 @@ export function smallLines(
 ): SmallLine[] {
   const shares = formulaShares(content).byLine;
   const minimumMg = minimumWeightMg(readabilityMg, limitPpm);
-  return lines.flatMap(({ lineId, materialId, targetMg }) => {
+  const small = lines.flatMap(({ lineId, materialId, targetMg }) => {
     const exactMg = ((shares.get(lineId) ?? 0) * totalMg) / WHOLE_PPM;
     if (exactMg <= 0) return [];
     const roundingPpm = ((targetMg - exactMg) / exactMg) * WHOLE_PPM;
     const roundedTooFar = Math.abs(roundingPpm) > limitPpm + 1e-6;
     const belowMinimum = exactMg < minimumMg;
     if (!roundedTooFar && !belowMinimum) return [];
-    const premix = premixFor(content, { lineId, exactMg, minimumMg, readabilityMg, lines });
-    return [{ lineId, materialId, exactMg, targetMg, roundingPpm, roundedTooFar, belowMinimum, premix }];
+    return [{ lineId, materialId, exactMg, targetMg, roundingPpm, roundedTooFar, belowMinimum }];
   });
+  const premixes = premixesFor(
+    content,
+    small.map(({ lineId, exactMg }) => ({ lineId, exactMg, minimumMg, readabilityMg, lines })),
+  );
+  return small.map((line, at) => ({ ...line, premix: premixes[at] ?? null }));
 }

@@ -14,10 +14,11 @@ export function trialRows(series: Pick<TrialSeries, 'trials'>): TrialRow[] {
   const rows = [...seen.values()].map(({ materialId, part }) => ({
     materialId,
     part,
-    masses: series.trials.map(
-      ({ lines: own }) =>
-        own.find((line) => line.materialId === materialId && line.part === part)?.mg ?? null,
-    ),
+    masses: series.trials.map(({ lines: all }) => {
+      // One material may stand in a trial twice, as an oil and among the rest: it is weighed once.
+      const own = all.filter((line) => line.materialId === materialId && line.part === part);
+      return own.length === 0 ? null : own.reduce((sum, { mg }) => sum + mg, 0);
+    }),
   }));
   return [...rows.filter((row) => row.part === 'emulsifier'), ...rows.filter((row) => row.part === 'other')];
 }

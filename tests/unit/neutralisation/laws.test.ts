@@ -134,7 +134,7 @@ describe('what is known of acids and bases', () => {
     ['Polyethyleneimine', 'An amine'],
     ['Sodium Bicarbonate', 'Nothing is known here'],
     ['Milk of magnesia', 'Nothing is known here'],
-  ])('%s is handled as: %s', (name, begins) => {
+  ] as [string, string][])('%s is handled as: %s', (name, begins) => {
     expect(baseHandling(of(name), null).startsWith(begins)).toBe(true);
   });
 
