@@ -72,7 +72,7 @@ export function drawStructure(smiles: string): DrawnStructure {
   const atoms = Array.from({ length: molecule.getAtoms() }, (_, atom) => atom);
   const xs = atoms.map((atom) => molecule.getAtomX(atom));
   const ys = atoms.map((atom) => molecule.getAtomY(atom));
-  const scale = BOND / (molecule.getBonds() > 0 ? molecule.getAverageBondLength() : 1);
+  const scale = BOND / (molecule.getBonds() > 0 ? molecule.getAverageBondLength(true) : 1);
   const [left, top] = [Math.min(...xs), Math.min(...ys)];
   const places = atoms.map((atom): Place => ({
     x: MARGIN + ((xs[atom] ?? 0) - left) * scale,

@@ -153,7 +153,15 @@ describe('candidates', () => {
   const row = (name: string, part: Partial<MaterialRow>): MaterialRow => ({
     ...{ id: name, tradeName: name, code: '', charge: null, architecture: null, emulsionType: null },
     ...{ functions: ['emulsifier'], phaseOfUse: 'oil', form: null, consistency: null, origin: null },
-    ...{ status: 'in use', inci: name, supplier: '', keepFrom: [], hlb: null, requiredHlbOw: null },
+    ...{
+      status: 'in use',
+      photo: null,
+      inci: name,
+      supplier: '',
+      keepFrom: [],
+      hlb: null,
+      requiredHlbOw: null,
+    },
     ...{ meltingPoint: null, pricePerKg: null, currency: null, updatedAt: '', ...part },
   });
   const from = { ...swapFacts(emulsifier('From', 11)), phaseOfUse: 'oil' as const };
