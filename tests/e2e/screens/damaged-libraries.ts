@@ -146,10 +146,14 @@ export function damagedCopy(library: string, folder: string, damaged: DamagedLib
   cpSync(library, target, { recursive: true });
   if (damaged.bare) rmSync(join(target, 'backups'), { recursive: true, force: true });
   damaged.damage(target);
-  if (damaged.asNobody)
-    for (const path of [folder, join(folder, 'config')]) {
-      mkdirSync(path, { recursive: true });
-      if (process.getuid?.() === 0) chownSync(path, NOBODY, NOBODY);
-    }
+  if (damaged.asNobody) letNobodyIn(folder);
   return target;
+}
+
+/** Lets that user pass to the library, and have a configuration of its own beside it. */
+function letNobodyIn(folder: string): void {
+  chmodSync(join(folder, '..'), 0o755);
+  mkdirSync(join(folder, 'config'));
+  if (process.getuid?.() !== 0) return;
+  for (const path of [folder, join(folder, 'config')]) chownSync(path, NOBODY, NOBODY);
 }
