@@ -4,6 +4,7 @@ import { MATERIAL } from '@core/materials/noun';
 import type { Reader } from '../database';
 import type { Repository } from '../record/repository';
 import { RecordTable } from '../record/record-table';
+import { refuseCircularMaterial, wholeMaterials } from './nested';
 
 /** The raw materials of the library. */
 export const materials = new RecordTable<Material>('material', MATERIAL_FIELDS, (read) =>
@@ -18,14 +19,22 @@ export const materialRecords: Repository<Material, MaterialContent> = {
   remove: (tx, id) => materials.remove(tx, id),
 };
 
-/** One material, or undefined when there is none with that id. */
+/** One material as it is written, or undefined when there is none with that id. */
 export function readMaterial(db: Reader, id: string): Material | undefined {
   return materials.read(db, id);
 }
 
-/** The materials with these ids that exist, by id. */
+/** The materials with these ids that exist, by id, each with what the materials within it hold: what computing asks for. */
 export function readMaterials(db: Reader, ids: Iterable<string>): Map<string, Material> {
-  return materials.readMany(db, ids);
+  return wholeMaterials(db, materials, materials.readMany(db, ids));
+}
+
+/**
+ * Refuses a composition by which a material would come to hold itself.
+ * @throws Problem invalid-input
+ */
+export function refuseCircularComposition(db: Reader, content: MaterialContent): void {
+  refuseCircularMaterial(db, materials, content);
 }
 
 /** The ids of every material that is not archived and has one of these functions, by trade name. */

@@ -11,7 +11,7 @@ export function usePickedMaterials(ids: () => readonly string[]) {
 
   async function fetchOne(id: string): Promise<void> {
     try {
-      library.set(id, await answer(service.materials[':id'].$get({ param: { id } })));
+      library.set(id, await answer(service.materials[':id'].whole.$get({ param: { id } })));
     } catch (error) {
       const details = problemOf(error);
       if (details.code !== 'not-found') problem.value = details;
@@ -34,5 +34,5 @@ export function usePickedMaterials(ids: () => readonly string[]) {
 
 /** One material by id, for taking its figures over. @throws ServiceProblem */
 export function fetchMaterial(id: string): Promise<Material> {
-  return answer(service.materials[':id'].$get({ param: { id } }));
+  return answer(service.materials[':id'].whole.$get({ param: { id } }));
 }

@@ -14,7 +14,7 @@ export function useBenchMaterials(idsOn: () => readonly string[]) {
 
   async function fetchOne(id: string): Promise<void> {
     try {
-      materials.set(id, await answer(service.materials[':id'].$get({ param: { id } })));
+      materials.set(id, await answer(service.materials[':id'].whole.$get({ param: { id } })));
       gone.delete(id);
     } catch (error) {
       const details = problemOf(error);

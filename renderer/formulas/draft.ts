@@ -13,7 +13,7 @@ import { formulaWords } from './formula-words';
 function useMaterials() {
   const materials = shallowReactive(new Map<string, Material>());
   const fetched = async (id: string): Promise<Material> => {
-    const found = await answer(service.materials[':id'].$get({ param: { id } }));
+    const found = await answer(service.materials[':id'].whole.$get({ param: { id } }));
     materials.set(id, found);
     return found;
   };

@@ -5,12 +5,13 @@ import {
   type MaterialContent,
 } from '@core/materials/material';
 import { Problem } from '@core/problems/problem';
-import { materialRecords } from '@db/materials/materials';
+import { materialRecords, readMaterials, refuseCircularComposition } from '@db/materials/materials';
 import { materialUses } from '@db/materials/uses';
 import { Hono } from 'hono';
 import { z } from 'zod';
 import type { ServiceContext } from '../context';
 import { listPage } from '../lists/list-page';
+import { found } from '../problems/found';
 import { validBody } from '../problems/validated';
 import { addRecord, changeRecord, record, removeRecord } from '../record/records';
 import { matchMaterials, namesToMatch } from './match-materials';
@@ -22,7 +23,26 @@ function material(context: ServiceContext, id: string): Material {
 }
 
 function addMaterial(context: ServiceContext, content: MaterialContent): Material {
-  return addRecord(context, materialRecords, () => content);
+  return addRecord(context, materialRecords, (tx) => {
+    refuseCircularComposition(tx, content);
+    return content;
+  });
+}
+
+/** A material with what the materials within it hold, as formulas count it. */
+function wholeMaterial(context: ServiceContext, id: string): Material {
+  return found(readMaterials(context.session.current().library, [id]).get(id), 'material');
+}
+
+function changeMaterial(
+  context: ServiceContext,
+  id: string,
+  { revision, content }: z.infer<typeof edit>,
+): Material {
+  return changeRecord(context, materialRecords, id, revision, () => {
+    refuseCircularComposition(context.session.current().library, content);
+    return content;
+  });
 }
 
 function copyMaterial(context: ServiceContext, id: string): Material {
@@ -58,10 +78,10 @@ export function materialsRoutes(context: ServiceContext) {
     .get('/:id/uses', (c) =>
       c.json(materialUses(context.session.current().library, material(context, c.req.param('id')))),
     )
-    .put('/:id', validBody(edit), (c) => {
-      const { revision, content } = c.req.valid('json');
-      return c.json(changeRecord(context, materialRecords, c.req.param('id'), revision, () => content));
-    })
+    .get('/:id/whole', (c) => c.json(wholeMaterial(context, c.req.param('id'))))
+    .put('/:id', validBody(edit), (c) =>
+      c.json(changeMaterial(context, c.req.param('id'), c.req.valid('json'))),
+    )
     .post('/:id/copy', (c) => c.json(copyMaterial(context, c.req.param('id')), 201))
     .delete('/:id', (c) => {
       removeMaterial(context, c.req.param('id'));

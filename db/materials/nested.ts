@@ -1,0 +1,96 @@
+import {
+  refuseCircular,
+  tradeNameKey,
+  wholeComposition,
+  type Composed,
+  type FindByTradeName,
+} from '@core/materials/nested';
+import type { Material } from '@core/materials/material';
+import type { Reader } from '../database';
+import type { RecordTable } from '../record/record-table';
+
+/** Names looked up at once. */
+const AT_ONCE = 400;
+/** Blends within blends: as deep as they are looked into. */
+const DEEPEST = 12;
+
+/** The ids of materials by the trade names asked for, case ignored. */
+function idsByTradeName(db: Reader, names: readonly string[]): Map<string, string[]> {
+  const found = new Map<string, string[]>();
+  for (let at = 0; at < names.length; at += AT_ONCE) {
+    const some = names.slice(at, at + AT_ONCE);
+    const rows = db.all<{ id: string; name: string }>(
+      `SELECT id, trade_name AS name FROM material WHERE trade_name COLLATE NOCASE IN (${some.map(() => '?').join(', ')})`,
+      ...some,
+    );
+    for (const { id, name } of rows) {
+      const key = tradeNameKey(name);
+      found.set(key, [...(found.get(key) ?? []), id]);
+    }
+  }
+  return found;
+}
+
+/** Whether a substance of the library goes by a name: then a part of that name is the substance. */
+function isSubstance(db: Reader, name: string): boolean {
+  return (
+    db.get<{ id: string }>('SELECT id FROM substance WHERE name COLLATE NOCASE = ? LIMIT 1', name) !==
+    undefined
+  );
+}
+
+/** Finds the materials that these name, and those that they name in turn; a name that several share means none. */
+export function materialsWithin(
+  db: Reader,
+  table: RecordTable<Material>,
+  of: Iterable<Composed>,
+): FindByTradeName {
+  const known = new Map<string, Material | null>();
+  let wanted: readonly Composed[] = [...of];
+  for (let depth = 0; depth < DEEPEST && wanted.length > 0; depth++) {
+    const names = [
+      ...new Set(wanted.flatMap(({ composition }) => composition.map(({ inci }) => inci.trim()))),
+    ];
+    const fresh = names.filter((name) => !known.has(tradeNameKey(name)));
+    const ids = idsByTradeName(db, fresh);
+    const single = fresh.flatMap((name): [string, string][] => {
+      const key = tradeNameKey(name);
+      const [only, ...others] = ids.get(key) ?? [];
+      known.set(key, null);
+      return only !== undefined && others.length === 0 && !isSubstance(db, name) ? [[key, only]] : [];
+    });
+    const read = table.readMany(
+      db,
+      single.map(([, id]) => id),
+    );
+    for (const [key, id] of single) known.set(key, read.get(id) ?? null);
+    wanted = [...read.values()];
+  }
+  return (name) => known.get(tradeNameKey(name)) ?? undefined;
+}
+
+/** Materials with what the materials within them hold. */
+export function wholeMaterials(
+  db: Reader,
+  table: RecordTable<Material>,
+  read: ReadonlyMap<string, Material>,
+): Map<string, Material> {
+  const find = materialsWithin(db, table, read.values());
+  return new Map(
+    [...read].map(([id, one]) => {
+      const composition = wholeComposition(one, find);
+      return [id, composition === one.composition ? one : { ...one, composition }];
+    }),
+  );
+}
+
+/**
+ * Refuses a composition by which a material would come to hold itself.
+ * @throws Problem invalid-input
+ */
+export function refuseCircularMaterial(db: Reader, table: RecordTable<Material>, one: Composed): void {
+  const find = materialsWithin(db, table, [one]);
+  const own = tradeNameKey(one.tradeName);
+  // Its own name means it as it is about to be, not as it was.
+  refuseCircular(one, (name) => (tradeNameKey(name) === own ? one : find(name)));
+}

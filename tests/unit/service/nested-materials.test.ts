@@ -1,0 +1,46 @@
+import { blankMaterial, type Material } from '@core/materials/material';
+import type { ProblemDetails } from '@service/problems/problem-details';
+import { describe, expect, it } from 'vitest';
+import { serviceWith } from './service-fixture';
+
+const half = (...names: string[]) =>
+  names.map((inci) => ({ inci, lowPpm: 1_000_000 / names.length, highPpm: 1_000_000 / names.length }));
+
+describe('a material within a material', () => {
+  it('counts in formulas with what it holds, and reads back as it was written', async () => {
+    const { ask } = await serviceWith();
+    const add = (name: string, ...names: string[]) =>
+      ask<Material>('POST', '/materials', { ...blankMaterial(name, ''), composition: half(...names) });
+    await add('Larder Mix', 'Phenoxyethanol', 'Benzyl Alcohol');
+    const { body: outer } = await add('Larder Base', 'larder mix', 'Aqua');
+    expect((await ask<Material>('GET', `/materials/${outer.id}`)).body.composition).toEqual(
+      outer.composition,
+    );
+    const { body: whole } = await ask<Material>('GET', `/materials/${outer.id}/whole`);
+    expect(whole.composition).toEqual([
+      { inci: 'Phenoxyethanol', lowPpm: 250_000, highPpm: 250_000 },
+      { inci: 'Benzyl Alcohol', lowPpm: 250_000, highPpm: 250_000 },
+      { inci: 'Aqua', lowPpm: 500_000, highPpm: 500_000 },
+    ]);
+  });
+
+  it('is refused where it leads back, with what to do, and nothing is changed', async () => {
+    const { ask } = await serviceWith();
+    const { body: first } = await ask<Material>('POST', '/materials', {
+      ...blankMaterial('Ring One', ''),
+      composition: half('Aqua'),
+    });
+    await ask('POST', '/materials', {
+      ...blankMaterial('Ring Two', ''),
+      composition: half('Ring One', 'Urea'),
+    });
+    const { revision, id, createdAt: _c, updatedAt: _u, ...content } = first;
+    const { status, body } = await ask<ProblemDetails>('PUT', `/materials/${id}`, {
+      revision,
+      content: { ...content, composition: half('Ring Two') },
+    });
+    expect(status).toBe(422);
+    expect(body.title).toContain('leads back to itself');
+    expect((await ask<Material>('GET', `/materials/${id}`)).body).toEqual(first);
+  });
+});
