@@ -105,7 +105,10 @@ function warnings(oilPhase: OilPhase, system: RankedSystem): Finding[] {
       (finding.severity !== 'note' || saidToFit(finding, system)) &&
       (!NOT_OF_THE_SYSTEM.includes(finding.ruleId) ||
         (finding.ruleId === 'usage-range' && finding.lines.some((id) => ownLines.has(id)))) &&
-      (finding.lines.length === 0 || finding.lines.some((id) => ownLines.has(id))),
+      // Ethoxylates bind a preservative: that finding is about the system, whichever lines it names.
+      (finding.lines.length === 0 ||
+        finding.ruleId === 'preservative-free' ||
+        finding.lines.some((id) => ownLines.has(id))),
   );
 }
 
