@@ -42,9 +42,10 @@ function byFigures({ material, ppm }: LineFacts, end: End): number {
 }
 
 /** Base that a line brings, mmol in 100 g of the formula; zero where it cannot be told. */
-export function baseMmol(line: LineFacts, end: End = 'least'): number {
+export function baseMmol(line: LineFacts): number {
   return (
-    byTable(line, KNOWN_BASES, end) || (line.material.functions.includes('base') ? byFigures(line, end) : 0)
+    byTable(line, KNOWN_BASES, 'least') ||
+    (line.material.functions.includes('base') ? byFigures(line, 'least') : 0)
   );
 }
 

@@ -28,7 +28,7 @@ export const tooMuchBase: CheckRule = {
     const acids = used.filter(isAcid);
     // An acid of which no strength is known may take it all up.
     if (acids.some((line) => acidMmol(line) === 0)) return [];
-    const base = bases.reduce((sum, line) => sum + baseMmol(line, 'least'), 0);
+    const base = bases.reduce((sum, line) => sum + baseMmol(line), 0);
     const acid = acids.reduce((sum, line) => sum + acidMmol(line), 0);
     const free = base - acid;
     if (free < BURNS_MMOL) return [];

@@ -1,6 +1,7 @@
 import { checkFormula } from '@core/checks/all';
 import { demoLibrary } from '@core/demo/demo-library';
 import { blankTarget, type FormulaContent, type FormulaPhase } from '@core/formulas/formula';
+import { blankProductFile } from '@core/formulas/product-file';
 import type { Law } from '@core/limits/law';
 import { STARTER_LIMITS } from '@core/limits/starter/starter-limits';
 import type { Material } from '@core/materials/material';
@@ -48,6 +49,7 @@ function formulaOf(lines: number, materials: readonly Material[], random: Seeded
       notes: '',
     },
     market: { ...blankMarket(), kind: 'face cream', regions: ['EU', 'US'], users: ['pregnancy'] },
+    ...blankProductFile(),
     ...{ phases, steps: [], target: { ...blankTarget(), phLow: 5, phHigh: 6 }, accepted: [] },
   };
 }

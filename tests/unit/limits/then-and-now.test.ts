@@ -11,7 +11,12 @@ const limit = (percent: number, from: string, until = ''): Limit =>
   });
 const material = make('P', 'Phenoxyethanol', { functions: ['preservative'] });
 const judge = (percent: number, limits: Limit[], then: string, now: string) =>
-  lawThenAndNow(content([phase([[material, percent]])]), () => material, { ...EXAMPLES, limits }, { then, now });
+  lawThenAndNow(
+    content([phase([[material, percent]])]),
+    () => material,
+    { ...EXAMPLES, limits },
+    { then, now },
+  );
 const counts = (found: ReturnType<typeof judge>) => [
   found.both.length,
   found.onlyThen.length,
