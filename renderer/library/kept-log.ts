@@ -35,3 +35,11 @@ export function offerOfGoodLog(taken: number, number: (value: number) => string)
     ? 'Open it without this log'
     : `Open it with the ${counted(taken, 'change', 'changes', number)} before the damage`;
 }
+
+/** What a maker is told where the end of the log was not a whole change. */
+export const UNFINISHED = {
+  title: 'The last change before Stillroom stopped was not finished.',
+  detail:
+    'A change is shown as saved once it is whole on the disk, and this one was not whole. Only where the power went too ' +
+    'can a disk drop what it had taken. Check that the last thing you entered is there, and enter it again if not.',
+};
