@@ -106,6 +106,7 @@ test('find, compare, write, record, batch and print', async ({ page, stillroom }
     await share.fill('4,5');
     await share.blur();
     await expect(page.getByRole('contentinfo')).toContainText('Saved at');
+    await page.getByLabel('Name', { exact: true }).scrollIntoViewIfNeeded();
     await picture(page, 'formula');
     await page.getByRole('button', { name: 'Record version…' }).click();
     await page.getByRole('dialog').getByLabel('Why this version').fill('More glycerin');
