@@ -37,6 +37,7 @@ export interface Field {
   hlb: number | null;
   /** Base less acid of now, mmol in 100 g. */
   baseLessAcid: number;
+  currency: Currency;
   /** What is not counted or not asked, to be said beside every answer. */
   cautions: string[];
 }
@@ -85,7 +86,7 @@ function worksAt({ figures: { workingPh } }: Material, ph: Openings['ph']): bool
 /** Whether a material does what is wanted and has a range to be used in: what can be told at a glance. */
 function isWanted(material: Material, { roles, emulsionType, ph }: Openings): boolean {
   const role = roleOf(material);
-  if (role === WATER || !roles.has(role) || material.status === 'archived') return false;
+  if (role === WATER || role === 'others' || !roles.has(role) || material.status === 'archived') return false;
   if (!material.usage?.maxPpm || !worksAt(material, ph)) return false;
   return role !== 'emulsifiers' || servesType(material.emulsionType, emulsionType);
 }
@@ -154,6 +155,7 @@ export function fieldOf(input: ReformulateInput): Field {
   return {
     players,
     wish,
+    currency: input.currency,
     locked: new Set(wish.locked.flatMap((id) => lines.get(id) ?? [])),
     limits: [...new Map(players.flatMap(({ limits }) => limits).map((row) => [row.key, row])).values()],
     hlb,

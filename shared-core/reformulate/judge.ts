@@ -1,7 +1,8 @@
+import { formatMoney } from '../locale/money';
 import type { Field } from './field';
 import { DEMANDS, isOwn, limitsOf } from './model';
 import type { Player } from './player';
-import { WATER } from './roles';
+import { KEPT_ROLES, WATER } from './roles';
 import type { Shares } from './search';
 
 /** A demand held against an answer: what it comes to, and whether it stands in the way of a nearer formula. */
@@ -116,7 +117,13 @@ function judgedPlayers({ players, wish, locked }: Field, shares: Shares): Judged
         high: player.now,
       }),
     );
-  return [...(wish.keepRanges ? ranges : []), ...barred, ...kept];
+  const gone = players
+    .filter((player) => isOwn(player) && KEPT_ROLES.has(player.role) && player.barred === null)
+    .filter((player) => !shares.has(player))
+    .map(({ material }) => ({
+      ...{ demand: DEMANDS.kept, says: `${material.tradeName} is gone`, broken: true, binds: true },
+    }));
+  return [...(wish.keepRanges ? ranges : []), ...barred, ...kept, ...gone];
 }
 
 /** Every demand held against an answer, from its shares alone and not from the model. */
@@ -132,7 +139,8 @@ export function judgedDemands(field: Field, shares: Shares): JudgedDemand[] {
   ];
   if (wish.costAtMost !== null) {
     const cost = costOf(shares);
-    const says = `${figure(cost)} of at most ${figure(wish.costAtMost)}`;
+    const money = (minor: number): string => formatMoney(minor, field.currency, 'en-GB');
+    const says = `${money(cost)} of at most ${money(wish.costAtMost)} per kg`;
     judged.push(
       within(DEMANDS.cost, says, cost, {
         high: wish.costAtMost,

@@ -1,7 +1,7 @@
 import type { LpModel, Row, Term } from '../emulsions/optimise/lp-text';
 import type { Field } from './field';
 import type { Player } from './player';
-import { WATER } from './roles';
+import { KEPT_ROLES, WATER } from './roles';
 
 /** What one material that comes or goes counts beside the share of the formula that changes, in %. */
 export const MOVE_PERCENT = 0.5;
@@ -22,6 +22,7 @@ export const DEMANDS = {
   law: 'the limits of law',
   locked: 'the locked lines',
   charge: 'one sign of charge',
+  kept: 'keeping what the product is made for',
 } as const;
 
 export const isOwn = ({ now }: Player): boolean => now > 0;
@@ -218,6 +219,13 @@ function barredRows({ players, locked }: Field): Row[] {
   ]);
 }
 
+/** Actives, fragrance, colour and pH aids stay in the formula. */
+function keptRows({ players }: Field): Row[] {
+  return players
+    .filter((player) => isOwn(player) && KEPT_ROLES.has(player.role) && player.barred === null)
+    .map(({ y }): Row => ({ demand: DEMANDS.kept, terms: [[1, y]], sense: '=', rhs: 1 }));
+}
+
 /** Bars an answer that makes all of these moves again; with no moves, one that makes none. */
 function cutRow({ come, go, exact }: Cut, players: readonly Player[]): Row {
   if (come.length + go.length > 0 && !exact) {
@@ -267,6 +275,7 @@ export function demandRows(field: Field, without: ReadonlySet<string> = new Set(
     ...phRows(field),
     ...lawRows(field),
     ...chargeRows(field),
+    ...keptRows(field),
     ...barredRows(field),
   ];
   return rows.filter(({ demand, terms }) => terms.length > 0 && !without.has(demand));

@@ -37,9 +37,13 @@ export function roleOf(material: Material): string {
   return known?.[0] ?? 'others';
 }
 
-/** What the product is made for, and looks and smells of: another of these comes in only where the old one is barred. */
+/**
+ * What the product is made for, looks and smells of, and what its pH is set with: each stays, and another comes in only
+ * where the old one is barred.
+ */
 export const KEPT_ROLES: ReadonlySet<string> = new Set([
   'actives',
+  'pH aids',
   'fragrance',
   'colorants',
   'UV filters',
