@@ -9,7 +9,6 @@ const BY_FUNCTION: readonly (readonly [role: string, functions: readonly Materia
   ['UV filters', ['uv filter']],
   ['preservatives', ['preservative']],
   ['surfactants', ['surfactant']],
-  ['thickeners', ['thickener']],
   ['colorants', ['colorant']],
   ['fragrance', ['fragrance']],
   ['pH aids', ['acid', 'base']],
@@ -17,9 +16,11 @@ const BY_FUNCTION: readonly (readonly [role: string, functions: readonly Materia
   ['boosters', ['preservative booster']],
   ['antioxidants', ['antioxidant']],
   ['actives', ['active']],
+  ['humectants', ['humectant']],
+  ['electrolytes', ['electrolyte']],
+  ['thickeners', ['thickener']],
   ['conditioners', ['conditioning agent']],
   ['film formers', ['film former']],
-  ['humectants', ['humectant']],
   ['co-emulsifiers and body', ['co-emulsifier']],
 ];
 

@@ -56,7 +56,8 @@ export class Search {
 
   /**
    * The nearest formula that makes none of the barred sets of moves, proven; null where there is none. A large field
-   * is narrowed: the most promising new materials first, and then those that are not proven unable to do better.
+   * is narrowed: the most promising new materials first, and then those that are not proven unable to do better. Where
+   * only very sets of moves are barred, the relaxation tells too little for that: a near one is then enough.
    */
   async nearest(asked: Asked): Promise<Solved | null> {
     const { players } = this.field;
@@ -66,12 +67,13 @@ export class Search {
     const own = players.filter(isOwn);
     const boundOf = ({ y }: Player): number => bounds.using.get(y) ?? -Infinity;
     const others = players.filter((player) => !isOwn(player)).sort((a, b) => boundOf(a) - boundOf(b));
+    const enough = asked.cuts.some(({ exact }) => exact);
     let taken = [...new Set([...this.used, ...others.slice(0, FIRST_NEW)])];
     for (;;) {
       const found = await solveWhole(this.over([...own, ...taken]), asked, this.solve);
       const ceiling = found ? found.distance - NOISE : Infinity;
       const open = others.filter((player) => boundOf(player) < ceiling);
-      if (open.every((player) => taken.includes(player))) {
+      if ((found && enough) || open.every((player) => taken.includes(player))) {
         for (const player of found?.shares.keys() ?? []) if (!isOwn(player)) this.used.add(player);
         return found;
       }
