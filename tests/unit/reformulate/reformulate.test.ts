@@ -33,11 +33,11 @@ function ask(wish: Partial<ReformulateWish>, content = cream) {
 }
 
 describe('reformulating the day cream', () => {
-  it('15 % cheaper and without phenoxyethanol, and five others: each keeps what was asked, and the law', async () => {
-    const wish = { costAtMost: 0.85 * costOf(cream), withoutSubstances: ['Phenoxyethanol'] };
+  it('15 % cheaper and without phenoxyethanol, and others: each keeps what was asked, and the law', async () => {
+    const wish = { costAtMost: 0.85 * costOf(cream), withoutSubstances: ['Phenoxyethanol'], alternatives: 2 };
     const result = await ask(wish);
     if (result.status !== 'found') throw new Error(result.conflict.join('; '));
-    expect(result.alternatives).toHaveLength(5);
+    expect(result.alternatives).toHaveLength(2);
     for (const found of [result.best, ...result.alternatives]) {
       const after = { ...cream, ...reformulated(cream, found, nextId) };
       expect(formulaShares(after).totalPpm).toBe(1_000_000);
@@ -61,7 +61,7 @@ describe('reformulating the day cream', () => {
 
   it('leaves locked lines as they are, and what it is made for in the formula', async () => {
     const shea = formulaLines(cream).find(({ materialId }) => byId[materialId]?.code === 'W-301')!;
-    const result = await ask({ costAtMost: 0.9 * costOf(cream), locked: [shea.id], alternatives: 2 });
+    const result = await ask({ costAtMost: 0.9 * costOf(cream), locked: [shea.id], alternatives: 1 });
     if (result.status !== 'found') throw new Error(result.conflict.join('; '));
     for (const found of [result.best, ...result.alternatives]) {
       expect(found.shares.find(({ materialId }) => materialId === shea.materialId)?.is).toBe(shea.ppm);
