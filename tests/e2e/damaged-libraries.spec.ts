@@ -77,7 +77,8 @@ async function withDamaged(
   const errors = watchErrors(page);
   await host.visit(page);
   await work(page, library, host);
-  expect(errors).toEqual([]);
+  // A browser tells of each request that a full disk refuses.
+  expect(errors.filter((error) => !error.includes('status of 507'))).toEqual([]);
   await page.context().close();
   expect(await host.stop()).toBe(0);
   removeFolder(join(place, '..'));
