@@ -2,6 +2,7 @@ import { holdsOxyethylene } from '../emulsions/conflicts/recognise';
 import { hlbOf } from '../emulsions/systems/character';
 import { agentDoses, undissociatedShare, type AgentDose } from '../preservation/agents';
 import { bindingByEthoxylates, freeInWater, FREE_IN_WATER } from '../preservation/free-in-water';
+import { joined } from '../locale/words';
 import type { Worked } from '../working/working';
 import { NOT_PROOF, type CheckRule, type Finding } from './check';
 import { named } from '../emulsions/conflicts/recognise';
@@ -67,6 +68,13 @@ export const preservativeFree: CheckRule = {
     const together = known.reduce((sum, one) => sum + one.ofLeast, 0);
     if (together >= 1) return [];
     const severity: Finding['severity'] = together < WARN_BELOW ? 'warn' : 'note';
+    const reasons = [
+      ...(facts.oils.length > 0 ? ['oil takes it up'] : []),
+      ...(binds ? ['ethoxylates bind it'] : []),
+      ...(facts.ph && known.some(({ dose }) => dose.agent.acid)
+        ? [`at pH ${facts.ph.high} only a part is undissociated, and acts`]
+        : []),
+    ];
     const [first] = [...known].sort((a, b) => a.ofLeast - b.ofLeast);
     return [
       {
@@ -74,7 +82,7 @@ export const preservativeFree: CheckRule = {
         severity,
         title: `Left free in the water: ${known.map(words).join('; ')}`,
         lines: [...new Set(doses.flatMap(({ lineIds }) => lineIds))],
-        advice: `Against the least that acts this is ${Math.round(100 * together)} %: oil takes it up, and ethoxylates bind it. Add a preservative that stays in the water, use fewer ethoxylates or a less polar oil. ${NOT_PROOF}`,
+        advice: `Against the least that acts this is ${Math.round(100 * together)} %: ${joined(reasons)}. Add a preservative that stays in the water, or change what takes it up. ${NOT_PROOF}`,
         source: FREE_IN_WATER,
         ...(first ? { working: first.worked } : {}),
       },
