@@ -42,8 +42,10 @@ function sideColumns(materials: readonly Material[]): Column[] {
 }
 
 function photoRow(materials: readonly Material[], photos: Photos, widths: number[]): Cell[][] {
-  if (!materials.some((one) => photos[one.id] || one.form)) return [];
   const pictured = materials.some((one) => photos[one.id]);
+  // Six fill the page as they are; their forms are told in words.
+  const drawn = materials.length < SIDE_BY_SIDE && materials.some((one) => one.form);
+  if (!pictured && !drawn) return [];
   const cells = materials.map((one, index): Cell => {
     const photo = photos[one.id];
     const wide = widths[index + 2] ?? 60;
