@@ -12,7 +12,7 @@ import { publishedHansen, type PublishedHansen } from '../solubility/published-p
 import type { CheckRule, Finding } from './check';
 import { namesOf, percentText, sumPpm, type FormulaFacts, type LineFacts } from './facts';
 
-/** Twice Vaughan's rule of 2 (cal/cm³)^0.5: the radius taken where none is published, MPa^0.5. */
+/** Twice Vaughan's rule of 2 (cal/cm³)½: the radius taken where none is published, MPa½. */
 const USUAL_RADIUS = 8;
 /** Less than this, ppm of the formula, is not asked about: almost all dissolves that little. Common practice, no source. */
 const ASKED_FROM = 2_000;
@@ -97,7 +97,7 @@ function judgeLine(line: LineFacts, facts: FormulaFacts): Finding[] {
   const radius = own ?? USUAL_RADIUS;
   const red = relativeEnergyDifference(solute, radius, solvent);
   if (red.value <= 1) return [];
-  const estimated = own === null ? ` No radius is published for it: ${USUAL_RADIUS} MPa^0.5 is taken.` : '';
+  const estimated = own === null ? ` No radius is published for it: ${USUAL_RADIUS} MPa½ is taken.` : '';
   const part =
     solvent.known < 0.995 ? ` Known of ${Math.round(100 * solvent.known)} % of these liquids only.` : '';
   return [

@@ -8,7 +8,7 @@ import { FEDORS, FEDORS_GROUPS, KREVELEN, KREVELEN_GROUPS } from './groups';
 export type GroupCounts = Readonly<Record<string, number>>;
 
 const ESTIMATE =
-  'Estimated from groups: within 1 to 2 MPa^0.5 at best, worse for rings, branches and several polar groups close together. A measured value goes before it.';
+  'Estimated from groups: within 1 to 2 MPa½ at best, worse for rings, branches and several polar groups close together. A measured value goes before it.';
 
 function counted<T>(counts: GroupCounts, table: Readonly<Record<string, T>>): { count: number; of: T }[] {
   const found = Object.entries(counts).map(([group, count]) => {
@@ -27,7 +27,7 @@ function counted<T>(counts: GroupCounts, table: Readonly<Record<string, T>>): { 
 }
 
 /**
- * Hansen parameters from groups: d = ΣFd / V, p = √ΣFp² / V, h = √(ΣEh / V), MPa^0.5.
+ * Hansen parameters from groups: d = ΣFd / V, p = √ΣFp² / V, h = √(ΣEh / V), MPa½.
  *
  * @param molarVolume cm³/mol
  * @throws Problem `invalid-input` for a group that is not in the table, or without its polar part
@@ -54,7 +54,7 @@ export function krevelenParameters(
     sum(({ count, of }) => count * (of.Eh ?? 0)),
   ];
   const part = (says: string, shows: string, result: number): Worked =>
-    worked([{ says, shows, result, unit: 'MPa^0.5' }], [KREVELEN], [ESTIMATE]);
+    worked([{ says, shows, result, unit: 'MPa½' }], [KREVELEN], [ESTIMATE]);
   const v = show(molarVolume);
   return {
     d: part('dispersion: sum of Fd / molar volume', `${show(fd)} / ${v}`, fd / molarVolume),
@@ -68,7 +68,7 @@ export function krevelenParameters(
 }
 
 /**
- * The total solubility parameter and molar volume from groups: √(ΣE / ΣV), MPa^0.5, and ΣV, cm³/mol.
+ * The total solubility parameter and molar volume from groups: √(ΣE / ΣV), MPa½, and ΣV, cm³/mol.
  *
  * @throws Problem `invalid-input`
  * Source: Fedors 1974.
@@ -98,7 +98,7 @@ export function fedorsParameter(counts: GroupCounts): { delta: Worked; molarVolu
         says: 'solubility parameter: √(energy of cohesion / molar volume)',
         shows: `√(${show(energy)} / ${show(volume)})`,
         result: Math.sqrt(energy / volume),
-        unit: 'MPa^0.5',
+        unit: 'MPa½',
       },
     ],
     [FEDORS],

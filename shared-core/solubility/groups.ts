@@ -1,6 +1,6 @@
 import type { Source } from '../working/working';
 
-/** What a group adds to dispersion, (J·cm³)^0.5/mol, polarity, the same, and hydrogen bonding, J/mol; null where not published. */
+/** What a group adds to dispersion, (J·cm³)½/mol, polarity, the same, and hydrogen bonding, J/mol; null where not published. */
 export interface KrevelenGroup {
   Fd: number;
   Fp: number | null;

@@ -3,7 +3,7 @@ import { worked } from '../working/one-step';
 import { show } from '../working/show';
 import type { Source, Worked } from '../working/working';
 
-/** Hansen solubility parameters: dispersion, polar and hydrogen-bonding part, MPa^0.5. */
+/** Hansen solubility parameters: dispersion, polar and hydrogen-bonding part, MPa½. */
 export interface Hansen {
   d: number;
   p: number;
@@ -14,7 +14,7 @@ export const HANSEN: Source = {
   text: 'Hansen C.M., Hansen Solubility Parameters: A User’s Handbook, 2nd ed., CRC Press, Boca Raton 2007',
   basis: 'memory',
 };
-const UNIT = 'MPa^0.5';
+const UNIT = 'MPa½';
 /** Said with every distance. */
 export const LIKENESS =
   'A distance tells how alike two substances are, not how much dissolves: crystals, salts and polymers dissolve less than it says. Try it, warm and cold, and look at it after some days.';
@@ -28,7 +28,7 @@ function checked({ d, p, h }: Hansen, what: string): Hansen {
 }
 
 /**
- * The total parameter, √(d² + p² + h²), MPa^0.5.
+ * The total parameter, √(d² + p² + h²), MPa½.
  *
  * @throws Problem `invalid-input`
  * Source: Hansen.
@@ -45,7 +45,7 @@ export function hansenTotal(of: Hansen): Worked {
 }
 
 /**
- * The distance of two substances, Ra = √(4 Δd² + Δp² + Δh²), MPa^0.5: the smaller, the more alike.
+ * The distance of two substances, Ra = √(4 Δd² + Δp² + Δh²), MPa½: the smaller, the more alike.
  *
  * @throws Problem `invalid-input`
  * Source: Hansen.
@@ -64,7 +64,7 @@ export function hansenDistance(first: Hansen, second: Hansen): Worked {
 /**
  * Relative energy difference: distance over the radius of what dissolves; below 1 it is likely to dissolve.
  *
- * @param radius of the sphere of the solute, MPa^0.5
+ * @param radius of the sphere of the solute, MPa½
  * @throws Problem `invalid-input`
  */
 export function relativeEnergyDifference(solute: Hansen, radius: number, solvent: Hansen): Worked {
@@ -110,7 +110,7 @@ const VAUGHAN: Source = {
 };
 
 /**
- * The solubility parameter of a surfactant from its HLB: 118 / (54 − HLB) + 6.0, (cal/cm³)^0.5.
+ * The solubility parameter of a surfactant from its HLB: 118 / (54 − HLB) + 6.0, (cal/cm³)½.
  *
  * @param hlb 0 to 40
  * @throws Problem `invalid-input`
@@ -121,7 +121,7 @@ export function parameterOfHlb(hlb: number): Worked {
     says: 'solubility parameter: 118 / (54 − HLB) + 6.0',
     shows: `118 / (54 − ${show(hlb)}) + 6`,
     result: 118 / (54 - hlb) + 6,
-    unit: '(cal/cm³)^0.5',
+    unit: '(cal/cm³)½',
   };
-  return worked([step], [VAUGHAN], ['For non-ionic surfactants. 1 (cal/cm³)^0.5 is 2.0455 MPa^0.5.']);
+  return worked([step], [VAUGHAN], ['For non-ionic surfactants. 1 (cal/cm³)½ is 2.0455 MPa½.']);
 }

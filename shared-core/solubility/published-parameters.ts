@@ -17,7 +17,7 @@ type Row = readonly [
   basis: PublishedHansen['basis'],
 ];
 
-/** Hansen's tables (from memory), and estimates for oils that they lack; by INCI name, MPa^0.5. */
+/** Hansen's tables (from memory), and estimates for oils that they lack; by INCI name, MPa½. */
 const ROWS: readonly Row[] = [
   ['Aqua', 15.5, 16, 42.3, null, 'published'],
   ['Alcohol', 15.8, 8.8, 19.4, null, 'published'],

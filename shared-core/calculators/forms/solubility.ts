@@ -13,7 +13,7 @@ import type { Answer } from '../calculated';
 import type { Entries, Form, FormField, Preset } from '../form';
 import { one } from '../result';
 
-const MPA = 'MPa^0.5';
+const MPA = 'MPa½';
 /** Three fields of one substance; `of` tells two substances apart. */
 const parts = (of = '', key = ''): FormField[] => [
   { key: `d${key}`, label: `Dispersion${of}`, unit: MPA, min: 0, max: 60 },
