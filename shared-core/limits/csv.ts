@@ -109,12 +109,28 @@ function rowOf(cells: readonly string[], keys: readonly (Key | null)[], line: nu
   return { line, subject, limit: read.success && faults.length === 0 ? read.data : null, faults };
 }
 
+const keysOf = (head: readonly string[]): (Key | null)[] =>
+  head.map((cell) => BY_HEAD.get(headKey(cell)) ?? null);
+
+/** What parts the cells: the sign by which the head names the most fields. Cells hold all of these signs themselves. */
+function delimiterOf(text: string): string {
+  const named = (delimiter: string): number => {
+    const [head = []] = Papa.parse<string[]>(text, { delimiter, preview: 1 }).data;
+    return keysOf(head).filter((key) => key !== null).length;
+  };
+  return [',', ';', '\t'].reduce((best, one) => (named(one) > named(best) ? one : best));
+}
+
 /**
  * Reads limits from a CSV file: comma, semicolon or tab; the first line names the columns by the fields' labels.
  * Several words in a cell stand apart by semicolons. A row that cannot be taken says why.
  */
 export function readLimitsCsv(text: string): ReadLimits {
-  const { data, errors } = Papa.parse<string[]>(text.replace(/^\uFEFF/, ''), { skipEmptyLines: false });
+  const plain = text.replace(/^\uFEFF/, '');
+  const { data, errors } = Papa.parse<string[]>(plain, {
+    skipEmptyLines: false,
+    delimiter: delimiterOf(plain),
+  });
   const [head, ...body] = data;
   const none = (refused: string): ReadLimits => ({ rows: [], unknown: [], refused });
   if (!head || head.every((cell) => cell.trim() === ''))
@@ -124,7 +140,7 @@ export function readLimitsCsv(text: string): ReadLimits {
     return none(
       `A quotation mark is left open or stands alone near line ${(quote.row ?? 0) + 1}. Mend it, and choose the file again.`,
     );
-  const keys = head.map((cell) => BY_HEAD.get(headKey(cell)) ?? null);
+  const keys = keysOf(head);
   const twice = keys.find((key, at) => key !== null && keys.indexOf(key) !== at);
   if (twice) return none(`Two columns are called “${LIMIT_FIELDS[twice].label}”. Keep one of them.`);
   const missing = (['subject', 'regions', 'source'] as const).filter((key) => !keys.includes(key));
