@@ -133,7 +133,7 @@ describe('fragrance allergens', () => {
   it('go by the name of their entry, and only where the list knows them', () => {
     const one = { name: 'Geranial', allergenList: 'older 26', allergenLabel: 'Citral' } as const;
     expect([allergenLabelOf(one, 'older 26'), allergenLabelOf(one, '2023')]).toEqual(['Citral', 'Citral']);
-    const later = { name: 'Menthol', allergenList: '2023', allergenLabel: '' } as const;
+    const later = { name: 'Menthol', allergenList: 'added 2023', allergenLabel: '' } as const;
     expect([allergenLabelOf(later, 'older 26'), allergenLabelOf(later, '2023')]).toEqual([null, 'Menthol']);
     expect(allergenLabelOf({ ...later, allergenList: null }, '2023')).toBeNull();
     // Half a per cent of a fragrance with 4 % of it: 0.02 % of the product.
