@@ -238,7 +238,7 @@ describe('limits as CSV', () => {
           .trim(),
       ),
       rule: fc.constantFrom('at most' as const, 'less than' as const),
-      regions: fc.constantFrom(['EU' as const], ['EU' as const, 'US' as const]),
+      regions: fc.constantFrom<LimitContent['regions']>(['EU'], ['EU', 'US']),
       use: fc.constantFrom('leave-on' as const, 'rinse-off' as const, null),
       phLow: fc.constantFrom(null, 0, 3.5),
       until: fc.constantFrom('', '2030-12-31'),
