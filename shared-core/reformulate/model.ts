@@ -1,4 +1,5 @@
 import type { LpModel, Row, Term } from '../emulsions/optimise/lp-text';
+import { useRows } from '../emulsions/optimise/use-rows';
 import type { Field } from './field';
 import type { Player } from './player';
 import { KEPT_ROLES, WATER } from './roles';
@@ -50,31 +51,6 @@ export function limitsOf(player: Player, ranges: boolean): { least: number; most
     least: isOwn(player) ? Math.min(least, player.now) : least,
     most: Math.max(player.most, player.now),
   };
-}
-
-function linkRows(player: Player, ranges: boolean): Row[] {
-  const { x, y } = player;
-  const { least, most } = limitsOf(player, ranges);
-  return [
-    {
-      demand: 'link',
-      terms: [
-        [1, x],
-        [-most, y],
-      ],
-      sense: '<=',
-      rhs: 0,
-    },
-    {
-      demand: 'link',
-      terms: [
-        [1, x],
-        [-least, y],
-      ],
-      sense: '>=',
-      rhs: 0,
-    },
-  ];
 }
 
 function distanceRows(player: Player): Row[] {
@@ -312,7 +288,7 @@ export function buildModel(
   const { players } = field;
   const ranges = field.wish.keepRanges && !without?.has(DEMANDS.ranges);
   const rows = [
-    ...players.flatMap((player) => linkRows(player, ranges)),
+    ...players.flatMap((player) => useRows(player, limitsOf(player, ranges))),
     ...players.filter(isOwn).flatMap(distanceRows),
     ...demandRows(field, without),
     ...askedRows(players, { cuts, spare }),

@@ -2,6 +2,7 @@ import type { Demand } from './demand';
 import type { LpModel, Row, Term } from './lp-text';
 import { pairingRows, SIGN } from './pairing';
 import { LEAST_USE_PERCENT, type Player } from './prepare';
+import { useRows } from './use-rows';
 
 /** The names of the demands, as rows carry them and as an infeasible answer reports them. */
 export const DEMANDS = {
@@ -54,29 +55,6 @@ export function usageLimits({
       return [y, { least, most: Math.min(relaxed ? 100 : one.maxPercent, ceiling) }];
     }),
   );
-}
-
-function usageRows({ x, y }: Player, { least, most }: { least: number; most: number }): Row[] {
-  return [
-    {
-      demand: 'link',
-      terms: [
-        [1, x],
-        [-most, y],
-      ],
-      sense: '<=',
-      rhs: 0,
-    },
-    {
-      demand: 'link',
-      terms: [
-        [1, x],
-        [-least, y],
-      ],
-      sense: '>=',
-      rhs: 0,
-    },
-  ];
 }
 
 /** The mean HLB between two ends, multiplied out so that it is linear: Σ (HLB − end)·x over the described. */
@@ -137,7 +115,7 @@ export function buildModel(parts: ModelParts): LpModel {
   const limits = usageLimits({ ...parts, players });
   const limitsOf = ({ y }: Player) => limits.get(y) ?? { least: 0, most: 0 };
   const rows: Row[] = [
-    ...players.flatMap((player) => usageRows(player, limitsOf(player))),
+    ...players.flatMap((player) => useRows(player, limitsOf(player))),
     ...demandRows({ ...parts, players }),
     ...(parts.demand.targetHlb === null || without.has(DEMANDS.hlb) ? [] : describedRows(players)),
     ...(parts.window ? windowRows(players, parts.window.low, parts.window.high) : []),
