@@ -17,7 +17,7 @@ export default defineConfig({
   },
   test: {
     include: ['tests/{unit,reference,property,durability,shell}/**/*.test.ts'],
-    testTimeout: 30_000,
+    testTimeout: 180_000,
     hookTimeout: 60_000,
     pool: 'forks',
   },
