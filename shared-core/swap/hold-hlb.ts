@@ -10,6 +10,9 @@ import { largestRemainder } from '../quantities/largest-remainder';
 /** An HLB that differs by less is held: published values are not known closer. */
 export const HELD_WITHIN = 0.1;
 
+/** Less than this below zero is a slip of the reckoning. */
+const SLIP_PPM = 1e-6;
+
 interface Part {
   lineId: string;
   hlb: number;
@@ -43,21 +46,23 @@ const meanOf = (parts: readonly Part[], shares: readonly number[]): number =>
 function nearestShares(parts: readonly Part[], target: number): number[] | null {
   const total = sum(parts, ({ ppm }) => ppm);
   let free = [...parts];
-  for (;;) {
-    if (free.length < 2) return null;
+  while (free.length > 0) {
     const [n, h, hh] = [free.length, sum(free, ({ hlb }) => hlb), sum(free, ({ hlb }) => hlb * hlb)];
     const [short, moment] = [
       total - sum(free, ({ ppm }) => ppm),
       target * total - sum(free, ({ hlb, ppm }) => hlb * ppm),
     ];
     const det = n * hh - h * h;
-    if (Math.abs(det) < 1e-9) return null;
-    const [a, b] = [(short * hh - moment * h) / det, (n * moment - h * short) / det];
+    // Those that are left all have one HLB: the target, at an end of what was offered, or none.
+    const one = Math.abs(det) < 1e-9;
+    if (one && Math.abs(h / n - target) > 1e-9) return null;
+    const [a, b] = one ? [short / n, 0] : [(short * hh - moment * h) / det, (n * moment - h * short) / det];
     const shares = new Map(free.map((part) => [part, part.ppm + a + b * part.hlb]));
     const [worst, least] = [...shares].reduce((low, one) => (one[1] < low[1] ? one : low));
-    if (least >= 0) return parts.map((part) => shares.get(part) ?? 0);
+    if (least >= -SLIP_PPM) return parts.map((part) => Math.max(0, shares.get(part) ?? 0));
     free = free.filter((part) => part !== worst);
   }
+  return null;
 }
 
 /** What came of holding an HLB. */

@@ -92,6 +92,26 @@ describe('emulsifiers moved to hold an HLB', () => {
     expect([ppmOf(after, high), ppmOf(after, low)]).toEqual([[30_000], [10_000]]);
   });
 
+  it('reaches the ends of what is offered', () => {
+    const [high, middle, low] = [emulsifier('High', 16), emulsifier('Middle', 9), emulsifier('Low', 4)];
+    const formula = content([
+      phase([
+        [high, 2],
+        [middle, 3],
+        [low, 1],
+      ]),
+    ]);
+    const byId = { [high.id]: high, [middle.id]: middle, [low.id]: low };
+    for (const [target, at] of [
+      [16, high],
+      [4, low],
+    ] as const) {
+      const { content: after, failed } = holdHlb(formula, byId, target);
+      expect(failed).toBeNull();
+      expect(ppmOf(after, at)).toEqual([60_000]);
+    }
+  });
+
   it('says so where it cannot be reached', () => {
     const one = emulsifier('One', 10);
     const { failed } = holdHlb(content([phase([[one, 3]])]), { [one.id]: one }, 12);
@@ -121,6 +141,7 @@ describe('emulsifiers moved to hold an HLB', () => {
         if (inside && rows.length > 1 && new Set(hlbs).size > 1) expect(failed).toBeNull();
         if (failed === null) expect(Math.abs(mean - target)).toBeLessThanOrEqual(HELD_WITHIN + 1e-3);
       }),
+      { numRuns: 1000 },
     );
   });
 
