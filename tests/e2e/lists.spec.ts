@@ -57,6 +57,24 @@ test('formulas are found by an ingredient, sorted, and opened by keyboard alone'
   await expect(page.getByRole('searchbox', { name: 'Search formulas' })).toHaveValue('behentrimonium');
 });
 
+test('Enter pressed before the answer takes the first of that answer, however slow it is', async ({
+  page,
+}) => {
+  await page.route('**/api/formulas?*', async (route) => {
+    await new Promise((done) => setTimeout(done, 700));
+    await route.continue();
+  });
+  await goTo(page, '/formulas/differences');
+  const box = page.getByRole('combobox', { name: 'From' });
+  // Filled while closed: the list opens with what was typed, not with what was worked on last.
+  await box.fill('hedge');
+  await page.keyboard.press('Enter');
+  await expect(box).toHaveValue(/Hedgerow Day Cream/);
+  await box.fill('meadow');
+  await page.keyboard.press('Enter');
+  await expect(box).toHaveValue(/Meadow Body Milk/);
+});
+
 test('a batch is planned of a formula found by typing, and then stands in its list', async ({ page }) => {
   await goTo(page, '/formulas');
   await page.getByRole('link', { name: 'Hedgerow Day Cream', exact: true }).click();
