@@ -7,6 +7,7 @@ import { countryOfOriginSchema } from './0004-country-of-origin';
 import { substancesAndLimitsSchema } from './0005-substances-and-limits';
 import { acceptedFindingsSchema } from './0006-accepted-findings';
 import { decisionsAndProductFilesSchema } from './0007-decisions-and-product-files';
+import { datesOfDocumentsSchema } from './0008-dates-of-documents';
 import type { Migration } from './runner';
 
 /** The library's schema, in the order it grew. Append only: a migration that has shipped is never edited. */
@@ -25,4 +26,5 @@ export const migrations: Migration[] = [
   { number: 5, name: 'substances and limits of law', sql: substancesAndLimitsSchema },
   { number: 6, name: 'accepted findings', sql: acceptedFindingsSchema },
   { number: 7, name: 'decisions and product files', sql: decisionsAndProductFilesSchema },
+  { number: 8, name: 'dates of documents', sql: datesOfDocumentsSchema },
 ];

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { materialDocument } from '../materials/document';
+import { filedPaper } from '../materials/document';
 import { longText, nameText } from '../quantities/text';
 import { id } from '../record/id';
 
@@ -16,7 +16,7 @@ export const REPORT_KINDS = [
 export type ReportKind = (typeof REPORT_KINDS)[number];
 
 /** A report on file, kept among the library's attachments. */
-export const productReport = materialDocument.omit({ kind: true }).extend({
+export const productReport = filedPaper.extend({
   id,
   kind: z.enum(REPORT_KINDS),
   /** The version that was examined; null where it speaks of the product as such. */

@@ -1,15 +1,45 @@
 import { z } from 'zod';
 import { nameText } from '../quantities/text';
-import { DOCUMENT_KINDS } from './vocabulary';
+import { DOCUMENT_KINDS, type DocumentKind } from './vocabulary';
 
 /** An attached file, known by its content. */
 export const sha256 = z.string().regex(/^[0-9a-f]{64}$/, 'This attachment is not known.');
 
-export const materialDocument = z.object({
-  kind: z.enum(DOCUMENT_KINDS),
+/** A paper on file among the library's attachments, by its title. */
+export const filedPaper = z.object({
   title: nameText('the document’s title'),
   sha256,
   mediaType: z.enum(['application/pdf', 'image/png', 'image/jpeg', 'image/webp']),
   bytes: z.int('A size is a whole number of bytes.').positive('This file is empty.'),
 });
+export type FiledPaper = z.infer<typeof filedPaper>;
+
+/** A day, ISO 8601; empty where it is not known. */
+export const dayOrNone = z.iso
+  .date('Write the date as year-month-day, for example 2026-03-31.')
+  .or(z.literal(''))
+  .default('');
+
+export const materialDocument = filedPaper
+  .extend({
+    kind: z.enum(DOCUMENT_KINDS),
+    /** The day that it bears. */
+    dated: dayOrNone,
+    /** The last day on which it holds. */
+    validUntil: dayOrNone,
+  })
+  .refine(({ dated, validUntil }) => dated === '' || validUntil === '' || dated <= validUntil, {
+    path: ['validUntil'],
+    message: 'A document cannot be valid until a day before its own date.',
+  });
 export type MaterialDocument = z.infer<typeof materialDocument>;
+
+/** Kinds of which a newer one takes the place of the older; certificates stand beside each other. */
+const REPLACED: readonly DocumentKind[] = ['safety data sheet', 'specification'];
+
+/** Whether a document is past on a day, and no newer one has taken its place. @param onDay ISO 8601 */
+export function isPast(document: MaterialDocument, all: readonly MaterialDocument[], onDay: string): boolean {
+  const { kind, dated, validUntil } = document;
+  if (validUntil === '' || validUntil >= onDay) return false;
+  return !(REPLACED.includes(kind) && all.some((other) => other.kind === kind && other.dated > dated));
+}

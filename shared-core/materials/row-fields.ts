@@ -1,5 +1,5 @@
 import { line, name, number, share, word } from '../record/field';
-import { materialDocument } from './document';
+import { filedPaper } from './document';
 import { offer } from './offer';
 import { DOCUMENT_KINDS } from './vocabulary';
 
@@ -35,9 +35,11 @@ export const OFFER_ROW = {
 export const DOCUMENT_ROW = {
   kind: word(DOCUMENT_KINDS, 'other', { label: 'Kind', ...inRow }),
   title: name('the document’s title', { label: 'Title', ...inRow }),
+  dated: line({ label: 'Date', ...inRow, max: 10 }),
+  validUntil: line({ label: 'Valid until', ...inRow, max: 10 }),
   sha256: line({ label: 'File', ...inRow, max: 64 }),
   mediaType: line({ label: 'File type', ...inRow, max: 100 }),
-  bytes: number(materialDocument.shape.bytes, {
+  bytes: number(filedPaper.shape.bytes, {
     label: 'Size',
     ...inRow,
     whole: true,

@@ -143,7 +143,18 @@ export function offersWords(offers: readonly Offer[], region: Region): string {
     .join('; ');
 }
 
-/** Attached documents by title and kind. */
-export function documentWords(documents: readonly MaterialDocument[]): string {
-  return documents.map(({ title, kind }) => `${title} (${kind})`).join('; ');
+/** What a document is and how long it holds: "certificate, 3 Mar 2026, valid until 2 Mar 2027". */
+export function documentFacts({ kind, dated, validUntil }: MaterialDocument, region: Region): string {
+  return [
+    kind,
+    dated === '' ? '' : formatDate(dated, region),
+    validUntil === '' ? '' : `valid until ${formatDate(validUntil, region)}`,
+  ]
+    .filter(Boolean)
+    .join(', ');
+}
+
+/** Attached documents by title, with their kind and dates. */
+export function documentWords(documents: readonly MaterialDocument[], region: Region): string {
+  return documents.map((one) => `${one.title} (${documentFacts(one, region)})`).join('; ');
 }

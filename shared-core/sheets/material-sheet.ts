@@ -17,7 +17,7 @@ import { blankCell, cell, figureCell, headed, ruledTable } from './kit/tables';
 import { heading, keptTogether, numberText, paragraph, remark } from './kit/text';
 import { titleBlock } from './kit/title-block';
 import { MATERIAL_FIELDS } from '../materials/fields';
-import { figureWords, offerWords, storageWords } from '../materials/words';
+import { documentWords, figureWords, offerWords, storageWords } from '../materials/words';
 import { sheetFacts } from '../record/words';
 import { looksNode } from './form-picture';
 import type { SheetPhoto } from './photo';
@@ -185,7 +185,7 @@ export function materialSheet(
   const storage = factList(
     [
       { label: 'Keep', value: storageWords(material.storage, region) },
-      { label: 'Documents', value: material.documents.map((one) => `${one.title} (${one.kind})`).join('; ') },
+      { label: 'Documents', value: documentWords(material.documents, region) },
     ],
     width,
   );

@@ -1,6 +1,6 @@
-import type { MaterialDocument } from '@core/materials/document';
+import type { FiledPaper } from '@core/materials/document';
 
-type MediaType = MaterialDocument['mediaType'];
+type MediaType = FiledPaper['mediaType'];
 
 const SIGNATURES: [MediaType, (bytes: Uint8Array) => boolean][] = [
   ['application/pdf', (b) => startsWith(b, [0x25, 0x50, 0x44, 0x46, 0x2d])],

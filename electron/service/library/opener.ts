@@ -46,7 +46,7 @@ export function createLibraryOpener(parts: OpenerParts): LibraryOpener {
     async fillWithDemonstration(library) {
       // A maker's own library starts without it.
       const { fillWithDemonstration } = await import('./demonstration');
-      fillWithDemonstration(library);
+      await fillWithDemonstration(library);
     },
     async fillWithExamples(library) {
       const { missingExamples, writeExamples } = await import('../limits/starter-set');

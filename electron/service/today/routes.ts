@@ -5,15 +5,32 @@ import { unfinishedDrafts } from './unfinished';
 
 /** A price is asked for anew after a year; common practice, no source. */
 const PRICE_YEARS = 1;
+/** Safety data sheets are reviewed every five years at least: Model WHS Regulations (Australia), reg. 330 (from memory). */
+const DATA_SHEET_YEARS = 5;
+/** Time to ask a supplier for the next certificate; common practice, no source. */
+const NOTICE_DAYS = 60;
+
+/** A day so many years and days from a moment, ISO 8601. */
+function dayFrom(moment: Date, years: number, days = 0): string {
+  const at = new Date(moment);
+  at.setUTCFullYear(at.getUTCFullYear() + years);
+  at.setUTCDate(at.getUTCDate() + days);
+  return at.toISOString().slice(0, 10);
+}
 
 /** What of the library needs a look today. */
 export function todayRoutes(context: ServiceContext) {
   const { session } = context;
   return new Hono()
     .get('/', (c) => {
-      const from = context.now();
-      from.setUTCFullYear(from.getUTCFullYear() - PRICE_YEARS);
-      return c.json(readAttention(session.current().library, from.toISOString().slice(0, 10)));
+      const now = context.now();
+      const days = {
+        today: dayFrom(now, 0),
+        pricesFrom: dayFrom(now, -PRICE_YEARS),
+        dataSheetsFrom: dayFrom(now, -DATA_SHEET_YEARS),
+        validPast: dayFrom(now, 0, NOTICE_DAYS),
+      };
+      return c.json(readAttention(session.current().library, days));
     })
     .get('/unfinished', async (c) => {
       const onDay = context.now().toISOString().slice(0, 10);

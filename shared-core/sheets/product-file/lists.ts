@@ -6,6 +6,7 @@ import { formatMass } from '../../locale/mass';
 import type { Region } from '../../locale/numbers';
 import { capital } from '../../locale/words';
 import type { Material } from '../../materials/material';
+import { documentWords } from '../../materials/words';
 import type { SheetNode } from '../kit/definition';
 import { cell, figureCell, headed, ruledTable } from '../kit/tables';
 import { numberText, paragraph, remark } from '../kit/text';
@@ -63,7 +64,7 @@ export function reportsPart({ reports }: FormulaContent, number: number, width: 
 }
 
 /** The materials with the documents of their suppliers that are on file. */
-export function documentsPart(materials: readonly Material[], width: number): SheetNode[] {
+export function documentsPart(materials: readonly Material[], region: Region, width: number): SheetNode[] {
   return [
     ruledTable({
       width,
@@ -73,7 +74,7 @@ export function documentsPart(materials: readonly Material[], width: number): Sh
       ],
       rows: materials.map(({ tradeName, documents }) => [
         cell(tradeName),
-        cell(documents.map(({ title, kind }) => `${title} (${kind})`).join('; ') || 'none'),
+        cell(documentWords(documents, region) || 'none'),
       ]),
     }),
   ];

@@ -94,7 +94,11 @@ function partsOf(file: ProductFile, settings: SheetSettings, printedAt: string):
     { id: 'claims', title: 'Claims and statements', content: claimsPart(content, width) },
     { id: 'reports', title: 'Reports on file', content: reportsPart(content, version.number, width) },
     { id: 'batches', title: 'Batches', content: batchesPart(batches, region, width) },
-    { id: 'materials', title: 'Raw materials', content: documentsPart(filedMaterials(formula), width) },
+    {
+      id: 'materials',
+      title: 'Raw materials',
+      content: documentsPart(filedMaterials(formula), region, width),
+    },
     ...materialParts(file, settings, printedAt),
   ];
 }

@@ -41,6 +41,8 @@ const FITTING: Record<string, unknown> = {
     {
       kind: 'certificate',
       title: 'Organic 2026',
+      dated: '2026-01-02',
+      validUntil: '2026-12-31',
       sha256: 'b'.repeat(64),
       mediaType: 'application/pdf',
       bytes: 9,

@@ -8,7 +8,7 @@ import { serviceWith } from './service-fixture';
 it('names the drafts that are no whole, and the materials without a price or a needed figure', async () => {
   const { ask } = await serviceWith('empty');
   const today = async () => (await ask<Attention>('GET', '/today')).body;
-  expect(Object.values(await today()).map(({ total }) => total)).toEqual([0, 0, 0, 0]);
+  expect(Object.values(await today()).map(({ total }) => total)).toEqual([0, 0, 0, 0, 0, 0, 0]);
 
   const wax = { ...blankMaterial('Wax', 'Ceteareth-20'), charge: 'non-ionic', functions: ['emulsifier'] };
   const { body: material } = await ask<Material>('POST', '/materials', wax);
@@ -23,7 +23,7 @@ it('names the drafts that are no whole, and the materials without a price or a n
     expect((await ask('PUT', path, { revision, content: { ...content, phases } })).status).toBe(200);
   };
   await put(1, 900_000);
-  expect(await today()).toEqual({
+  expect(await today()).toMatchObject({
     notWhole: { total: 1, first: [{ id: formula.id, name: 'Cream' }] },
     withoutPrice: { total: 1, first: [{ id: material.id, name: 'Wax' }] },
     oldPrice: { total: 0, first: [] },
@@ -38,6 +38,48 @@ it('names the drafts that are no whole, and the materials without a price or a n
   await ask('PUT', `/materials/${material.id}`, { revision, content: priced });
   const now = await today();
   expect([now.withoutPrice.total, now.oldPrice.total]).toEqual([0, 1]);
+});
+
+it('names documents past their last day or near it, and data sheets long not asked for anew', async () => {
+  const { ask } = await serviceWith('empty');
+  const day = (days: number): string => new Date(Date.now() + days * 86_400_000).toISOString().slice(0, 10);
+  const paper = (title: string, kind: string, dated: string, validUntil: string, digit: string) => ({
+    ...{ title, kind, dated, validUntil },
+    ...{ sha256: digit.repeat(64), mediaType: 'application/pdf', bytes: 9 },
+  });
+  const add = async (name: string, ...documents: unknown[]) =>
+    (await ask<Material>('POST', '/materials', { ...blankMaterial(name, 'Olus Oil'), documents })).body;
+  const { id } = await add(
+    'Oil',
+    paper('Organic 1', 'certificate', day(-400), day(-1), '1'),
+    paper('Organic 2', 'certificate', day(-30), day(59), '2'),
+    // The newer specification has taken its place.
+    paper('Old', 'specification', day(-900), day(-2), '3'),
+    paper('New', 'specification', day(-9), day(0), '4'),
+    paper('Much later', 'other', day(-9), day(90), '5'),
+  );
+  const { id: butter } = await add('Butter', paper('Sheet', 'safety data sheet', day(-366 * 5), '', '6'));
+  await add(
+    'Wax',
+    paper('Sheet 1', 'safety data sheet', day(-366 * 6), '', '7'),
+    paper('Sheet 2', 'safety data sheet', day(-366), '', '8'),
+  );
+  const archived = { ...blankMaterial('Gone', 'Olus Oil'), status: 'archived' };
+  const past = [paper('Organic', 'certificate', day(-400), day(-1), '9')];
+  await ask('POST', '/materials', { ...archived, documents: past });
+  const { pastDocuments, pastSoon, oldDataSheets } = (await ask<Attention>('GET', '/today')).body;
+  expect(pastDocuments).toEqual({ total: 1, first: [{ id, name: 'Oil: Organic 1' }] });
+  expect(pastSoon.first.map(({ name }) => name)).toEqual(['Oil: New', 'Oil: Organic 2']);
+  expect(oldDataSheets).toEqual({ total: 1, first: [{ id: butter, name: 'Butter' }] });
+});
+
+it('refuses a document that ends before its own day', async () => {
+  const { ask } = await serviceWith('empty');
+  const paper = { kind: 'certificate', title: 'A', dated: '2026-03-02', validUntil: '2026-03-01' };
+  const documents = [{ ...paper, sha256: 'a'.repeat(64), mediaType: 'application/pdf', bytes: 9 }];
+  const refused = await ask('POST', '/materials', { ...blankMaterial('Oil', 'Olus Oil'), documents });
+  expect(refused.status).toBe(422);
+  expect(JSON.stringify(refused.body)).toContain('before its own date');
 });
 
 it('names the unfinished drafts with what their checks found, until a version holds them', async () => {

@@ -1,10 +1,10 @@
-import type { MaterialDocument } from '@core/materials/document';
+import type { FiledPaper } from '@core/materials/document';
 import { readJpeg } from './jpeg';
 import type { Picture, ReadPicture } from './picture';
 import { readPng } from './png';
 import { readWebp } from './webp';
 
-const READERS: Record<Exclude<MaterialDocument['mediaType'], 'application/pdf'>, ReadPicture> = {
+const READERS: Record<Exclude<FiledPaper['mediaType'], 'application/pdf'>, ReadPicture> = {
   'image/png': readPng,
   'image/jpeg': readJpeg,
   'image/webp': readWebp,
