@@ -48,6 +48,8 @@ export type ChallengeStandard = (typeof CHALLENGE_STANDARDS)[number];
 
 /** By how much a later count may stand above the one before and still be no increase, log. */
 const NO_INCREASE = 0.5;
+/** Reports give tenths or hundredths of a log, whose differences are not exact in binary. */
+const EXACT_TO = 1e-9;
 
 const AFTER_7: [string, string][] = [
   ['14', '7'],
@@ -102,7 +104,7 @@ function faults(one: OrganismResult, criterion: Criterion): string[] {
   });
   const grown = noIncrease.flatMap(([day, since]) => {
     const [later, before] = [reading(one, day), reading(one, since)];
-    return before - later > NO_INCREASE
+    return before - later > NO_INCREASE + EXACT_TO
       ? [`${one.organism}: it grew again between day ${since} and day ${day}, from ${before} to ${later} log`]
       : [];
   });

@@ -1,17 +1,6 @@
 import type { Market } from '../products/market';
 import { KIND_FACTS, type Site } from '../products/product-kinds';
-import type { Source } from '../working/working';
-
-/** ISO 17516:2014, Table 1 (from memory). */
-export const ISO_17516: Source = { text: 'ISO 17516:2014, Table 1', basis: 'memory' };
-
-/** Micro-organisms that must be absent in 1 g or 1 mL of every cosmetic product. */
-export const SPECIFIED_ORGANISMS = [
-  'Escherichia coli',
-  'Pseudomonas aeruginosa',
-  'Staphylococcus aureus',
-  'Candida albicans',
-] as const;
+import { COUNT_LIMITS } from './counts';
 
 /** What a finished product is held to. */
 export interface MicrobialLimits {
@@ -43,7 +32,7 @@ function strictBecause({ kind, sites, users }: Pick<Market, 'kind' | 'sites' | '
  */
 export function microbialLimits(market: Pick<Market, 'kind' | 'sites' | 'users'>): MicrobialLimits {
   const because = strictBecause(market);
-  const total = because === null ? 1000 : 100;
+  const total = COUNT_LIMITS[because === null ? 'other' : 'under 3 years, eye area, mucous membranes'];
   return {
     strict: because !== null,
     because: because ?? 'it is none of those for children under three, the eye area or mucous membranes',

@@ -151,14 +151,18 @@ export function triangleOption(data: TriangleData, ink: PlotInk): TriangleOption
   };
 }
 
+/** A region may shrink to a line or to a point. */
+function whereWords(corners: number): string {
+  if (corners === 0) return 'No mix of these three meets all demands.';
+  if (corners === 1) return 'The demands hold for one mix only, listed in the table.';
+  if (corners === 2) return 'The demands hold on a line between two mixes, listed in the table.';
+  return `The demands hold in a region with ${corners} corners, listed in the table.`;
+}
+
 /** The plot in a sentence. */
 export function triangleWords({ names, region, here }: TriangleData, locale: Region): string {
   const now = names
     .map((name, index) => `${name} ${plotFigure(100 * (here[index] ?? 0), locale)}\u00a0%`)
     .join(', ');
-  const where =
-    region.length === 0
-      ? 'No mix of these three meets all demands.'
-      : `The demands hold in a region with ${region.length} corners, listed in the table.`;
-  return `Triangle of ${names.join(', ')}. ${where} Now: ${now}.`;
+  return `Triangle of ${names.join(', ')}. ${whereWords(region.length)} Now: ${now}.`;
 }

@@ -53,6 +53,7 @@ export function krevelenParameters(
     sum(({ count, of }) => count * (of.Fp ?? 0) ** 2),
     sum(({ count, of }) => count * (of.Eh ?? 0)),
   ];
+  positive(fd, 'The dispersion of these groups');
   const part = (says: string, shows: string, result: number): Worked =>
     worked([{ says, shows, result, unit: 'MPa½' }], [KREVELEN], [ESTIMATE]);
   const v = show(molarVolume);

@@ -1,4 +1,5 @@
-import { ISO_17516, microbialLimits, SPECIFIED_ORGANISMS } from '../../microbiology/finished-product';
+import { ISO_17516, SPECIFIED_ORGANISMS } from '../../microbiology/counts';
+import { microbialLimits } from '../../microbiology/finished-product';
 import { formatNumber, type Region } from '../../locale/numbers';
 import { sourceWords } from '../../working/source-words';
 import type { FormulaContent } from '../../formulas/formula';

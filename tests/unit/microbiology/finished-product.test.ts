@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
-import { microbialLimits, SPECIFIED_ORGANISMS } from '@core/microbiology/finished-product';
+import { SPECIFIED_ORGANISMS } from '@core/microbiology/counts';
+import { microbialLimits } from '@core/microbiology/finished-product';
 import { blankMarket, type Market } from '@core/products/market';
 import { describe, expect, it } from 'vitest';
 
