@@ -11,7 +11,10 @@ interface KeyGroup {
   keys: readonly KeyHelp[];
 }
 
-const LISTS = ['materials', 'material', 'formulas', 'batches', 'substances', 'limits'];
+const LISTS = [
+  ...['materials', 'material', 'formulas', 'batches'],
+  ...['substances', 'substance', 'limits', 'limit'],
+];
 
 /** The keys that work, screen by screen. */
 const GROUPS: readonly KeyGroup[] = [
@@ -41,7 +44,16 @@ const GROUPS: readonly KeyGroup[] = [
   },
   {
     title: 'On this screen',
-    routes: ['material', 'settings'],
+    routes: ['material', 'substance', 'limit'],
+    keys: [
+      { keys: ['E'], does: 'Edit what is open; Esc goes back to reading' },
+      { keys: ['Ctrl', 'Z'], does: 'Undo' },
+      { keys: ['Ctrl', 'Shift', 'Z'], does: 'Redo' },
+    ],
+  },
+  {
+    title: 'On this screen',
+    routes: ['settings'],
     keys: [
       { keys: ['Ctrl', 'Z'], does: 'Undo' },
       { keys: ['Ctrl', 'Shift', 'Z'], does: 'Redo' },

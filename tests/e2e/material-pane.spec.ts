@@ -148,6 +148,60 @@ test.describe('an empty library', () => {
     await expect(pane.getByLabel('Photo of what it looks like')).toBeFocused();
   });
 
+  test('it is read first and edited on asking, and a figure that cannot be read keeps its field', async ({
+    page,
+  }) => {
+    await addWax(page);
+    const pane = page.getByRole('complementary', { name: 'Material' });
+    await expect(pane.getByLabel('Trade name')).toBeFocused();
+    await pane.getByLabel('Charge', { exact: true }).selectOption('non-ionic');
+    await page.getByLabel('Add a figure').selectOption('hlb');
+    const hlb = pane.getByRole('group', { name: 'HLB', exact: true }).getByLabel('Value');
+    await hlb.fill('ten');
+    await page.keyboard.press('Escape');
+    await expect(hlb).toBeFocused();
+    await hlb.fill('10.5');
+    await page.keyboard.press('Escape');
+    await expect(pane.getByRole('button', { name: 'Edit', exact: true })).toBeFocused();
+    await expect(pane.getByRole('region', { name: 'Figures' }).getByRole('row').nth(1)).toContainText('10.5');
+    await expect(pane.getByRole('textbox')).toHaveCount(0);
+    await page.reload();
+    await expect(pane.getByText('Non-ionic').first()).toBeVisible();
+    await page.keyboard.press('e');
+    await expect(pane.getByLabel('Trade name')).toBeFocused();
+    // What it holds does not go with the letter that asked.
+    await expect(pane.getByLabel('Trade name')).toHaveValue('Wax');
+    await pane.getByRole('button', { name: 'Done', exact: true }).click();
+    await page.keyboard.press('Escape');
+    await expect(pane).toBeHidden();
+  });
+
+  test('a document has its dates, and one that is past says so', async ({ page }) => {
+    await addWax(page);
+    const pane = page.getByRole('complementary', { name: 'Material' });
+    const pdf = Buffer.from('%PDF-1.4\n%%EOF\n');
+    await pane
+      .getByLabel('Add the document')
+      .setInputFiles({ name: 'Organic.pdf', mimeType: 'application/pdf', buffer: pdf });
+    const paper = pane.getByRole('group', { name: 'Organic' });
+    await paper.getByLabel('Kind').selectOption('certificate');
+    await paper.getByLabel('Its date').fill('2025-03-02');
+    await paper.getByLabel('Valid until').fill('2025-03-01');
+    await expect(paper.getByRole('alert')).toContainText('before its own date');
+    await paper.getByLabel('Valid until').fill('2026-03-01');
+    await expect(paper.getByRole('alert')).toBeHidden();
+    await expect(page.getByRole('contentinfo')).toContainText('Saved at');
+    await pane.getByRole('button', { name: 'Done', exact: true }).click();
+    const read = pane.getByRole('region', { name: 'Photo and documents' });
+    await expect(read).toContainText('certificate, 2 Mar 2025, valid until 1 Mar 2026');
+    await expect(read).toContainText('past its last day');
+    await page.getByRole('link', { name: 'Today' }).first().click();
+    const look = page.getByRole('region', { name: 'Needs a look' });
+    await expect(look).toContainText('Documents past their last day');
+    await look.getByRole('link', { name: 'Wax: Organic' }).click();
+    await expect(read).toBeVisible();
+  });
+
   test('a refused part holds up no other, and leaving asks before anything typed is lost', async ({
     page,
   }) => {
@@ -171,6 +225,9 @@ test.describe('an empty library', () => {
     await page.getByRole('link', { name: 'Formulas', exact: true }).click();
     await expect(page.getByRole('heading', { name: 'Formulas', level: 1 })).toBeVisible();
     await page.goBack();
+    // A material is read first.
+    await expect(page.getByText('Typed, and left at once')).toBeVisible();
+    await page.getByRole('button', { name: 'Edit', exact: true }).click();
     await expect(page.getByLabel('Code', { exact: true })).toHaveValue('QA-1');
     await expect(page.getByLabel('Notes', { exact: true })).toHaveValue('Typed, and left at once');
     await expect(hlb.getByLabel('To', { exact: true })).toHaveValue('16');
@@ -186,6 +243,7 @@ test.describe('an empty library', () => {
     await expect(page.getByRole('heading', { name: 'Wax' })).toBeVisible();
     const other = await context.newPage();
     await other.goto(page.url());
+    await other.getByRole('button', { name: 'Edit', exact: true }).click();
     await other.getByLabel('Appearance').fill('white pellets');
     await page.getByLabel('Code', { exact: true }).fill('QA-2');
     await expect(page.getByLabel('Appearance')).toHaveValue('white pellets');

@@ -61,6 +61,18 @@ export const SCREENS: Screen[] = [
     address: (records) => records && `/materials/${records.materials[0]}`,
     openers: [
       {
+        ...press('what a word means, to be read', ['glossary/TermMark'], 'Explain this word'),
+        there: (page) => button(page, 'Explain this word').isVisible(),
+      },
+    ],
+  },
+  {
+    name: 'material, edited',
+    route: 'material',
+    address: (records) => records && `/materials/${records.materials[0]}`,
+    prepare: (page) => button(page, 'Edit').click(),
+    openers: [
+      {
         ...press('what a word means', ['glossary/TermMark'], 'Explain this word'),
         there: (page) => button(page, 'Explain this word').isVisible(),
       },
