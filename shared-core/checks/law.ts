@@ -13,18 +13,25 @@ function sourceOf({ limit }: Judged): Source {
   return { text: [limit.source, limit.asOf, limit.checked].filter(Boolean).join('; '), basis: 'user' };
 }
 
+/** A group's name stands in the plural where it is one: benzoates come to, sorbic acid and sorbates come to. */
+function comesTo({ limit }: Judged): string {
+  const several =
+    limit.of === 'group' && limit.counting !== 'each by itself' && /[^s]s$| and /i.test(limit.subject);
+  return several ? 'come to' : 'comes to';
+}
+
 function titleOf(judged: Judged): string {
   const { limit, region, verdict, forbiddenTo, ph } = judged;
   const subject = subjectWords(judged);
   if (forbiddenTo.length > 0) return `${subject} must not be used by ${joined(forbiddenTo)} (${region})`;
   if (verdict === 'above' || verdict === 'may be above') {
-    const may = verdict === 'may be above' ? 'may come to' : 'comes to';
+    const may = verdict === 'may be above' ? 'may come to' : comesTo(judged);
     return limit.rule === 'prohibited'
-      ? `${subject} is not allowed here: ${percentWords(judged.total.high)} (${region})`
+      ? `${subject}: not allowed here, found at ${percentWords(judged.total.high)} (${region})`
       : `${subject} ${may} ${totalWords(judged)}; ${allowanceWords(limit)} (${region})`;
   }
-  if (ph === 'outside') return `${subject} asks for another pH (${region})`;
-  return `${subject} comes to ${totalWords(judged)}; ${allowanceWords(limit)} (${region})`;
+  if (ph === 'outside') return `Another pH is asked for ${subject} (${region})`;
+  return `${subject} ${comesTo(judged)} ${totalWords(judged)}; ${allowanceWords(limit)} (${region})`;
 }
 
 function severityOf({

@@ -1,6 +1,6 @@
 import type { FormulaContent } from '../formulas/formula';
 import { formulaLines } from '../formulas/shares';
-import { contentsOf, type Dosed } from '../limits/contents';
+import { amountOf, contentsOf, type Dosed } from '../limits/contents';
 import { dosedLines } from '../limits/in-formula';
 import { NO_LAW, type Law } from '../limits/law';
 import { partPpm } from '../materials/composition';
@@ -105,26 +105,22 @@ function addAllergens(
   rule: AllergenRule,
   index: SubstanceIndex,
 ) {
-  const { declared } = declarableAllergens(contentsOf(dosed, index), use, rule);
-  for (const { label, ppm, materialIds, substances } of declared) {
+  const contents = contentsOf(dosed, index);
+  for (const { label, materialIds, substances } of declarableAllergens(contents, use, rule).declared) {
     const own = substances.flatMap(({ name }) => sums.get(name.toLowerCase()) ?? []);
-    if (own.length === 0) {
-      const amounts = { ppm, lowPpm: ppm, highPpm: ppm };
-      const plain = { colorant: false, activeDrug: false, estimated: false, known: true, colourIndices: [] };
-      sums.set(label.toLowerCase(), { name: label, ...amounts, ...plain, allergen: true, materialIds });
-      continue;
-    }
     for (const { name } of substances) sums.delete(name.toLowerCase());
-    const total = (key: 'ppm' | 'lowPpm' | 'highPpm'): number => own.reduce((sum, one) => sum + one[key], 0);
-    const first = own[0] as Sum;
+    // All that brings it counts, a perfume’s share too, which the list shows as parfum.
+    const { low, used, high } = amountOf(
+      substances.flatMap(({ id }) => contents.present.get(id)?.parts ?? []),
+    );
+    const plain = { colorant: false, activeDrug: false, known: true, colourIndices: [] };
     sums.set(label.toLowerCase(), {
-      ...first,
+      ...(own[0] ?? plain),
       name: label,
-      // What is declared besides, in a perfume, counts too.
-      ppm: Math.max(total('ppm'), own.some(({ estimated }) => estimated) ? 0 : ppm),
-      lowPpm: total('lowPpm'),
-      highPpm: Math.max(total('highPpm'), ppm),
-      estimated: own.some(({ estimated }) => estimated),
+      ppm: used,
+      lowPpm: low,
+      highPpm: high,
+      estimated: low !== high,
       allergen: true,
       materialIds,
     });

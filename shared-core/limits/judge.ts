@@ -3,7 +3,7 @@ import { factorOf } from '../substances/counted-as';
 import type { Substance } from '../substances/substance';
 import { substanceIndex, type SubstanceIndex } from '../substances/substance-index';
 import { amountOf, type Amount, type Bringing, type Contents, type Present } from './contents';
-import type { Counted, Judged, Verdict } from './judged';
+import { factorInSum, ofNoneAllowed, type Counted, type Judged, type Verdict } from './judged';
 import type { Law } from './law';
 import type { Limit } from './limit';
 import { passes } from './share-of-limit';
@@ -99,14 +99,12 @@ function countedBy(limit: Limit, present: readonly Present[], ground: Ground): C
 }
 
 function totalOf(counted: readonly Counted[]): Amount {
-  return amountOf(
-    counted.map(({ amount, factor, ownPercent }) =>
-      times(amount, factor.value * (ownPercent === null ? 1 : 100 / ownPercent)),
-    ),
-  );
+  return amountOf(counted.map((one) => times(one.amount, factorInSum(one))));
 }
 
-function verdictOf(limit: Limit, total: Amount, most: number | null): Verdict {
+function verdictOf(limit: Limit, counted: readonly Counted[], total: Amount, most: number | null): Verdict {
+  const forbidden = amountOf(ofNoneAllowed(counted).map(({ amount }) => amount));
+  if (forbidden.high > 0) return forbidden.low > 0 ? 'above' : 'may be above';
   switch (limit.rule) {
     case 'notice':
       return 'notice';
@@ -137,6 +135,10 @@ function cautionsOn(limit: Limit, counted: readonly Counted[], index: SubstanceI
           `It is to be counted as ${limit.expressedAs}, which is no substance of the table: each counts as it is. Add it, or correct the limit.`,
         ]
       : []),
+    ...ofNoneAllowed(counted).map(
+      ({ substance }) =>
+        `Nothing of ${substance.name} is allowed by its own limit, so any of it is too much.`,
+    ),
     ...new Set(counted.flatMap(({ factor }) => (factor.unknown === null ? [] : [factor.unknown]))),
     ...(ranged || written.length > 0
       ? ['Suppliers’ ranges went in: held against the limit at their upper end, the worst case.']
@@ -164,7 +166,7 @@ function judgedOf(limit: Limit, counted: Counted[], applies: 'yes' | 'open', gro
     counted,
     total,
     most,
-    verdict: verdictOf(limit, total, most),
+    verdict: verdictOf(limit, counted, total, most),
     ph: phOf(limit, situation),
     forbiddenTo: limit.notForUsers.filter((user) => situation.market.users.includes(user)),
     phrase: carries ? limit.labelPhrase : '',

@@ -43,9 +43,24 @@ export interface Judged {
   cautions: string[];
 }
 
+/** Those of which nothing is allowed by their own limit: no share of nothing can be summed, so any of them is too much. */
+export function ofNoneAllowed(counted: readonly Counted[]): Counted[] {
+  return counted.filter(({ ownPercent }) => ownPercent === 0);
+}
+
+/** By what a substance's per cent goes into its limit's sum: as it is counted, or as a share of its own limit in %. */
+export function factorInSum({ factor, ownPercent }: Pick<Counted, 'factor' | 'ownPercent'>): number {
+  if (ownPercent === null) return factor.value;
+  return ownPercent === 0 ? 0 : (factor.value * 100) / ownPercent;
+}
+
 /** The largest that a total may come to, in per cent of what is allowed; null where nothing is to be compared. */
-export function shareOfMost({ total, most }: Pick<Judged, 'total' | 'most'>): number | null {
-  return most === null || most === 0 ? null : (total.high / most) * 100;
+export function shareOfMost({
+  total,
+  most,
+  counted,
+}: Pick<Judged, 'total' | 'most' | 'counted'>): number | null {
+  return most === null || most === 0 || ofNoneAllowed(counted).length > 0 ? null : (total.high / most) * 100;
 }
 
 /** Whether something must be done about it, as far as it applies. */

@@ -1,5 +1,5 @@
 import { joined } from '../locale/words';
-import type { Judged } from './judged';
+import { ofNoneAllowed, type Judged } from './judged';
 import type { Limit } from './limit';
 
 /** A share in per cent as it is read: at most five significant digits, without trailing zeros. */
@@ -50,7 +50,15 @@ export function subjectWords({ limit, counted }: Judged): string {
 }
 
 /** What a formula holds of it, as the limit counts: "0.466 % as Benzoic Acid", "105.5 % of the limits together". */
-export function totalWords({ limit, total, most }: Judged): string {
+export function totalWords({ limit, counted, total, most }: Judged): string {
+  const none = ofNoneAllowed(counted);
+  if (none.length > 0)
+    return none
+      .map(
+        ({ substance, amount }) =>
+          `${percentWords(amount.high)} ${substance.name}, of which nothing is allowed`,
+      )
+      .join('; ');
   const range =
     total.low === total.high
       ? percentWords(total.high)

@@ -2,8 +2,7 @@ import { IUPAC_WEIGHTS } from '../structure/atomic-weights';
 import { percentFromPpm } from '../quantities/share';
 import { show } from '../working/show';
 import type { Worked, WorkingStep } from '../working/working';
-import type { Counted, Judged } from './judged';
-import { shareOfMost } from './judged';
+import { factorInSum, ofNoneAllowed, shareOfMost, type Counted, type Judged } from './judged';
 
 function sumStep({ substance, parts, amount }: Counted): WorkingStep {
   return {
@@ -31,7 +30,7 @@ function countedStep({ substance, amount, factor, ownPercent }: Counted, as: str
             unit: `% as ${asWhat}`,
           },
         ];
-  if (ownPercent === null) return converted;
+  if (ownPercent === null || ownPercent === 0) return converted;
   return [
     ...converted,
     {
@@ -48,14 +47,10 @@ export function workingOfLimit(judged: Judged): Worked {
   const { limit, counted, total, most, cautions } = judged;
   const steps = counted.flatMap((one) => [sumStep(one), ...countedStep(one, limit.expressedAs)]);
   const byShares = counted.some(({ ownPercent }) => ownPercent !== null);
-  if (counted.length > 1)
+  if (counted.length > 1 && ofNoneAllowed(counted).length === 0)
     steps.push({
       says: byShares ? 'the shares summed' : 'summed, as the limit counts them together',
-      shows: counted
-        .map(({ amount, factor, ownPercent }) =>
-          show(amount.high * factor.value * (ownPercent === null ? 1 : 100 / ownPercent)),
-        )
-        .join(' + '),
+      shows: counted.map((one) => show(one.amount.high * factorInSum(one))).join(' + '),
       result: total.high,
       unit: byShares ? '% of the limits' : '%',
     });

@@ -10,9 +10,12 @@ function sameObjects(one: PlainObject, other: PlainObject): boolean {
   return [...keys].every((key) => same(one[key], other[key]));
 }
 
-/** Whether two values of a state say the same; the order of keys says nothing, that of a list does. */
+/**
+ * Whether two values of a state say the same; the order of keys says nothing, that of a list does. Nought is nought,
+ * with whatever sign, as in the text that a state is kept by.
+ */
 export function same(one: unknown, other: unknown): boolean {
-  if (Object.is(one, other)) return true;
+  if (one === other || Object.is(one, other)) return true;
   if (Array.isArray(one) && Array.isArray(other))
     return one.length === other.length && one.every((item, at) => same(item, other[at]));
   return isPlainObject(one) && isPlainObject(other) && sameObjects(one, other);

@@ -70,7 +70,7 @@ test('a bad formula is mended until nothing is found, approved, and its whole fi
   const findings = page.locator('.findings > li');
   await openFormula(page, 'Thistlebog Muddle');
   await test.step('more than twenty different things are found', async () => {
-    await expect(page.getByRole('heading', { name: /Benzoates comes to/ })).toBeVisible();
+    await expect(page.getByRole('heading', { name: /Benzoates come to/ })).toBeVisible();
     const titles = await page.locator('.findings h3').allInnerTexts();
     expect(new Set(titles).size).toBeGreaterThanOrEqual(20);
     await picture(page, 'muddle');

@@ -115,6 +115,24 @@ describe('the ingredient list', () => {
     ).toBe(false);
   });
 
+  it('places an allergen by all that brings it, in a range and in a perfume', () => {
+    const oil = sampleMaterial('Peel cut', [['Limonene', 1, 3]]);
+    const scent = sampleMaterial('Accord', [['Parfum', 100]], {
+      functions: ['fragrance'],
+      allergens: [{ inci: 'Limonene', ppm: 300_000 }],
+    });
+    const { content, materials } = formulaOf([
+      [WATER, 'q.s.'],
+      [oil, 10],
+      [scent, 1],
+    ]);
+    const one = ingredientList(content, materials, { law: EXAMPLES }).ingredients.find(
+      ({ name }) => name === 'Limonene',
+    );
+    // 10 % of 1 to 3 %, and 30 % of 1 %: 0.4 to 0.6 %, about 0.5 %.
+    expect(one).toMatchObject({ ppm: 5_000, lowPpm: 4_000, highPpm: 6_000, estimated: true, allergen: true });
+  });
+
   it('says what it left out and what it guessed', () => {
     const open = sampleMaterial('Open blend', [['Squalane', 50, 70]]);
     const { content, materials } = formulaOf([

@@ -1,6 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { make } from '../checks/build';
-import { judged, situation, verdictOn } from './law';
+import { shareOfMost } from '@core/limits/judged';
+import { blankLimit, type LimitContent } from '@core/limits/limit';
+import { totalWords } from '@core/limits/words';
+import { workingOfLimit } from '@core/limits/working';
+import { EXAMPLES, judged, kept, situation, verdictOn } from './law';
 
 const benzoate = make('Salt', 'Sodium Benzoate', { functions: ['preservative'] });
 const benzoic = make('Acid', 'Benzoic Acid', { functions: ['preservative'] });
@@ -97,6 +101,35 @@ describe('limits counted as the law counts them', () => {
         face,
       )?.[0],
     ).toBe('above');
+  });
+
+  it('has no share to sum of a substance of which nothing is allowed: any of it is too much, in figures that can be read', () => {
+    const sum = { ...blankLimit('Propyl- and butylparaben'), of: 'group', percent: 0.14 } as const;
+    const limits = [
+      kept<LimitContent>({
+        ...sum,
+        counting: 'by shares of their limits',
+        regions: ['EU'],
+        source: 'invented',
+      }),
+      kept<LimitContent>({ ...blankLimit('Butylparaben'), percent: 0, regions: ['EU'], source: 'invented' }),
+    ];
+    const law = { substances: EXAMPLES.substances, limits };
+    const [propyl, butyl] = [make('P', 'Propylparaben'), make('B', 'Butylparaben')];
+    const [found] = judged(
+      [
+        [propyl, 0.07],
+        [butyl, 0.01],
+      ],
+      face,
+      law,
+    );
+    expect(found).toMatchObject({ verdict: 'above', total: { high: 50 } });
+    expect(totalWords(found!)).toBe('0.01\u00a0% Butylparaben, of which nothing is allowed');
+    expect(shareOfMost(found!)).toBeNull();
+    const figures = workingOfLimit(found!).steps.map(({ result }) => result);
+    expect(figures.every((one) => Number.isFinite(one))).toBe(true);
+    expect(judged([[propyl, 0.07]], face, law)[0]).toMatchObject({ verdict: 'within', total: { high: 50 } });
   });
 
   it.each(['Titanium Dioxide', 'Zinc Oxide'])('counts %s with its nano form', (name) => {
