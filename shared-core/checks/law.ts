@@ -8,6 +8,7 @@ import { allowanceWords, percentWords, productsWords, subjectWords, totalWords }
 import type { Source } from '../working/working';
 import type { CheckRule, Finding, FindingSeverity } from './check';
 import type { FormulaFacts } from './facts';
+import { phAdvice } from './ph-room';
 
 function sourceOf({ limit }: Judged): Source {
   return { text: [limit.source, limit.asOf, limit.checked].filter(Boolean).join('; '), basis: 'user' };
@@ -55,7 +56,7 @@ function severityOf({
   return ph === 'outside' ? 'stop' : 'warn';
 }
 
-function adviceOn(judged: Judged): string {
+function adviceOn(judged: Judged, facts: FormulaFacts): string {
   const { limit, time, certain, verdict, ph, cautions, total } = judged;
   return [
     verdict === 'above' || verdict === 'may be above' ? 'Lower it on these lines together.' : '',
@@ -63,7 +64,7 @@ function adviceOn(judged: Judged): string {
       ? `The suppliers’ ranges allow from ${percentWords(total.low)} to ${percentWords(total.high)}: ask them for closer figures.`
       : '',
     ph === 'outside'
-      ? `The pH is to lie ${limit.phLow === null ? '' : `from ${limit.phLow} `}${limit.phHigh === null ? 'upwards' : `to ${limit.phHigh}`}; the target of this formula does not.`
+      ? `The pH is to lie ${limit.phLow === null ? '' : `from ${limit.phLow} `}${limit.phHigh === null ? 'upwards' : `to ${limit.phHigh}`}; the target of this formula does not. ${phAdvice(facts, { low: limit.phLow, high: limit.phHigh, of: limit.subject }, 'leave it out')}`
       : '',
     time === 'coming' ? `Coming: it holds from ${limit.from}.` : '',
     certain ? '' : 'It hangs on the kind of product, which this formula does not say: choose it in the head.',
@@ -77,13 +78,13 @@ function adviceOn(judged: Judged): string {
     .join(' ');
 }
 
-function findingOf(judged: Judged): Finding {
+function findingOf(judged: Judged, facts: FormulaFacts): Finding {
   return {
     ruleId: 'law',
     severity: severityOf(judged),
     title: titleOf(judged),
     lines: [...new Set(judged.counted.flatMap(({ parts }) => parts.map(({ lineId }) => lineId)))],
-    advice: adviceOn(judged),
+    advice: adviceOn(judged, facts),
     source: sourceOf(judged),
   };
 }
@@ -138,5 +139,8 @@ export const law: CheckRule = {
   id: 'law',
   name: 'Limits of law are kept',
   tells: 'a substance passes a limit of law that the library holds',
-  judge: (facts) => [...(facts.lawOf?.judged.filter(isBroken).map(findingOf) ?? []), ...silences(facts)],
+  judge: (facts) => [
+    ...(facts.lawOf?.judged.filter(isBroken).map((one) => findingOf(one, facts)) ?? []),
+    ...silences(facts),
+  ],
 };

@@ -1,7 +1,8 @@
 import { isBase, isFattyAcid, named, needsBase } from '../emulsions/conflicts/recognise';
+import { soapAtPh } from '../emulsions/working-ph';
 import type { CheckRule, Finding } from './check';
 import { baseMmol, needyAcidMmol, strongerAcidMmol } from './equivalents';
-import { namesOf, type LineFacts } from './facts';
+import { namesOf, type FormulaFacts, type LineFacts } from './facts';
 
 /** Least share of its acid groups that must be neutralised to work. Common practice, no source. */
 const LEAST_SHARE = { soap: 0.05, carbomer: 0.2, other: 0.05 };
@@ -43,12 +44,20 @@ function tooLittle(acids: LineFacts[], bases: LineFacts[], used: readonly LineFa
   ];
 }
 
+/** Soap that is made at an acid target turns back: there a base is no help to a fatty acid. */
+function whatToDo(acids: readonly LineFacts[], { ph }: FormulaFacts): string {
+  const soapFails = ph !== null && soapAtPh(ph)?.fails === true;
+  if (!soapFails || !acids.every(({ material }) => isFattyAcid(material))) return 'Add a base.';
+  return `At a target of pH ${ph.low} soap would turn back into acid: use an emulsifier that stands acid in its place, or set the target from pH 7.5 to 8.5 and add a base.`;
+}
+
 /** Fatty acids emulsify, and carbomers thicken, only once a base has neutralised part of them: in equivalents, not by name. */
 export const neutralising: CheckRule = {
   id: 'neutralising',
   name: 'Acids and carbomers have a base',
   tells: 'an acid or a carbomer has no base, or too little of one',
-  judge({ used }) {
+  judge(facts) {
+    const { used } = facts;
     const acids = used.filter((line) => needsBase(line.material));
     if (acids.length === 0) return [];
     const bases = used.filter((line) => isBase(line.material));
@@ -59,7 +68,7 @@ export const neutralising: CheckRule = {
         severity: 'warn',
         title: `${namesOf(acids)} must be neutralised, and there is no base`,
         lines: acids.map((line) => line.lineId),
-        advice: `Add a base. ${CAUTION}`,
+        advice: `${whatToDo(acids, facts)} ${CAUTION}`,
         source: SOURCE,
       },
     ];

@@ -1,9 +1,11 @@
-import { outsideWorkingPh, soapAtPh } from '../emulsions/working-ph';
-import { isBase, isFattyAcid, isSoap } from '../emulsions/conflicts/recognise';
+import { outsideWorkingPh, soapAtPh, type PhRange } from '../emulsions/working-ph';
 import type { CheckRule, Finding } from './check';
 import type { FormulaFacts, LineFacts } from './facts';
+import { phAdvice, soapLines } from './ph-room';
 
-function outside(line: LineFacts, ph: { low: number; high: number }): Finding[] {
+const INSTEAD = 'choose a material that works at this pH';
+
+function outside(line: LineFacts, ph: PhRange, facts: FormulaFacts): Finding[] {
   const { material, lineId } = line;
   const window = material.figures.workingPh;
   if (!window || !outsideWorkingPh(material, ph)) return [];
@@ -13,19 +15,16 @@ function outside(line: LineFacts, ph: { low: number; high: number }): Finding[] 
       severity: 'warn',
       title: `${material.tradeName} works at pH ${window.low ?? '…'} to ${window.high ?? '…'}, the target is pH ${ph.low} to ${ph.high}`,
       lines: [lineId],
-      advice:
-        'Move the target pH into its range, or choose a material that works there: outside it thins, breaks down or loses its effect.',
+      advice: `${phAdvice(facts, { low: window.low, high: window.high, of: material.tradeName }, INSTEAD)} Outside its range it thins, breaks down or loses its effect.`,
       source: { text: window.source || `working pH, ${window.provenance}`, basis: 'library' },
     },
   ];
 }
 
-/** Soap that a low pH turns back into acid: ready-made, or made in the pot. */
-function soaps({ emulsifiers, used, ph }: FormulaFacts): Finding[] {
-  const hasBase = used.some((line) => isBase(line.material));
-  const lines = emulsifiers.filter(
-    ({ material }) => isSoap(material) || (hasBase && isFattyAcid(material) && !isBase(material)),
-  );
+/** Soap that the target turns back into acid. */
+function soaps(facts: FormulaFacts): Finding[] {
+  const { ph } = facts;
+  const lines = soapLines(facts);
   if (!ph || lines.length === 0 || !soapAtPh(ph)?.fails) return [];
   return [
     {
@@ -51,7 +50,7 @@ export const workingPh: CheckRule = {
     const { used, ph } = facts;
     if (!ph) return [];
     const others = used.filter((line) => !line.material.functions.includes('preservative'));
-    const found = others.flatMap((line) => outside(line, ph));
+    const found = others.flatMap((line) => outside(line, ph, facts));
     const told = new Set(found.flatMap((finding) => finding.lines));
     return [...found, ...soaps(facts).filter((finding) => finding.lines.some((id) => !told.has(id)))];
   },

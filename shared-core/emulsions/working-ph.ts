@@ -9,7 +9,7 @@ export interface PhRange {
 /** Below this pH soap begins to turn back into acid. */
 const SOAP_WEAKENS = 8;
 /** Below this pH so much of it is acid that it no longer carries an emulsion. Common practice, no source. */
-const SOAP_FAILS = 7;
+export const SOAP_FAILS = 7;
 
 /** Whether a pH range leaves the window in which a material works, as recorded; false where none is recorded. */
 export function outsideWorkingPh({ figures }: Pick<Material, 'figures'>, { low, high }: PhRange): boolean {
