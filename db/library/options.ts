@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import type { Problem } from '@core/problems/problem';
 import type { Migration } from '../migrations/runner';
 import { nodeFileSystem, type FileSystem } from './file/file-system';
+import { LONGEST_LOG } from './log/log-limits';
 import type { LibraryMemory } from './opening/remembered';
 import { performCheck, type Checker } from './folding/check';
 import { createInlineRewriter, type Rewriter } from './folding/rewrite';
@@ -33,6 +34,8 @@ export interface LibraryOptions {
    */
   rewriteAfterIdleMs?: number;
   rewriteAfterLogBytes?: number;
+  /** From this length on the log takes no more changes before it is folded. */
+  longestLogBytes?: number;
   /** Looks through the file that was opened, in a pause after that; in this process when left out. */
   checker?: Checker;
   /** Reads the file when it is opened; in this process when left out. */
@@ -73,6 +76,7 @@ export function settle(folder: string, options: LibraryOptions): Settled {
     backupLimits: options.backupLimits ?? USUAL_LIMITS,
     rewriteAfterIdleMs: options.rewriteAfterIdleMs ?? 2000,
     rewriteAfterLogBytes: options.rewriteAfterLogBytes,
+    longestLogBytes: options.longestLogBytes ?? LONGEST_LOG,
     memory: options.memory,
     checker: options.checker ?? ((job) => performCheck(fileSystem, job)),
     reader: options.reader ?? createInlineReader(fileSystem),

@@ -73,7 +73,7 @@ async function foldAndWrite(fs: FileSystem, job: RewriteJob, announce: Announce)
   const { engine, meta } = await openBytes(bytes, Number.MAX_SAFE_INTEGER, { known: job.checked });
   try {
     const records = recordsBeyond(meta, log);
-    replay(engine, records);
+    replay(engine, log.bytes, records);
     const reached = records.at(-1)?.sequence ?? meta.sequence;
     if (reached !== job.through) throw new Error(`The log leads to change ${reached}, not ${job.through}.`);
     if (records.length === 0)

@@ -1,6 +1,7 @@
 import { createHash } from 'node:crypto';
 import { Problem } from '@core/problems/problem';
 import type { SqlValue } from '../../database';
+import { LONGEST_RECORD, recordTooLong } from './log-limits';
 import { describeTail, NEWLINE } from './log-tail';
 
 /**
@@ -39,16 +40,19 @@ export interface LogHeader extends Position {
 
 export type LoggedStatement = [sql: string, ...values: SqlValue[]];
 
+/** Where a record stands in the log. What it says is read when it is repeated: a log may be larger than memory likes. */
 export interface LogRecord extends Position {
-  at: string;
-  statements: LoggedStatement[];
-  /** Where the record ends in the log, in bytes. */
+  /** Where its JSON starts, and where the record ends, in bytes. */
+  start: number;
   end: number;
 }
 
 export interface LogContents {
+  /** The log as found. */
+  bytes: Uint8Array;
   format: number;
   header: LogHeader;
+  /** One after another, without a gap. */
   records: LogRecord[];
   /** The hashes that the library file may have: the header's, and those it was going to be replaced by. */
   files: string[];
@@ -61,12 +65,16 @@ export interface LogContents {
 const HEADER = /^stillroom-log (\d+) (.*)$/;
 const HEADER_REST = /^(\S+) (\d+) ([0-9a-f]{32})$/;
 const HEADER_TAIL = /^(.*) ([0-9a-f]{64}|-) [0-9a-f]{32}$/;
-/** The dot takes U+2028 and U+2029 too, which JSON does not escape. */
-const FRAME = /^(\d+) ([0-9a-f]{32}) (\{.*\})$/s;
+const FRAME_START = /^(\d+) ([0-9a-f]{32}) \{/;
+const SEQUENCE = /^\{"seq":(\d+),/;
 const FILE_LINE = /^file ([0-9a-f]{64}) ([0-9a-f]{32})$/;
 
-/** The check that follows `previous` for this text. */
-export function chainAfter(previous: string, text: string): string {
+/** More than any first line, any line about the file, or the beginning of any record has, in bytes. */
+const SHORT = 1024;
+const BRACE = '}'.charCodeAt(0);
+
+/** The check that follows `previous` for this text, or for its bytes. */
+export function chainAfter(previous: string, text: string | Uint8Array): string {
   return createHash('sha256').update(previous).update(text).digest('hex').slice(0, 32);
 }
 
@@ -75,7 +83,7 @@ export function encodeHeader({ libraryId, sequence, chain, fileSha256 }: LogHead
   return Buffer.from(`${line} ${chainAfter('', line)}\n`);
 }
 
-/** One transaction as a line of the log, and the check it leaves behind. */
+/** One transaction as a line of the log, and the check it leaves behind. Throws Problem too-large. */
 export function encodeRecord(
   previous: Position,
   at: string,
@@ -83,11 +91,10 @@ export function encodeRecord(
 ): { bytes: Uint8Array; position: Position } {
   const sequence = previous.sequence + 1;
   const json = JSON.stringify({ seq: sequence, at, do: statements });
+  const size = Buffer.byteLength(json);
+  if (size > LONGEST_RECORD) throw recordTooLong();
   const chain = chainAfter(previous.chain, json);
-  return {
-    bytes: Buffer.from(`${Buffer.byteLength(json)} ${chain} ${json}\n`),
-    position: { sequence, chain },
-  };
+  return { bytes: Buffer.from(`${size} ${chain} ${json}\n`), position: { sequence, chain } };
 }
 
 /** The line that stands in the log before the library file is replaced by one of this hash. */
@@ -103,7 +110,7 @@ export function encodeFileLine(at: Position, sha256: string): Uint8Array {
 export function decodeLog(bytes: Uint8Array, { part = false } = {}): LogContents {
   const headerEnd = bytes.indexOf(NEWLINE);
   const { format, header } = decodeHeader(
-    textOf(bytes, 0, headerEnd < 0 ? Math.min(bytes.length, 300) : headerEnd),
+    textOf(bytes, 0, Math.min(headerEnd < 0 ? bytes.length : headerEnd, SHORT)),
   );
   if (headerEnd < 0) throw damagedLog('its first line is cut short');
   const files = header.fileSha256 === undefined ? [] : [header.fileSha256];
@@ -111,7 +118,7 @@ export function decodeLog(bytes: Uint8Array, { part = false } = {}): LogContents
   const at = (records.at(-1) ?? header).sequence;
   const { torn, damage } = describeTail(bytes, length, { next: at + 1, padded: format > 1 && !part });
   if (damage !== undefined) throw damagedLog(damage);
-  return { format, header, records, files, length, torn };
+  return { bytes, format, header, records, files, length, torn };
 }
 
 function decodeLines(
@@ -121,13 +128,12 @@ function decodeLines(
   files: string[],
 ): { records: LogRecord[]; length: number } {
   const records: LogRecord[] = [];
-  const known = new Set<string>();
   let position: Position = header;
   let start = from;
   while (start < bytes.length && bytes[start] !== 0) {
     const lineEnd = bytes.indexOf(NEWLINE, start);
     if (lineEnd < 0) break;
-    const line = textOf(bytes, start, lineEnd);
+    const line = bytes.subarray(start, lineEnd);
     const file = fileOf(line, position);
     if (file !== undefined) files.push(file);
     else {
@@ -138,9 +144,8 @@ function decodeLines(
         if (record.sequence !== position.sequence + 1)
           throw damagedLog(`change ${position.sequence + 1} is missing`);
         records.push(record);
-        known.add(record.chain);
         position = record;
-      } else if (!known.has(frame.check)) break;
+      } else if (!records.some(({ chain }) => chain === frame.check)) break;
     }
     start = lineEnd + 1;
   }
@@ -173,33 +178,41 @@ function newerLog(): Problem {
 }
 
 /** The hash in a line about the file, if its check shows that it was written at this place. */
-export function fileOf(line: string, at: Position): string | undefined {
-  const [, sha256, check] = FILE_LINE.exec(line) ?? [];
+function fileOf(line: Uint8Array, at: Position): string | undefined {
+  if (line.length > SHORT) return undefined;
+  const [, sha256, check] = FILE_LINE.exec(textOf(line, 0, line.length)) ?? [];
   return sha256 !== undefined && check === chainAfter(at.chain, `file ${sha256}`) ? sha256 : undefined;
 }
 
-/** One line of the log taken apart, or undefined when it is no whole record. */
-export function readFrame(line: string): { check: string; json: string } | undefined {
-  const [, length, check, json] = FRAME.exec(line) ?? [];
-  if (check === undefined || json === undefined || Buffer.byteLength(json) !== Number(length))
-    return undefined;
-  return { check, json };
+/** A whole record taken apart. */
+export interface Frame {
+  check: string;
+  json: Uint8Array;
 }
 
-/** The record in a line, if its check shows that it was written right after `previous`. */
-export function decodeRecord(
-  line: { check: string; json: string },
-  previous: Position,
-  end: number,
-): LogRecord | undefined {
-  const chain = chainAfter(previous.chain, line.json);
-  if (line.check !== chain) return undefined;
-  const {
-    seq,
-    at,
-    do: statements,
-  } = JSON.parse(line.json) as { seq: number; at: string; do: LoggedStatement[] };
-  return { sequence: seq, chain, at, statements, end };
+/** One line of the log, without its end, taken apart; undefined when it is no whole record. */
+export function readFrame(line: Uint8Array): Frame | undefined {
+  const [start, size, check] = FRAME_START.exec(textOf(line, 0, Math.min(line.length, SHORT))) ?? [];
+  if (start === undefined || check === undefined) return undefined;
+  const json = line.subarray(start.length - 1);
+  const isWhole = json.length === Number(size) && json.length <= LONGEST_RECORD && json.at(-1) === BRACE;
+  return isWhole ? { check, json } : undefined;
+}
+
+/**
+ * The record in a line, if its check shows that it was written right after `previous`.
+ * @param end where the line ends, its newline included, in the bytes that the record is going to be read from
+ */
+export function decodeRecord({ check, json }: Frame, previous: Position, end: number): LogRecord | undefined {
+  if (check !== chainAfter(previous.chain, json)) return undefined;
+  const [, sequence] = SEQUENCE.exec(textOf(json, 0, Math.min(json.length, SHORT))) ?? [];
+  return { sequence: Number(sequence), chain: check, start: end - 1 - json.length, end };
+}
+
+/** What a record says. */
+export function statementsOf(bytes: Uint8Array, { start, end }: LogRecord): LoggedStatement[] {
+  const { do: statements } = JSON.parse(textOf(bytes, start, end - 1)) as { do: LoggedStatement[] };
+  return statements;
 }
 
 /** A log that cannot be followed. Whoever opens the library adds what of it still holds: see salvage. */

@@ -1,5 +1,10 @@
-/** How every record begins. Inside a value it cannot stand: JSON escapes the quotes there. */
-export const RECORD_START = /[0-9a-f]{32} \{"seq":(\d+),"at":/g;
+import { LONGEST_RECORD } from './log-limits';
+
+/** How every record begins after its check. Inside a value it cannot stand: JSON escapes the quotes there. */
+const RECORD_MARK = ' {"seq":';
+const CHECK_LENGTH = 32;
+const RECORD_START = /^[0-9a-f]{32} \{"seq":(\d+),"at":/;
+const LONGEST_START = 70;
 export const NEWLINE = 0x0a;
 
 /** What follows the last record that holds: bytes of an unfinished one, or what shows that changes were lost. */
@@ -14,6 +19,8 @@ const SECTOR = 512;
 const SHORTEST_LINE = 70;
 /** The beginnings of a record, of any length, up to where its text starts. */
 const RECORD_BEGINNING = /^(?:\d+|\d+ [0-9a-f]{0,32}|\d+ [0-9a-f]{32} (\{.*)?)$/s;
+/** More than a line about the file has, and than stands before the text of a record, in bytes. */
+const LONGEST_BEGINNING = 256;
 const FILE_BEGINNING = /^file? ?$|^fi?$|^file [0-9a-f]{0,64}$|^file [0-9a-f]{64} [0-9a-f]{0,32}$/;
 
 /**
@@ -40,18 +47,17 @@ export function describeTail(
   return { torn: 0, damage: `change ${next} was written in full and is broken` };
 }
 
-/** As much as is looked at as one text: a text has a greatest length, and a log may be longer. */
-const PIECE = 1024 * 1024;
-const LONGEST_START = 70;
-
-/** The numbers of the first two records that begin here. */
-function firstStarts(tail: Buffer): number[] {
-  const starts = new Map<number, number>();
-  for (let from = 0; from < tail.length && starts.size < 2; from += PIECE) {
-    const text = tail.toString('latin1', from, from + PIECE + LONGEST_START);
-    for (const match of text.matchAll(RECORD_START)) starts.set(from + match.index, Number(match[1]));
+/** The numbers of the first two records that begin in these bytes. */
+export function firstStarts(bytes: Uint8Array): number[] {
+  const tail = Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength);
+  const starts: number[] = [];
+  for (let at = tail.indexOf(RECORD_MARK); at >= 0 && starts.length < 2;) {
+    const from = Math.max(0, at - CHECK_LENGTH);
+    const [, sequence] = RECORD_START.exec(tail.toString('latin1', from, from + LONGEST_START)) ?? [];
+    if (sequence !== undefined) starts.push(Number(sequence));
+    at = tail.indexOf(RECORD_MARK, at + 1);
   }
-  return [...starts.values()].slice(0, 2);
+  return starts;
 }
 
 /** Where the last byte that is not zero ends. */
@@ -64,11 +70,14 @@ function lastWritten(bytes: Uint8Array, from: number): number {
 /** Whether this is how a line begins, and not a whole one. */
 function breaksOff(tail: Buffer): boolean {
   if (tail.length < SHORTEST_LINE) return true;
+  if (tail.length > LONGEST_RECORD) return false;
   if (tail.includes(0) || tail.includes(NEWLINE)) return false;
-  const text = tail.toString('latin1');
+  const text = tail.toString('latin1', 0, LONGEST_BEGINNING);
   if (FILE_BEGINNING.test(text)) return true;
   const [whole, json = ''] = RECORD_BEGINNING.exec(text) ?? [];
-  return whole !== undefined && json.length <= Number.parseInt(whole, 10);
+  if (whole === undefined) return false;
+  const rest = json === '' ? 0 : tail.length - text.length;
+  return (rest > 0 || tail.length <= LONGEST_BEGINNING) && json.length + rest <= Number.parseInt(whole, 10);
 }
 
 /** Whether its beginning or a whole sector of it is zeros. */

@@ -6,13 +6,11 @@ import { syncFolderNow } from '../file/whole-file';
 import { decodeLog, encodeFileLine, encodeHeader, type LogHeader, type Position } from './log-format';
 import { changedOutside, putInPlace, removeQuietly, takeAway } from './log-place';
 import { lengthWithRoom, writeFully, writeZeros } from './log-room';
-import { discard, makeBeside, withoutLineOf, type LogContent, type NewLog } from './new-log';
+import { logFull } from './log-limits';
+import { discard, makeBeside, withoutLineOf, type LogContent, type LogTerms, type NewLog } from './new-log';
 
 /** How much is always free after a pause, in bytes. */
 const SPARE = 32 * 1024;
-
-/** Throws when the library is not ours any more; asked before anything is added, and again before it counts. */
-export type Guard = () => void;
 
 /**
  * The open change log, ours alone. `append` returns once the bytes are on the disk and the log is known to have been
@@ -22,7 +20,8 @@ export type Guard = () => void;
 export class ChangeLog {
   readonly path: string;
   readonly #fs: FileSystem;
-  readonly #guard: Guard;
+  readonly #guard: LogTerms['guard'];
+  readonly #longest: number;
   #fd: number;
   #ino: number;
   /** Where the last record ends, which change it is, and how long the file is with the zeros that follow. */
@@ -43,10 +42,11 @@ export class ChangeLog {
   /** The log must be restarted here before anything is appended: what it holds does not lead to our state. */
   #restart: LogHeader | undefined;
 
-  private constructor(fs: FileSystem, path: string, guard: Guard, made: NewLog) {
+  private constructor(fs: FileSystem, path: string, { guard, longest }: LogTerms, made: NewLog) {
     this.#fs = fs;
     this.path = path;
     this.#guard = guard;
+    this.#longest = longest;
     this.#fd = made.fd;
     this.#ino = made.ino;
     this.#length = made.length;
@@ -62,7 +62,7 @@ export class ChangeLog {
     fs: FileSystem,
     path: string,
     content: LogContent,
-    guard: Guard,
+    terms: LogTerms,
     before?: string,
   ): ChangeLog {
     const made = makeBeside(fs, path, content);
@@ -73,7 +73,7 @@ export class ChangeLog {
       discard(fs, made);
       throw error;
     }
-    const log = new ChangeLog(fs, path, guard, made);
+    const log = new ChangeLog(fs, path, terms, made);
     log.#folderUnsynced = true;
     if (before !== undefined) log.#spent.push(before);
     if (!isTidy) log.#spent.push(made.temporary);
@@ -91,8 +91,9 @@ export class ChangeLog {
     return this.#length;
   }
 
-  /** Adds one record and flushes it. Throws Problem; then it does not count. */
+  /** Adds one record and flushes it. Throws Problem, also once the log is full; then it does not count. */
   append(record: { bytes: Uint8Array; position: Position }): void {
+    if (this.#length + record.bytes.length > this.#longest) throw logFull();
     this.#add(record.bytes, 'save the change');
     this.#position = record.position;
   }
@@ -107,7 +108,7 @@ export class ChangeLog {
     this.#dirtyUntil = Math.max(this.#dirtyUntil, this.#length);
     this.#length = length;
     this.#position = position;
-    this.#tryPutRight();
+    quietly(() => this.#putRight());
   }
 
   /** Whether this path is another name of it. */
@@ -144,17 +145,13 @@ export class ChangeLog {
     try {
       this.#reserve(lengthWithRoom(this.#length + SPARE));
     } catch {
-      this.#tryPutRight();
+      quietly(() => this.#putRight());
     }
   }
 
   /** Every record has been flushed by itself, so a close that fails loses nothing. */
   close(): void {
-    try {
-      this.#fs.closeSync(this.#fd);
-    } catch {
-      // The descriptor is gone either way.
-    }
+    quietly(() => this.#fs.closeSync(this.#fd));
   }
 
   #add(bytes: Uint8Array, doing: string): void {
@@ -175,7 +172,7 @@ export class ChangeLog {
       this.#refuseLost();
     } catch (error) {
       // What is no longer ours is left alone: whoever took it may be reading it.
-      if (!(error instanceof Problem)) this.#tryPutRight();
+      if (!(error instanceof Problem)) quietly(() => this.#putRight());
       throw diskProblem(error, doing);
     }
     this.#dirtyUntil = 0;
@@ -233,7 +230,8 @@ export class ChangeLog {
       if (!putInPlace(this.#fs, made.temporary, this.path)) this.#spent.push(made.temporary);
     } catch (error) {
       discard(this.#fs, made);
-      this.#tryPutBack();
+      const away = this.#away;
+      if (away !== undefined) quietly(() => this.#putBack(away));
       throw errorCode(error) === 'EEXIST' ? changedOutside(this.path) : error;
     }
     this.close();
@@ -258,14 +256,6 @@ export class ChangeLog {
     }
   }
 
-  #tryPutRight(): void {
-    try {
-      this.#putRight();
-    } catch {
-      // Stays marked: the next append tries again before it writes anything.
-    }
-  }
-
   /** Restores what `append` relies on: the log in its place, a known end, a folder entry that survives a power cut. */
   #putRight(): void {
     if (this.#away !== undefined) this.#putBack(this.#away);
@@ -286,14 +276,6 @@ export class ChangeLog {
     this.#spent = this.#spent.filter((path) => !removeQuietly(this.#fs, path));
   }
 
-  #tryPutBack(): void {
-    try {
-      if (this.#away !== undefined) this.#putBack(this.#away);
-    } catch {
-      // Stays marked: the next append tries again before it writes anything.
-    }
-  }
-
   #putBack(away: string): void {
     try {
       putInPlace(this.#fs, away, this.path);
@@ -302,5 +284,13 @@ export class ChangeLog {
       if (errorCode(error) !== 'EEXIST' && !isMissing(error)) throw error;
       throw changedOutside(this.path);
     }
+  }
+}
+
+function quietly(work: () => void): void {
+  try {
+    work();
+  } catch {
+    // What is not put right stays marked: the next append tries again before it writes anything.
   }
 }

@@ -5,6 +5,16 @@ import { removeQuietly } from './log-place';
 import { lengthWithRoom, writeFully, writeZeros } from './log-room';
 import { NEWLINE } from './log-tail';
 
+/** Throws when the library is not ours any more; asked before anything is added, and again before it counts. */
+export type Guard = () => void;
+
+/** On what a log takes changes. */
+export interface LogTerms {
+  guard: Guard;
+  /** From this length on, in bytes, it takes no more. */
+  longest: number;
+}
+
 /** The header says it now, so the line that announced the file need not. */
 export function withoutLineOf({ fileSha256 }: LogHeader, tail: Uint8Array): Uint8Array {
   const lines = Buffer.from(tail.buffer, tail.byteOffset, tail.byteLength);

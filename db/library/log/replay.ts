@@ -1,6 +1,6 @@
 import { Problem } from '@core/problems/problem';
 import type { Engine } from '../sql/engine';
-import { damagedLog, type LogContents, type LogRecord, type Position } from './log-format';
+import { damagedLog, statementsOf, type LogContents, type LogRecord, type Position } from './log-format';
 import { writePosition, type LibraryMeta } from '../file/meta';
 import { SqlError } from '../sql/sql-error';
 
@@ -17,7 +17,7 @@ export function recordsBeyond(meta: LibraryMeta, log: LogContents): LogRecord[] 
   }
   const meeting = stateAt(meta.sequence, log);
   if (meeting && meeting.chain !== meta.chain) throw foreignLog('continues another state of this library');
-  return log.records.filter((record) => record.sequence > meta.sequence);
+  return log.records.slice(Math.max(0, meta.sequence - log.header.sequence));
 }
 
 /** Whether the log goes through the state of this file, whatever the library is called in the two. */
@@ -25,18 +25,9 @@ export function meets({ sequence, chain }: Position, log: LogContents): boolean 
   return stateAt(sequence, log)?.chain === chain;
 }
 
-function stateAt(sequence: number, { header, records }: LogContents): Position | undefined {
-  return [header, ...records].find((state) => state.sequence === sequence);
-}
-
-/**
- * Repeats what the file does not hold, and answers it. Throws Problem library-damaged or library-changed-outside;
- * then the engine is as it was.
- */
-export function followLog(engine: Engine, meta: LibraryMeta, log: LogContents): LogRecord[] {
-  const records = recordsBeyond(meta, log);
-  replay(engine, records);
-  return records;
+/** The state that the log goes through at this change, if it does. */
+export function stateAt(sequence: number, { header, records }: LogContents): Position | undefined {
+  return sequence === header.sequence ? header : records[sequence - header.sequence - 1];
 }
 
 /** Which change a log leads to. */
@@ -45,8 +36,39 @@ export function endOf(log: LogContents): Position {
   return { sequence, chain };
 }
 
-/** Repeats logged transactions, in one transaction of its own. Throws Problem library-damaged; then none took. */
-export function replay(engine: Engine, records: readonly LogRecord[]): void {
+/**
+ * Repeats logged transactions, in one transaction of its own. Throws Problem library-damaged; then none took.
+ * @param bytes what the records stand in
+ */
+export function replay(engine: Engine, bytes: Uint8Array, records: readonly LogRecord[]): void {
+  const steps = replaySteps(engine, bytes, records);
+  while (!steps.next().done);
+}
+
+/** For so long, in ms, requests may wait. */
+const AT_ONCE_MS = 25;
+
+/** As `replay`, letting other work go on in between. `told` hears where the records end that were repeated. */
+export async function replayInPieces(
+  engine: Engine,
+  bytes: Uint8Array,
+  records: readonly LogRecord[],
+  told: (end: number) => void,
+): Promise<void> {
+  let since = performance.now();
+  for (const { end } of replaySteps(engine, bytes, records)) {
+    if (performance.now() - since < AT_ONCE_MS) continue;
+    told(end);
+    await new Promise((goOn) => setImmediate(goOn));
+    since = performance.now();
+  }
+}
+
+function* replaySteps(
+  engine: Engine,
+  bytes: Uint8Array,
+  records: readonly LogRecord[],
+): Generator<LogRecord, void> {
   const last = records.at(-1);
   if (!last) return;
   let current = last.sequence;
@@ -54,7 +76,8 @@ export function replay(engine: Engine, records: readonly LogRecord[]): void {
   try {
     for (const record of records) {
       current = record.sequence;
-      for (const [sql, ...values] of record.statements) engine.run(sql, ...values);
+      for (const [sql, ...values] of statementsOf(bytes, record)) engine.run(sql, ...values);
+      yield record;
     }
     writePosition(engine, last);
     engine.control('COMMIT');

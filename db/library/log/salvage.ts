@@ -1,7 +1,7 @@
 import { Problem } from '@core/problems/problem';
 import type { Engine } from '../sql/engine';
 import { decodeRecord, encodeHeader, readFrame, textOf, type LogRecord, type Position } from './log-format';
-import { NEWLINE, RECORD_START } from './log-tail';
+import { firstStarts, NEWLINE } from './log-tail';
 import type { LibraryMeta } from '../file/meta';
 import { replay } from './replay';
 
@@ -17,6 +17,9 @@ export interface Salvage {
 
 /** `facts.goodLog` of a Problem about the log: what opening with the good part of it would give. */
 export type GoodLog = Pick<Salvage, 'taken' | 'left'>;
+
+/** How a line about the library file begins. */
+const FILE_LINE = 'file ';
 
 /** Whether the log, and not the file, is what a library cannot be opened with. */
 export function isAboutLog(error: unknown): error is Problem {
@@ -47,7 +50,7 @@ export function salvageLog(
     const record = following(line, reached);
     if (!record) continue;
     // All that follows builds on a change that cannot be repeated.
-    if (!repeats(engine, record)) break;
+    if (!repeats(engine, line, record)) break;
     parts.push(line, Uint8Array.of(NEWLINE));
     reached = { sequence: record.sequence, chain: record.chain };
   }
@@ -97,15 +100,16 @@ function linesOf(bytes: Uint8Array): Uint8Array[] {
   return lines;
 }
 
+/** The record in a line that follows on what was reached; to be read from the line itself. */
 function following(line: Uint8Array, reached: Position): LogRecord | undefined {
-  const frame = readFrame(textOf(line, 0, line.length));
-  const record = frame && decodeRecord(frame, reached, 0);
+  const frame = readFrame(line);
+  const record = frame && decodeRecord(frame, reached, line.length + 1);
   return record?.sequence === reached.sequence + 1 ? record : undefined;
 }
 
-function repeats(engine: Engine, record: LogRecord): boolean {
+function repeats(engine: Engine, line: Uint8Array, record: LogRecord): boolean {
   try {
-    replay(engine, [record]);
+    replay(engine, line, [record]);
     return true;
   } catch (error) {
     if (error instanceof Problem) return false;
@@ -115,8 +119,8 @@ function repeats(engine: Engine, record: LogRecord): boolean {
 
 /** Whether a line holds a change that was not reached; one that cannot be read at all counts as one. */
 function isBeyond(line: Uint8Array, isFirst: boolean, reached: number): boolean {
-  if (Buffer.from(line).toString('latin1').startsWith('file ')) return false;
-  const [start] = Buffer.from(line).toString('latin1').matchAll(RECORD_START);
+  if (textOf(line, 0, Math.min(line.length, FILE_LINE.length)) === FILE_LINE) return false;
+  const [start] = firstStarts(line);
   // The first line names the library, unless its end was lost and a record hangs on it.
-  return start ? Number(start[1]) > reached : !isFirst;
+  return start === undefined ? !isFirst : start > reached;
 }

@@ -4,11 +4,11 @@ import { diskProblem } from '../file/disk-problem';
 import { errorCode, isMissing } from '../file/file-system';
 import { isTemporaryOf } from '../file/whole-file';
 import { LIBRARY_FILE, LOG_FILE } from '../folding/rewrite';
-import { ChangeLog, type Guard } from '../log/log';
-import type { LogContent } from '../log/new-log';
+import { ChangeLog } from '../log/log';
+import type { Guard, LogContent } from '../log/new-log';
 import { decodeLog, encodeHeader, LOG_FORMAT, type LogContents } from '../log/log-format';
 import { putInPlace, realLogPath, removeQuietly, takeAway, takenAway } from '../log/log-place';
-import { endOf, followLog } from '../log/replay';
+import { endOf, recordsBeyond, replay, stateAt } from '../log/replay';
 import type { Settled } from '../options';
 import type { Loaded } from './loading';
 import { wentThrough } from './memory';
@@ -24,7 +24,7 @@ export function claimLog(
   loaded: Loaded,
   { guard, beforeInstall }: { guard: Guard; beforeInstall: () => void },
 ): ChangeLog | undefined {
-  const { fileSystem: fs, folder } = settled;
+  const { fileSystem: fs, folder, longestLogBytes: longest } = settled;
   const path = realLogPath(fs, join(folder, LOG_FILE));
   let away: string | undefined;
   try {
@@ -37,7 +37,7 @@ export function claimLog(
     }
     guard();
     beforeInstall();
-    const log = ChangeLog.install(fs, path, content, guard, away);
+    const log = ChangeLog.install(fs, path, content, { guard, longest }, away);
     removeLeftovers(settled, log, loaded);
     return log;
   } catch (error) {
@@ -95,13 +95,13 @@ function grown(loaded: Loaded, found: Uint8Array): LogContents | undefined {
   try {
     const now = decodeLog(found);
     const { sequence, chain } = loaded.meta;
-    const met =
-      now.header.sequence === sequence ? now.header : now.records.find((r) => r.sequence === sequence);
-    if (met?.chain !== chain || !now.files.includes(loaded.identity.sha256)) return undefined;
-    const records = followLog(loaded.engine, loaded.meta, now);
+    if (stateAt(sequence, now)?.chain !== chain || !now.files.includes(loaded.identity.sha256))
+      return undefined;
+    const records = recordsBeyond(loaded.meta, now);
+    replay(loaded.engine, found, records);
     Object.assign(loaded.meta, endOf(now));
     loaded.replayed += records.length;
-    loaded.log = { ...now, bytes: found };
+    loaded.log = now;
     return now;
   } catch (error) {
     if (error instanceof Problem) return undefined;

@@ -9,13 +9,13 @@ import { sha256Of, type FileIdentity } from '../file/whole-file';
 import { LIBRARY_FILE } from '../folding/rewrite';
 import { decodeLog, type LogContents, type LogRecord, type Position } from '../log/log-format';
 import { readLog } from '../log/read-log';
-import { endOf, followLog, meets, recordsBeyond } from '../log/replay';
+import { endOf, meets, recordsBeyond, replayInPieces } from '../log/replay';
 import { isAboutLog, salvageLog, withGoodPart } from '../log/salvage';
 import type { Settled } from '../options';
 import type { Engine } from '../sql/engine';
 import { pendingMigrations } from '../../migrations/runner';
 import { NOT_AS_MADE, refuseAlteredSchema } from './schema';
-import type { ReadFile } from './read-file';
+import type { ReadFile, ReadProgress } from './read-file';
 import {
   alteredFile,
   missingLibrary,
@@ -34,7 +34,7 @@ export interface Loaded {
   inFile: Position;
   identity: FileIdentity;
   /** The log as found, and what it says; undefined when there was none. */
-  log: (LogContents & { bytes: Uint8Array }) | undefined;
+  log: LogContents | undefined;
   /** Whether the log knows the file by its hash. */
   vouched: boolean;
   replayed: number;
@@ -87,7 +87,9 @@ export async function loadFromDisk(settled: Settled): Promise<Loaded> {
 async function readBoth({ fileSystem: fs, folder, reader, onReading }: Settled): Promise<OnDisk> {
   // The log first: should its owner fold it meanwhile, the file is newer than the log we have, never older.
   const logBytes = readLog(fs, folder);
-  return { logBytes, ...(await reader(join(folder, LIBRARY_FILE), onReading)) };
+  const logSize = logBytes?.length ?? 0;
+  const told: ReadProgress | undefined = onReading && ((done, of) => onReading(done, of + logSize));
+  return { logBytes, ...(await reader(join(folder, LIBRARY_FILE), told)) };
 }
 
 function isSame(one: OnDisk, other: OnDisk): boolean {
@@ -105,13 +107,13 @@ async function load(settled: Settled, { logBytes, bytes, identity }: OnDisk): Pr
       await refuseStrange(settled, { engine, meta }, read.contents);
     if (vouched) pendingMigrations(engine, settled.migrations);
     else await refuseAlteredSchema(engine, settled.migrations);
-    const records = read ? follow(engine, meta, read) : [];
+    const records = read ? await follow(settled, { engine, meta }, read, bytes.length) : [];
     return {
       engine,
       meta: { ...meta, ...(records.length > 0 && read?.contents ? endOf(read.contents) : inFile) },
       inFile,
       identity,
-      log: read?.contents && { ...read.contents, bytes: read.bytes },
+      log: read?.contents,
       vouched,
       replayed: records.length,
       tornBytes: read?.contents?.torn ?? 0,
@@ -172,10 +174,18 @@ function tryDecode(bytes: Uint8Array): { contents: LogContents } | { damage: Pro
   }
 }
 
-/** Replays what the file does not hold. Throws Problem when the log cannot be followed. */
-function follow(engine: Engine, meta: LibraryMeta, { contents, damage }: ReadLog): LogRecord[] {
+/** Replays what the file does not hold. Throws Problem when the log cannot be followed; then the engine is as it was. */
+async function follow(
+  { onReading }: Settled,
+  { engine, meta }: OpenedBytes,
+  { bytes, contents, damage }: ReadLog,
+  fileSize: number,
+): Promise<LogRecord[]> {
   if (!contents) throw damage;
-  return followLog(engine, meta, contents);
+  const records = recordsBeyond(meta, contents);
+  const of = fileSize + bytes.length;
+  await replayInPieces(engine, bytes, records, (end) => onReading?.(fileSize + end, of));
+  return records;
 }
 
 /** A file that SQLite finds whole, and that is not the one which the log belongs to. */
