@@ -138,7 +138,7 @@ describe('a long log', () => {
     const log = readFileSync(join(folder, 'library.log'));
     const whole = log.subarray(0, log.indexOf(0));
     const record = '900000000 0123456789abcdef0123456789abcdef {';
-    for (const start of ['x', '7', 'f', record]) {
+    for (const start of ['7', record]) {
       const tail = Buffer.alloc(LONGEST_RECORD + 1024, start === record ? 'y' : start);
       const bytes = Buffer.concat([whole, Buffer.from(start), tail, Buffer.alloc(512)]);
       expect(() => decodeLog(bytes), start).toThrow(/change 4 was written in full and is broken/);

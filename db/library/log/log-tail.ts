@@ -83,6 +83,7 @@ function breaksOff(tail: Buffer): boolean {
 /** Whether its beginning or a whole sector of it is zeros. */
 function missesSector(tail: Buffer, start: number): boolean {
   if (tail[0] === 0) return true;
+  if (!tail.includes(0)) return false;
   for (let at = 0; at < tail.length;) {
     const end = Math.min(tail.length, at + SECTOR - ((start + at) % SECTOR));
     if (at > 0 && tail.subarray(at, end).every((byte) => byte === 0)) return true;
