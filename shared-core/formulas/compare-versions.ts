@@ -134,7 +134,21 @@ function phaseDifferences({ before, after, region }: Compared): Difference[] {
     const what = `Phase ${phaseLetter(index)}`;
     found.push({ area: 'phase', kind: 'removed', what, before: phase.title || what, after: '' });
   }
-  return found;
+  return [...found, ...phaseOrder(before, after)];
+}
+
+/** Phases that changed places: they are weighed and named in another order, whatever stands in them. */
+function phaseOrder(before: FormulaContent, after: FormulaContent): Difference[] {
+  const named = ({ phases }: FormulaContent, other: FormulaContent) =>
+    phases.flatMap((phase, index) =>
+      other.phases.some(({ id }) => id === phase.id)
+        ? [{ id: phase.id, name: [phaseLetter(index), phase.title].filter(Boolean).join(' ') }]
+        : [],
+    );
+  const [was, is] = [named(before, after), named(after, before)];
+  if (was.every(({ id }, at) => id === is[at]?.id)) return [];
+  const told = (phases: typeof was): string => phases.map(({ name }) => name).join(', ');
+  return [{ area: 'phase', kind: 'moved', what: 'Order of the phases', before: told(was), after: told(is) }];
 }
 
 const TARGET_LABELS: Record<keyof TargetSpecification, [label: string, unit: string]> = {

@@ -1,5 +1,5 @@
 import { saltPpm } from '../emulsions/conflicts/salt-load';
-import { bringsWater, isEmulsifier } from '../emulsions/conflicts/recognise';
+import { bringsWater, isEmulsifier, isWaterName } from '../emulsions/conflicts/recognise';
 import { isOil } from '../emulsions/systems/oil-phase';
 import { dosedLines, type FindMaterial } from '../limits/in-formula';
 import type { Dosed } from '../limits/contents';
@@ -21,9 +21,9 @@ const BY_SHARES: Source = {
   basis: 'common-practice',
 };
 
-/** Names of substances that leave when a product dries: water, and alcohols and silicones that boil low. */
+/** Names of substances that leave when a product dries besides water: alcohols and silicones that boil low. */
 const VOLATILE =
-  /^(aqua|water|eau|alcohol( denat\.?)?|ethanol|isopropyl alcohol|cyclopentasiloxane|cyclotetrasiloxane|cyclohexasiloxane|disiloxane|isododecane|isohexadecane|acetone|ethyl acetate|butyl acetate)$/i;
+  /^(alcohol( denat\.?)?|ethanol|isopropyl alcohol|cyclopentasiloxane|cyclotetrasiloxane|cyclohexasiloxane|disiloxane|isododecane|isohexadecane|acetone|ethyl acetate|butyl acetate)$/i;
 
 interface Part {
   name: string;
@@ -49,7 +49,7 @@ function inOilPhase(material: Material): boolean {
 
 function volatileShare(material: Material, end: 'least' | 'most'): number {
   const sum = material.composition
-    .filter(({ inci }) => VOLATILE.test(inci.trim()))
+    .filter(({ inci }) => isWaterName(inci) || VOLATILE.test(inci.trim()))
     .reduce((total, { lowPpm, highPpm }) => total + (end === 'least' ? lowPpm : highPpm), 0);
   return Math.min(sum, WHOLE_PPM) / WHOLE_PPM;
 }

@@ -18,13 +18,15 @@ import { capital, joined } from '../locale/words';
 export function figureWords(kind: FigureKind, figure: Figure | undefined, region: Region): string {
   if (!figure) return '';
   const { digits, unit } = FIGURE_KINDS[kind];
-  const show = (value: number): string => formatNumber(value, region, digits);
+  const show = (value: number): string => formatNumber(value, region, digits).replace('-', '−');
   const { low, value, high } = figure;
+  // A dash between two minus signs would not be read.
+  const dash = low !== null && low < 0 ? ' to ' : '–';
   const range =
     low !== null && high !== null
       ? low === high
         ? show(low)
-        : `${show(low)}–${show(high)}`
+        : `${show(low)}${dash}${show(high)}`
       : low !== null
         ? `from ${show(low)}`
         : high !== null
@@ -37,7 +39,7 @@ export function figureWords(kind: FigureKind, figure: Figure | undefined, region
 /** A usage range: "2–8 %, typically 5 %", or an empty text when nothing is known. */
 export function usageWords(usage: Usage | null, region: Region): string {
   if (!usage) return '';
-  const show = (ppm: number): string => formatPercent(ppm, region, ppm % 10_000 === 0 ? 0 : 2);
+  const show = (ppm: number): string => formatPercent(ppm, region, ppm % 10_000 === 0 ? 0 : undefined);
   const { minPpm, typicalPpm, maxPpm } = usage;
   const range =
     minPpm !== null && maxPpm !== null
@@ -64,7 +66,8 @@ export function inciWords(material: { composition: readonly InciPart[] }, most =
 
 /** How a material is kept: temperature, what to keep it from, how long. */
 export function storageWords(storage: Storage, region: Region): string {
-  const show = (value: number): string => `${formatNumber(value, region, { min: 0, max: 1 })} °C`;
+  const show = (value: number): string =>
+    `${formatNumber(value, region, { min: 0, max: 1 }).replace('-', '−')} °C`;
   const { minC, maxC, keepFrom, shelfLifeMonths, afterOpeningMonths } = storage;
   const range =
     minC !== null && maxC !== null

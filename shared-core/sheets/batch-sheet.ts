@@ -36,7 +36,10 @@ function sizeFacts(batch: Batch, region: Region): Fact[] {
       : `${formatNumber(size.units, region)} × ${formatMass(size.fillMg, region)}`;
   return [
     { label: 'Size asked for', value: asked },
-    { label: 'Overage', value: formatPercent(batch.overagePpm, region, batch.overagePpm % 10_000 ? 2 : 0) },
+    {
+      label: 'Overage',
+      value: formatPercent(batch.overagePpm, region, batch.overagePpm % 10_000 ? undefined : 0),
+    },
     { label: 'To weigh in all', value: totalWords(batch, region) },
     { label: 'Balance readability', value: `${formatMassIn(batch.readabilityMg, 'g', region)} g` },
   ];

@@ -51,7 +51,7 @@ export function formulaCautions(
   for (const [hazard, caution] of Object.entries(HAZARD_CAUTIONS)) {
     const bring = used.filter((one) => one.hazards.includes(hazard as Hazard)).map(nameOf);
     // "Fine dust: weigh out of draughts" names the materials between the hazard and what to do.
-    if (bring.length > 0) said.push(caution.replace(':', ` (${[...new Set(bring)].join(', ')}):`));
+    if (bring.length > 0) said.push(caution.replace(':', () => ` (${[...new Set(bring)].join(', ')}):`));
   }
   const heat = [...content.phases, ...content.steps].map((one) => one.temperatureC ?? 0);
   if (heat.some((celsius) => celsius >= SCALDING_C))

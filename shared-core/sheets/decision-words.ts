@@ -12,10 +12,15 @@ export function decisionFacts(version: Decided, region: Region): Fact[] {
     .map(({ by, on }) => ({ label: 'Approved', value: `${by}, ${formatDate(on, region)}` }));
 }
 
-/** Said first on every sheet of a version that was withdrawn. */
-export function withdrawnCaution(version: Decided, region: Region): string[] {
+/**
+ * Said first on every sheet of a version that was withdrawn. Who decided and why stay behind when it is shared: reasons
+ * name suppliers.
+ */
+export function withdrawnCaution(version: Decided, region: Region, shared = false): string[] {
   const last = version?.decisions?.at(-1);
   if (!version || !last || standingOf(version.decisions ?? []) !== 'withdrawn') return [];
+  if (shared)
+    return [`WITHDRAWN: version ${version.number} on ${formatDate(last.on, region)}. Do not make it.`];
   return [
     `WITHDRAWN: version ${version.number} by ${last.by} on ${formatDate(last.on, region)}: ${last.reason} Do not make it.`,
   ];

@@ -1,4 +1,5 @@
 import { basisOf, exposuresOf, type SubstanceExposure } from '../exposure/in-formula';
+import { shownMargin } from '../exposure/shown-margin';
 import { GUIDANCE } from '../exposure/tables';
 import { dosedLines, lawOfFormula } from '../limits/in-formula';
 import { NO_LAW } from '../limits/law';
@@ -29,8 +30,10 @@ function exposureRow(one: SubstanceExposure, region: Region): SheetNode[] {
     right(formatNumber(percent, region, { min: 0, max: 4 })),
     right(figures(dose.value, region)),
     right(substance.pod === null ? '' : figures(substance.pod, region)),
-    right(margin ? formatNumber(margin.value, region, { min: 0, max: 0 }) : ''),
-    right(aggregate?.margin ? formatNumber(aggregate.margin.value, region, { min: 0, max: 0 }) : ''),
+    right(margin ? formatNumber(shownMargin(margin.value), region, { min: 0, max: 1 }) : ''),
+    right(
+      aggregate?.margin ? formatNumber(shownMargin(aggregate.margin.value), region, { min: 0, max: 1 }) : '',
+    ),
     cell([substance.safetySource, ...cautions].filter(Boolean).join(' ')),
   ];
 }

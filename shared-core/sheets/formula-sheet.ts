@@ -140,7 +140,7 @@ export function formulaSheet(
       ],
       content.purpose,
     ),
-    ...cautionBox(withdrawnCaution(version, region), width),
+    ...cautionBox(withdrawnCaution(version, region, options.forSharing), width),
     ...headed(
       'Formula',
       ...formulaTables(content, materials, region, width, { tradeNames, supplier: !options.forSharing }),

@@ -32,7 +32,7 @@ function instruction(step: ProcedureStep): Cell {
 }
 
 function figure(value: number | null, region: Region): TextNode {
-  return figureCell(value === null ? '' : formatNumber(value, region, { min: 0, max: 1 }));
+  return figureCell(value === null ? '' : formatNumber(value, region));
 }
 
 /** The procedure to read: steps with phases, temperature, speed and time. */

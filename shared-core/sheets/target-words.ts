@@ -21,7 +21,7 @@ function between(
     formatNumber(value, region, { min: Math.max(...written), max: digits });
   const range =
     low !== null && high !== null
-      ? `${show(low)}–${show(high)}`
+      ? [...new Set([show(low), show(high)])].join('–')
       : low !== null
         ? `at least ${show(low)}`
         : high !== null

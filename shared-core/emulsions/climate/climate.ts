@@ -1,4 +1,5 @@
 import type { Source } from '../../working/working';
+import type { Material } from '../../materials/material';
 import type { Charge } from '../../materials/vocabulary';
 import { chargeBearers, type ChargeBearer, type Dose } from '../conflicts/charge-bearers';
 import { holdsOxyethylene } from '../conflicts/recognise';
@@ -98,15 +99,27 @@ export function climateSystem(parts: readonly ClimatePart[]): ClimateSystem {
   return nonIonic.some((part) => part.oxyethylene) ? 'non-ionic only' : 'non-ionic without oxyethylene';
 }
 
+/** What is recorded of an emulsifier says by what it emulsifies: a little gum in its blend makes no polymer of it. */
+function asEmulsifier(bearer: ChargeBearer, { charge, architecture }: Material): ChargeBearer {
+  const own = bearer.kind === 'gum' || bearer.kind === 'particle' || bearer.kind === 'polymer';
+  return own && charge !== null && architecture === 'classic'
+    ? { ...bearer, charge, kind: 'surfactant' }
+    : bearer;
+}
+
 type Ionics = Pick<ClimateOutlook, 'system' | 'ionic' | 'nonIonic'>;
 
 function systemOf(doses: readonly Dose[]): Ionics {
   const chains = new Set(
     doses.filter(({ material }) => holdsOxyethylene(material)).map(({ lineId }) => lineId),
   );
-  const emulsifiers = chargeBearers(doses).filter(
-    (bearer) => (bearer.isEmulsifier || bearer.kind === 'soap') && bearer.kind !== 'fatty acid',
-  );
+  const materials = new Map(doses.map(({ lineId, material }) => [lineId, material]));
+  const emulsifiers = chargeBearers(doses)
+    .filter((bearer) => (bearer.isEmulsifier || bearer.kind === 'soap') && bearer.kind !== 'fatty acid')
+    .map((bearer) => {
+      const material = materials.get(bearer.lineId);
+      return material ? asEmulsifier(bearer, material) : bearer;
+    });
   const classic = emulsifiers.filter((bearer) => !isPolymeric(bearer));
   return {
     system: climateSystem(

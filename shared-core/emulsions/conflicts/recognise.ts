@@ -19,10 +19,10 @@ const ANIONIC_SURFACTANT =
   /(laureth|myreth|pareth|trideceth) sulfate$|(lauryl|coco|cetearyl|cetyl|myristyl|coco-) ?sulfate$|sulfosuccinate$|sulfoacetate$|eth-\d+ carboxylate$|^glyceryl stearate citrate$|olefin sulfonate$|benzenesulfonate$|(lauroyl|cocoyl|stearoyl|oleoyl|myristoyl) .*(sarcosinate|glutamate|taurate|isethionate|glycinate|lactylate|alaninate)$|cetyl phosphate$|isethionate$/;
 const CATIONIC_POLYMER = /^polyquaternium-\d+$|hydroxypropyltrimonium|^chitosan/;
 const CATIONIC_SURFACTANT =
-  /^(hexamidine|chlorhexidine|octenidine|polyaminopropyl biguanide|quaternium-\d+|ethyl lauroyl arginate|lauroyl arginate)|^(methyl)?benzethonium |(trimonium|dimonium|alkonium|pyridinium) (chloride|bromide|methosulfate)$|ethyl .*monium methosulfate$|morpholinium ethosulfate$|amidopropyl dimethylamine$|^(benzalkonium|cetrimonium|behentrimonium) /;
+  /^(hexamidine|chlorhexidine|octenidine|polyaminopropyl biguanide|quaternium-\d+\b(?! (bentonite|hectorite))|ethyl lauroyl arginate|lauroyl arginate)|^(methyl)?benzethonium |(trimonium|dimonium|alkonium|pyridinium) (chloride|bromide|methosulfate)$|ethyl .*monium methosulfate$|morpholinium ethosulfate$|amidopropyl dimethylamine$|^(benzalkonium|cetrimonium|behentrimonium) /;
 /** Chains of ethylene oxide: they lose water, and their grip on it, as it gets hot. */
 const OXYETHYLENE =
-  /eth-\d+|oxynol-\d+|\bpeg-?\d|polysorbate|poloxam|(laur|myr|tridec|par|coc|ol)eth (sulfate|carboxyl)/;
+  /eth-\d+|oxynol-\d+|\bpeg(-?\d|\/)|polysorbate|poloxam|(laur|myr|tridec|par|coc|ol)eth (sulfate|carboxyl)/;
 const CLAY = /^(bentonite|hectorite|magnesium aluminum silicate|kaolin|montmorillonite)$/;
 const ALKALI =
   /^((sodium|potassium|ammonium|lithium) hydroxide|triethanolamine|aminomethyl propanol|tromethamine|ethanolamine|diisopropanolamine|triisopropanolamine|tetrahydroxypropyl ethylenediamine|arginine|lysine|(sodium|potassium) (carbonate|bicarbonate)|sodium borate)$/;
@@ -34,7 +34,7 @@ const ORGANIC_SALT =
   /^((mono|di|tri|tetra)?(sodium|potassium)) (benzoate|sorbate|salicylate|dehydroacetate|levulinate|anisate|propionate|edta|phytate|glutamate diacetate|etidronate|citrate|lactate)$/;
 const WATER = /^(aqua|water|eau|maris aqua|sea water)$|\bwater$|juice$|hydrosol$/;
 const CHELATOR =
-  /edta$|^edta|phytate$|phytic acid|glutamate diacetate$|etidron|ethylenediamine disuccinate$|nta$/;
+  /edta$|^edta|phytate$|phytic acid|glutamate diacetate$|etidron|ethylenediamine disuccinate$|\bnta$/;
 
 type Composed = Pick<Material, 'composition'>;
 type Described = Pick<Material, 'composition' | 'functions'>;
@@ -61,7 +61,9 @@ export const isAcrylicPolymer = (material: Composed): boolean => anyName(materia
 export const isAnionicGum = (material: Composed): boolean => anyName(material, ANIONIC_GUM);
 export const isAnionicSurfactant = (material: Composed): boolean => anyName(material, ANIONIC_SURFACTANT);
 export const isCationicPolymer = (material: Composed): boolean => anyName(material, CATIONIC_POLYMER);
-export const isCationicSurfactant = (material: Composed): boolean => anyName(material, CATIONIC_SURFACTANT);
+/** A quaternised gum or protein ends like a quaternary surfactant, and binds to anionics as a polymer does. */
+export const isCationicSurfactant = (material: Composed): boolean =>
+  names(material).some((name) => CATIONIC_SURFACTANT.test(name) && !CATIONIC_POLYMER.test(name));
 /** Holds oxyethylene chains, by its name: alcohol ethoxylates, PEG esters, polysorbates, poloxamers. */
 export const holdsOxyethylene = (material: Composed): boolean => anyName(material, OXYETHYLENE);
 export const isClay = (material: Composed): boolean => anyName(material, CLAY);

@@ -28,7 +28,8 @@ function spread(weights: readonly number[], total: number): number[] {
  * Scales a group of lines to a total, in their own proportions, exact to the ppm. Locked lines and the q.s. line keep
  * what they have; the q.s. line, where there is one, then takes what is left.
  *
- * @throws Problem `invalid-input` where no line of the group may move, or nothing would be left for q.s.
+ * @throws Problem `invalid-input` where no line of the group may move, more than the whole is asked for, or nothing would
+ * be left for q.s.
  */
 export function scaledGroup(
   content: FormulaContent,
@@ -41,6 +42,8 @@ export function scaledGroup(
   const free = group.filter(({ id }) => !locked.has(id));
   if (free.length === 0)
     throw badInput('No line of the group may be changed.', 'Unlock one of them, or choose others.', 'group');
+  if (!(totalPpm >= 0 && totalPpm <= WHOLE_PPM))
+    throw badInput('A group comes to 0 to 100 % of the formula.', 'Ask for a share in between.', 'total');
   if (totalPpm < fixed)
     throw badInput(
       'The locked lines of the group alone come to more than that.',

@@ -1,3 +1,4 @@
+import { shownMargin } from '../../exposure/shown-margin';
 import { formatMoney } from '../../locale/money';
 import { formatNumber, formatPercent, type Region } from '../../locale/numbers';
 import type { Currency } from '../../quantities/money';
@@ -94,7 +95,9 @@ function exposureWords(one: Exposed, region: Region): string {
   if (!one) return 'none';
   const dose = formatNumber(Number(one.dose.toPrecision(3)), region, { min: 0, max: 6 });
   const margin =
-    one.margin === null ? '' : `, margin ${formatNumber(one.margin, region, { min: 0, max: 0 })}`;
+    one.margin === null
+      ? ''
+      : `, margin ${formatNumber(shownMargin(one.margin), region, { min: 0, max: 1 })}`;
   return `${dose} mg/kg a day${margin}`;
 }
 

@@ -3,7 +3,8 @@ import { readNumber } from '../../quantities/read-number';
 /** A cell that says how much: a number, with or without a per cent sign or a unit, or the mark of the q.s. line. */
 export type Amount = { kind: 'number'; value: number; percent: boolean } | { kind: 'to 100' };
 
-const TO_HUNDRED = /^(q\.?\s?s\.?|ad|to)(\s*(ad|to))?(\s*100(\s*%)?)?\.?$/i;
+// "q.s.p. 100" in French, "ad 100,0" in German recipes.
+const TO_HUNDRED = /^(q\.?\s?s\.?(\s?p\.?)?|ad|to)(\s*(ad|to))?(\s*100([.,]0+)?(\s*(%|g))?)?\.?$/i;
 const UNIT = /\s*(%|g|kg|mg|parts?)$/i;
 
 /** How much a cell says; null when it says something else, or nothing. */
