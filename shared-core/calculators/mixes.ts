@@ -158,6 +158,8 @@ function valued(lines: readonly KnownLine[], what: string, figure: string): Valu
     throw badInput(`There is no ${what} yet.`, `Add one, from the library or by its ${figure}.`, what, {
       missing: true,
     });
+  if (!(sumOf(lines) > 0))
+    throw badInput(`There are no parts of any ${what} yet.`, 'Enter how much there is of each.', 'parts');
   const known = lines.filter((one): one is Valued => one.value !== null && one.parts > 0);
   if (known.length === 0)
     throw badInput(

@@ -129,6 +129,12 @@ function doseOf(request: PreserveRequest): { value: number; worked: Worked | nul
     listed !== undefined && dosedAs !== 'other salt'
       ? saltMolarMass(listed, dosedAs)
       : entered(request.saltMolarMass, 'Molar mass of the salt', 'saltMolarMass');
+  if (salt < acid)
+    throw badInput(
+      'The salt is lighter than its acid: a metal is heavier than the hydrogen that it replaces.',
+      'Check which molar mass is which.',
+      'saltMolarMass',
+    );
   const worked = asAcid(dosePercent, salt, acid);
   return { value: worked.value, worked };
 }

@@ -3,11 +3,15 @@ import { bearerOf } from '../../conflicts/charge-bearers';
 import { NEUTRAL, type MemberFacts, type SystemRule } from '../system';
 import type { Wish } from '../wish';
 
-/** The worst that a member and the other lines of the formula do to each other; null when they get on. */
-function worst({ material }: MemberFacts, { bearers, hasBase }: Wish['rest']): ReturnType<typeof clash> {
-  const own = bearerOf({ lineId: material.id, material, ppm: 1 }, hasBase);
-  if (!own) return null;
-  const found = bearers.map((other) => clash(own, other)).filter((one) => one !== null);
+/** The worst that any member and the other lines of the formula do to each other; null when they get on. */
+function worst(
+  members: readonly MemberFacts[],
+  { bearers, hasBase }: Wish['rest'],
+): ReturnType<typeof clash> {
+  const found = members.flatMap(({ material }) => {
+    const own = bearerOf({ lineId: material.id, material, ppm: 1 }, hasBase);
+    return own ? bearers.map((other) => clash(own, other)).filter((one) => one !== null) : [];
+  });
   return (
     found.find((one) => one.severity === 'forms a salt') ??
     found.find((one) => one.severity === 'may lose effect') ??
@@ -26,13 +30,13 @@ export const getsOnWithRest: SystemRule = {
   },
   judge({ emulsifiers }, { rest }) {
     if (rest.bearers.length === 0) return NEUTRAL;
-    for (const { facts } of emulsifiers) {
-      const found = worst(facts, rest);
-      if (!found) continue;
-      const why = `${found.first.name} with ${found.second.name}: ${found.severity}.`;
-      if (found.severity === 'forms a salt') return { verdict: 'refuses', why };
-      return { verdict: 'against', strength: 1, why, warns: true };
-    }
-    return NEUTRAL;
+    const found = worst(
+      emulsifiers.map(({ facts }) => facts),
+      rest,
+    );
+    if (!found) return NEUTRAL;
+    const why = `${found.first.name} with ${found.second.name}: ${found.severity}.`;
+    if (found.severity === 'forms a salt') return { verdict: 'refuses', why };
+    return { verdict: 'against', strength: 1, why, warns: true };
   },
 };

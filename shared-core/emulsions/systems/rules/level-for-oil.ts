@@ -20,7 +20,7 @@ export const levelForOil: SystemRule = {
       return { verdict: 'against', strength: 1, why, warns: true };
     }
     const over = levelPercent / Math.max(usual, levelFrom ?? 0) - 1;
-    if (over <= 0.1) return NEUTRAL;
+    if (over <= 0.1 + 1e-9) return NEUTRAL;
     return {
       verdict: 'against',
       strength: Math.min(1, over / 0.5),
