@@ -42,7 +42,7 @@ export async function subjectName(request: SheetRequest): Promise<string> {
       return (await answer(service.materials[':id'].$get({ param: { id: request.materialId } }))).tradeName;
     if (request.kind === 'formula' || request.kind === 'label' || request.kind === 'exposure')
       return (await answer(service.formulas[':id'].$get({ param: { id: request.formulaId } }))).formula.name;
-    if (request.kind === 'file') {
+    if (request.kind === 'file' || request.kind === 'part') {
       const param = { versionId: request.versionId };
       return (await answer(service.formulas.versions[':versionId'].$get({ param }))).content.name;
     }

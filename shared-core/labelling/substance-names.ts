@@ -6,6 +6,7 @@ import { saysNano } from '../substances/names';
 /** Whose form the list takes. Both use INCI names; a few common names differ. */
 export const LABEL_FORMS = ['EU', 'US'] as const;
 export type LabelForm = (typeof LABEL_FORMS)[number];
+export const LABEL_FORM_NAMES: Record<LabelForm, string> = { EU: 'European Union', US: 'United States' };
 
 // Names that the two forms write differently where the table of substances does not say; common practice, no source,
 // except parfum (Reg. 1223/2009, Art. 19(1)(g)) and fragrance (21 CFR 701.3(a)).

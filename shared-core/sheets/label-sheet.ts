@@ -1,7 +1,7 @@
 import type { AllergenRule } from '../labelling/allergens';
 import { ingredientList, type IngredientGroup, type IngredientList } from '../labelling/ingredient-list';
 import { labelPhrases, type LabelPhrase } from '../labelling/phrases';
-import type { LabelForm } from '../labelling/substance-names';
+import { LABEL_FORM_NAMES, type LabelForm } from '../labelling/substance-names';
 import { lawOfFormula } from '../limits/in-formula';
 import type { Judged } from '../limits/judged';
 import { NO_ADVICE, NO_LAW } from '../limits/law';
@@ -157,7 +157,7 @@ export function labelSheet(
         { label: 'Kind', value: capital(market.kind ?? 'not said') },
         { label: 'Use', value: capital(content.use) },
         { label: 'Held against', value: joined(regionsOf(market)) },
-        { label: 'Form', value: form === 'EU' ? 'European Union' : 'United States' },
+        { label: 'Form', value: LABEL_FORM_NAMES[form] },
       ],
       content.purpose,
     ),

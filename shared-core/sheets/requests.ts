@@ -7,6 +7,7 @@ import { LABEL_FORMS } from '../labelling/substance-names';
 import { id } from '../record/id';
 import { fold } from '../quantities/fold';
 import { PAPER_SIZES } from '../settings/settings';
+import { FILE_PARTS } from './product-file/file-parts';
 
 /** What every request for a sheet may say. */
 const options = {
@@ -58,6 +59,8 @@ export const SHEETS = {
   }),
   /** A version's whole file, with bookmarks. */
   file: sheet('file', 'Product file', 'product file', { versionId: id }),
+  /** One part of that file by itself. */
+  part: sheet('part', 'Part of a product file', 'part', { versionId: id, part: z.enum(FILE_PARTS) }),
   batch: sheet('batch', 'Batch record', 'batch record', { batchId: id }),
   comparison: sheet('comparison', 'Comparison hand-out', 'comparison', {
     materialIds: z
@@ -84,7 +87,7 @@ const [first, ...others] = Object.values(SHEETS).map(({ request }): RequestSchem
 export const sheetRequest = z.discriminatedUnion(
   'kind',
   [first as RequestSchema, ...others],
-  'Ask for a material, formula, label, exposure, file, batch, comparison, calculation, working, glossary or trials sheet.',
+  'Ask for a material, formula, label, exposure, file, part, batch, comparison, calculation, working, glossary or trials sheet.',
 );
 export type SheetRequest = z.infer<typeof sheetRequest>;
 export type SheetRequestOf<Kind extends SheetKind> = z.infer<(typeof SHEETS)[Kind]['request']>;

@@ -7,6 +7,9 @@ import type { Settings } from '@core/settings/settings';
 import { filedMaterials, gapsOf, type ProductFile } from '@core/sheets/product-file/product-file-sheet';
 import { sheetFileName } from '@core/sheets/requests';
 import { allergenRuleOn } from '@core/labelling/allergens';
+import { labelFormsOf } from '@core/labelling/forms';
+import { LABEL_FORM_NAMES } from '@core/labelling/substance-names';
+import { FILE_PARTS, FILE_PART_TITLES } from '@core/sheets/product-file/file-parts';
 import type { OpenLibrary } from '@db/library/open-library';
 import { readSettings } from '@db/settings/settings';
 import { Zip, ZipPassThrough } from 'fflate';
@@ -62,8 +65,15 @@ function sheetEntries(file: ProductFile, print: Print, onDay: string): Entry[] {
       '01-formula.pdf',
       { kind: 'formula', of: { formula, options: { forSharing: false, tradeNames: true } } },
     ],
-    ['02-label-and-law.pdf', { kind: 'label', of: { formula, options: { form: 'EU', allergens } } }],
+    ...labelFormsOf(formula.content.market).map((form, at): [string, SheetSubject] => [
+      at === 0 ? '02-label-and-law.pdf' : `02-label-and-law-${plain(LABEL_FORM_NAMES[form])}.pdf`,
+      { kind: 'label', of: { formula, options: { form, allergens } } },
+    ]),
     ['03-exposure.pdf', { kind: 'exposure', of: formula }],
+    ...FILE_PARTS.map((part, at): [string, SheetSubject] => [
+      `0${4 + at}-${plain(FILE_PART_TITLES[part])}.pdf`,
+      { kind: 'part', of: { part, file } },
+    ]),
   ];
   return subjects.map(([path, subject]) => ({ path, bytes: () => print(subject) }));
 }

@@ -2,6 +2,8 @@ import type { Batch } from '../../batches/batch';
 import { fileGaps, type FileGap } from '../../formulas/file-gaps';
 import { formulaLines } from '../../formulas/shares';
 import { allergenRuleOn } from '../../labelling/allergens';
+import { labelFormsOf } from '../../labelling/forms';
+import { LABEL_FORM_NAMES } from '../../labelling/substance-names';
 import { formatDate } from '../../locale/dates';
 import { capital } from '../../locale/words';
 import type { Material } from '../../materials/material';
@@ -19,6 +21,7 @@ import { SIZE } from '../kit/type-scale';
 import { labelSheet } from '../label-sheet';
 import { materialSheet } from '../material-sheet';
 import type { SheetPhoto } from '../photo';
+import { FILE_PART_TITLES, type FilePart } from './file-parts';
 import { batchesPart, claimsPart, documentsPart, reportsPart } from './lists';
 import { specificationPart } from './specification-part';
 
@@ -63,12 +66,43 @@ function materialParts(file: ProductFile, settings: SheetSettings, printedAt: st
   }));
 }
 
-function partsOf(file: ProductFile, settings: SheetSettings, printedAt: string): Part[] {
+/** The lists of the file that are no sheet elsewhere. */
+export function partContent(part: FilePart, file: ProductFile, settings: SheetSettings): SheetNode[] {
   const { formula, batches } = file;
-  const { content, version } = formula;
   const region = settings.languageRegion;
   const width = contentWidth(settings.paperSize);
+  switch (part) {
+    case 'specification':
+      return specificationPart(formula.content, region, width);
+    case 'claims':
+      return claimsPart(formula.content, width);
+    case 'reports':
+      return reportsPart(formula.content, formula.version.number, width);
+    case 'batches':
+      return batchesPart(batches, region, width);
+  }
+}
+
+/** The label, once for each form that the regions ask for in which it is sold. */
+function labelParts({ formula }: ProductFile, settings: SheetSettings, printedAt: string): Part[] {
   const allergens = allergenRuleOn(printedAt.slice(0, 10));
+  const forms = labelFormsOf(formula.content.market);
+  return forms.map((form, at) => ({
+    id: at === 0 ? 'label' : `label-${form}`,
+    title: forms.length === 1 ? 'Label and law' : `Label and law, ${LABEL_FORM_NAMES[form]}`,
+    content: labelSheet(formula, { form, allergens }, settings, printedAt).content,
+  }));
+}
+
+function partsOf(file: ProductFile, settings: SheetSettings, printedAt: string): Part[] {
+  const { formula } = file;
+  const region = settings.languageRegion;
+  const width = contentWidth(settings.paperSize);
+  const listed = (part: FilePart): Part => ({
+    id: part,
+    title: FILE_PART_TITLES[part],
+    content: partContent(part, file, settings),
+  });
   const options = { forSharing: false, tradeNames: true };
   return [
     {
@@ -76,24 +110,16 @@ function partsOf(file: ProductFile, settings: SheetSettings, printedAt: string):
       title: 'Formula and procedure',
       content: formulaSheet(formula, options, settings, printedAt).content,
     },
-    {
-      id: 'specification',
-      title: 'Specification of the finished product',
-      content: specificationPart(content, region, width),
-    },
-    {
-      id: 'label',
-      title: 'Label and law',
-      content: labelSheet(formula, { form: 'EU', allergens }, settings, printedAt).content,
-    },
+    listed('specification'),
+    ...labelParts(file, settings, printedAt),
     {
       id: 'exposure',
       title: 'Exposure and natural origin',
       content: exposureSheet(formula, settings, printedAt).content,
     },
-    { id: 'claims', title: 'Claims and statements', content: claimsPart(content, width) },
-    { id: 'reports', title: 'Reports on file', content: reportsPart(content, version.number, width) },
-    { id: 'batches', title: 'Batches', content: batchesPart(batches, region, width) },
+    listed('claims'),
+    listed('reports'),
+    listed('batches'),
     {
       id: 'materials',
       title: 'Raw materials',

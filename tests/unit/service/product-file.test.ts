@@ -1,6 +1,7 @@
 import { formulaContent, type Formula } from '@core/formulas/formula';
 import type { FormulaRow } from '@core/formulas/list';
 import type { ListPage } from '@core/lists/query';
+import type { MarketRegion } from '@core/products/product-kinds';
 import type { VersionSummary } from '@db/formulas/versions';
 import { strFromU8, unzipSync } from 'fflate';
 import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
@@ -10,9 +11,19 @@ import { serviceWith, type Ask } from './service-fixture';
 
 const PDF = new TextEncoder().encode('%PDF-1.4\n1 0 obj<<>>endobj\ntrailer<<>>\n%%EOF\n');
 
-async function filed(ask: Ask, service: Awaited<ReturnType<typeof serviceWith>>['service']) {
+async function filed(
+  ask: Ask,
+  service: Awaited<ReturnType<typeof serviceWith>>['service'],
+  regions: MarketRegion[] = ['EU'],
+) {
   const { body: all } = await ask<ListPage<FormulaRow>>('GET', '/formulas');
   const id = all.rows.find((row) => row.name === 'Hedgerow Day Cream')?.id ?? '';
+  const { formula: before } = (await ask<{ formula: Formula }>('GET', `/formulas/${id}`)).body;
+  const market = { ...before.market, regions };
+  const sold = { ...formulaContent.parse(before), market };
+  expect((await ask('PUT', `/formulas/${id}`, { revision: before.revision, content: sold })).status).toBe(
+    200,
+  );
   const { body: version } = await ask<VersionSummary>('POST', `/formulas/${id}/versions`, {
     reason: 'first',
     recordedBy: 'A. D.',
@@ -98,7 +109,7 @@ describe('the product’s file', () => {
 
   it('is a folder of its parts, with the documents on file and what is missing', async () => {
     const { ask, service } = await serviceWith('demonstration');
-    const { version } = await filed(ask, service);
+    const { version } = await filed(ask, service, ['EU', 'US']);
     const response = await service.request('/api/sheets/product-file.zip', {
       method: 'POST',
       headers: { 'Content-Type': 'application/json' },
@@ -110,6 +121,23 @@ describe('the product’s file', () => {
     expect(names).toEqual(
       expect.arrayContaining(['contents.txt', '00-product-file.pdf', '02-label-and-law.pdf']),
     );
+    expect(names.filter((name) => /^\d\d-/.test(name)).sort()).toEqual([
+      '00-product-file.pdf',
+      '01-formula.pdf',
+      '02-label-and-law-united-states.pdf',
+      '02-label-and-law.pdf',
+      '03-exposure.pdf',
+      '04-specification-of-the-finished-product.pdf',
+      '05-claims-and-statements.pdf',
+      '06-reports-on-file.pdf',
+      '07-batches.pdf',
+    ]);
+    const specification = await readPdf(files['04-specification-of-the-finished-product.pdf']!);
+    // ISO 17516 by kind: a face cream is none of those for small children or near the eyes.
+    expect(specification.text).toContain('at most 1,000 CFU');
+    expect(specification.text).toContain('Candida albicans');
+    const us = await readPdf(files['02-label-and-law-united-states.pdf']!);
+    expect(us.text).toContain('Water, ');
     const report = names.find((name) => name.startsWith('reports/'));
     expect(report).toBe('reports/stability-report-version-1-twelve-weeks-at-40.pdf');
     expect(files[report ?? '']).toEqual(PDF);

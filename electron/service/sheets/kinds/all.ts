@@ -10,6 +10,7 @@ import { glossary } from './glossary';
 import type { KindOfSheet } from './kind';
 import { label } from './label';
 import { material } from './material';
+import { part } from './part';
 import { trials } from './trials';
 import { working } from './working';
 
@@ -20,6 +21,7 @@ export const KINDS: { [Kind in SheetKind]: KindOfSheet<Kind, unknown> } = {
   label,
   exposure,
   file,
+  part,
   batch,
   comparison,
   calculation,
