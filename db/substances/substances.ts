@@ -43,6 +43,7 @@ export const SUBSTANCES_TABLE: GlanceTable = {
     colourIndex: 'colour_index',
     cas: 'cas',
     allergenList: 'allergen_list',
+    cmrClass: 'cmr_class',
     formula: 'formula',
     updatedAt: 'updated_at',
   },
@@ -56,7 +57,7 @@ export function readSubstanceEntries(db: Reader, ids?: readonly string[]): Subst
   const entries = db
     .all<Scalars>(
       `SELECT id, name, us_name AS usName, colour_index AS colourIndex, cas, allergen_list AS allergenList,
-         allergen_label AS allergenLabel, formula, notes, updated_at AS updatedAt FROM substance ${where}`,
+         allergen_label AS allergenLabel, cmr_class AS cmrClass, formula, notes, updated_at AS updatedAt FROM substance ${where}`,
       ...values,
     )
     .map((row): SubstanceEntry => ({ ...row, synonyms: [], groups: [] }));

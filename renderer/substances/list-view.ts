@@ -8,6 +8,7 @@ const COLUMNS: Column<SubstanceRow>[] = [
   { key: 'groups', title: 'Groups', rem: 9, grow: 1.4, text: (row) => row.groups.join('; ') },
   { key: 'formula', title: 'Formula', rem: 7, text: (row) => row.formula },
   { key: 'allergenList', title: 'Allergen', rem: 6, text: (row) => row.allergenList ?? '' },
+  { key: 'cmrClass', title: 'CMR', rem: 5, text: (row) => row.cmrClass ?? '' },
   { key: 'cas', title: 'CAS', rem: 7, text: (row) => row.cas },
   { key: 'updatedAt', title: 'Changed', rem: 7, text: (row, show) => show.date(row.updatedAt) },
 ];

@@ -1,4 +1,5 @@
-import { named } from '../emulsions/conflicts/recognise';
+import { cmrClassOf } from '../substances/classes';
+import { substanceIndex } from '../substances/substance-index';
 import type { Source } from '../working/working';
 import type { CheckRule, Finding } from './check';
 import { namesOf, type LineFacts } from './facts';
@@ -8,38 +9,38 @@ const ARTICLE_15: Source = {
   basis: 'memory',
 };
 
-/** Substances classed as carcinogenic, mutagenic or toxic to reproduction, by INCI name; from memory, and classes change. */
-const CLASSES = [
+const CATEGORIES = [
   {
     category: '1A or 1B',
     severity: 'warn',
-    what: /^(formaldehyde|boric acid|sodium borate|perboric acid|butylphenyl methylpropional|zinc pyrithione|trimethylbenzoyl diphenylphosphine oxide|n-methyl-2-pyrrolidone|methyl pyrrolidone|cyclotetrasiloxane|4-methylbenzylidene camphor|dibutyl phthalate|lead acetate|coal tar|benzophenone)$/,
     advice:
       'Forbidden, unless the Commission has made an exception and the scientific committee found this use safe. Replace it, or keep the exception with the product’s file.',
   },
   {
     category: '2',
     severity: 'note',
-    what: /^(salicylic acid|methyl salicylate|hydroquinone|toluene|furfural|climbazole|p-aminophenol)$/,
     advice:
       'Allowed only where the scientific committee has found it safe, as the annexes then say: keep the limit, and the opinion with the product’s file.',
   },
 ] as const;
-
-/** Titanium dioxide is classed as a powder that may be breathed in alone. */
-const DUST = /^(titanium dioxide|ci 77891)$/;
 
 /** Substances classed as CMR, with what the law then asks. */
 export const classified: CheckRule = {
   id: 'classified',
   name: 'Substances classed as carcinogenic or harmful to reproduction',
   tells: 'a substance is classed as carcinogenic, mutagenic or toxic to reproduction',
-  judge({ used, content }) {
+  judge({ used, content, law }) {
+    const index = substanceIndex(law?.substances ?? []);
+    // A class of its dust alone counts where it may be breathed in.
     const dusty = content.market.dispenser !== null || content.market.kind === 'face powder';
-    const isOf = ({ material }: LineFacts, { category, what }: (typeof CLASSES)[number]): boolean =>
-      named(material, what) || (category === '2' && dusty && named(material, DUST));
-    return CLASSES.flatMap((one): Finding[] => {
-      const lines = used.filter((line) => isOf(line, one));
+    const counted = new Set<string>(dusty ? ['2', '2, as a powder breathed in'] : ['2']);
+    const isOf = ({ material }: LineFacts, category: '1A or 1B' | '2'): boolean =>
+      material.composition.some(({ inci }) => {
+        const cmr = cmrClassOf(inci, index);
+        return cmr !== null && (category === '2' ? counted.has(cmr) : cmr === category);
+      });
+    return CATEGORIES.flatMap((one): Finding[] => {
+      const lines = used.filter((line) => isOf(line, one.category));
       if (lines.length === 0) return [];
       return [
         {

@@ -8,7 +8,8 @@ import {
   type BlendPart,
   type Hansen,
 } from '../solubility/hansen';
-import { publishedHansen, type PublishedHansen } from '../solubility/published-parameters';
+import { hansenOf, type KnownHansen } from '../solubility/parameters-of';
+import { substanceIndex } from '../substances/substance-index';
 import type { CheckRule, Finding } from './check';
 import { namesOf, percentText, sumPpm, type FormulaFacts, type LineFacts } from './facts';
 
@@ -22,9 +23,12 @@ const KNOWN_PART = 0.5;
 const USUAL_DENSITY = 0.95;
 
 /** The parameters of a material that is mostly one published substance. */
-function parametersOf({ material }: LineFacts): (PublishedHansen & { inci: string }) | null {
+function parametersOf(
+  { material }: LineFacts,
+  { law }: FormulaFacts,
+): (KnownHansen & { inci: string }) | null {
   const main = material.composition.find(({ lowPpm }) => lowPpm > WHOLE_PPM / 2);
-  const found = main && publishedHansen(main.inci);
+  const found = main && hansenOf(main.inci, substanceIndex(law?.substances ?? []));
   return main && found ? { ...found, inci: main.inci } : null;
 }
 
@@ -66,12 +70,12 @@ interface Solvent extends Hansen {
   radius: number | null;
 }
 
-function blendOf(lines: readonly LineFacts[]): Solvent | null {
+function blendOf(lines: readonly LineFacts[], facts: FormulaFacts): Solvent | null {
   const liquids = lines.filter(isLiquid);
   const watery = liquids.filter(({ material }) => bringsWater(material));
   if (2 * sumPpm(watery) > sumPpm(liquids)) return { ...WATER, known: 1 };
   const parts = liquids.flatMap((line): (BlendPart & { ppm: number })[] => {
-    const of = parametersOf(line);
+    const of = parametersOf(line, facts);
     const density = figureValue(line.material.figures.density) ?? USUAL_DENSITY;
     return of ? [{ d: of.d, p: of.p, h: of.h, volume: line.ppm / density, ppm: line.ppm }] : [];
   });
@@ -86,12 +90,12 @@ const side = (lines: readonly LineFacts[], facts: FormulaFacts): 'oil' | 'water'
   lines.some((line) => facts.oils.includes(line)) ? 'oil' : 'water';
 
 function judgeLine(line: LineFacts, facts: FormulaFacts): Finding[] {
-  const solute = parametersOf(line);
+  const solute = parametersOf(line, facts);
   const liquids = solventsOf(line, facts);
   const where = side(liquids, facts);
   // What is recorded of it goes before what its parameters say.
   if (line.material.solubleIn.includes(where)) return [];
-  const solvent = solute && blendOf(liquids);
+  const solvent = solute && blendOf(liquids, facts);
   if (!solute || !solvent) return [];
   const own = solvent.radius ?? solute.radius;
   const radius = own ?? USUAL_RADIUS;

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { countAtoms } from '../structure/chemical-formula';
 import { Problem } from '../problems/problem';
 import { lineText } from '../quantities/text';
+import { CMR_CLASSES } from './classes';
 import { line, name, number, rows, text, wordOrNone } from '../record/field';
 
 /** The parts of a substance's form and sheet, in their order. */
@@ -11,6 +12,7 @@ export const SUBSTANCE_SECTIONS = {
   chemistry: 'What it is counted as',
   fragrance: 'Fragrance allergen',
   safety: 'For the safety assessment',
+  solubility: 'Solubility',
 } as const;
 
 /** Which list of declarable fragrance allergens it stands on. */
@@ -64,6 +66,16 @@ const distinctNames = z
   .refine(
     (list) => new Set(list.map((one) => one.name.toLowerCase())).size === list.length,
     'The same name stands twice. Keep it once.',
+  );
+
+const hansenPart = (label: string, column: string) =>
+  number(
+    z
+      .number(`Write ${label} as a number.`)
+      .min(0, `${label} cannot be negative.`)
+      .max(100, `${label} cannot be above 100.`)
+      .nullable(),
+    { label, section: 'solubility', column, unit: 'MPa½', digits: 2, min: 0, max: 100 },
   );
 
 /** Every property of a substance, in the order in which its form shows them. */
@@ -143,6 +155,13 @@ export const SUBSTANCE_FIELDS = {
     hint: 'Substances that share a name on the label are counted together: alpha- and beta-pinene as Pinene.',
     places: { search: true },
   }),
+  cmrClass: wordOrNone(CMR_CLASSES, 'not said', {
+    label: 'Classed as CMR, category',
+    section: 'safety',
+    column: 'cmr_class',
+    hint: 'Carcinogenic, mutagenic or toxic to reproduction, by Regulation (EC) No 1272/2008, Annex VI. Classes change: check the text in force.',
+    places: { list: { title: 'CMR', rem: 5 }, filter: 'Classed as CMR' },
+  }),
   pod: number(positive('The point of departure', 1_000_000), {
     label: 'Point of departure',
     section: 'safety',
@@ -184,6 +203,25 @@ export const SUBSTANCE_FIELDS = {
     section: 'safety',
     max: 500,
     placeholder: 'Opinion or dossier, with its date',
+  }),
+  hansenD: hansenPart('Hansen parameter, dispersion', 'hansen_d'),
+  hansenP: hansenPart('Hansen parameter, polar', 'hansen_p'),
+  hansenH: hansenPart('Hansen parameter, hydrogen bonds', 'hansen_h'),
+  hansenRadius: number(positive('The radius', 100), {
+    label: 'Radius of its sphere, where one is known',
+    section: 'solubility',
+    column: 'hansen_radius',
+    unit: 'MPa½',
+    digits: 2,
+    min: 0,
+    max: 100,
+  }),
+  hansenSource: line({
+    label: 'Source of the parameters',
+    section: 'solubility',
+    column: 'hansen_source',
+    max: 500,
+    hint: 'All three are needed before a check goes by them.',
   }),
   notes: text({ label: 'Notes', section: 'identity', places: { search: true } }),
 };

@@ -1,4 +1,5 @@
 import type { KeyOf, ListDescription } from '../lists/description';
+import { CMR_CLASSES } from './classes';
 import { ALLERGEN_LISTS } from './fields';
 
 /** A substance as its list knows it. */
@@ -10,6 +11,7 @@ export interface SubstanceEntry {
   cas: string;
   allergenList: string | null;
   allergenLabel: string;
+  cmrClass: string | null;
   /** Other names and groups, each a text of its own. */
   synonyms: string[];
   groups: string[];
@@ -35,6 +37,7 @@ export const SUBSTANCES_LIST: ListDescription<KeyOf<SubstanceEntry>> = {
   facets: [
     { key: 'groups', title: 'Group', words: null },
     { key: 'allergenList', title: 'Fragrance allergen', words: ALLERGEN_LISTS },
+    { key: 'cmrClass', title: 'Classed as CMR', words: CMR_CLASSES },
   ],
   ranges: [],
   sorts: [
@@ -43,6 +46,7 @@ export const SUBSTANCES_LIST: ListDescription<KeyOf<SubstanceEntry>> = {
     { key: 'colourIndex', by: 'text' },
     { key: 'cas', by: 'text' },
     { key: 'allergenList', by: 'word' },
+    { key: 'cmrClass', by: 'word' },
     { key: 'formula', by: 'text' },
     { key: 'updatedAt', by: 'date' },
   ],

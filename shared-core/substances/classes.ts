@@ -1,0 +1,46 @@
+import { nameKey } from './names';
+import type { Substance } from './substance';
+import type { SubstanceIndex } from './substance-index';
+
+/** What a substance may be classed as: carcinogenic, mutagenic or toxic to reproduction; or by a maker as not classed. */
+export const CMR_CLASSES = ['1A or 1B', '2', '2, as a powder breathed in', 'not classed'] as const;
+export type CmrClass = (typeof CMR_CLASSES)[number];
+
+/**
+ * Substances that are classed, by INCI name. Source: Regulation (EC) No 1272/2008, Annex VI, from memory; classes change.
+ * They stand in the examples of a library, and count for a name that its table says nothing of.
+ */
+export const KNOWN_CMR: Readonly<Record<string, CmrClass>> = {
+  Formaldehyde: '1A or 1B',
+  'Boric Acid': '1A or 1B',
+  'Sodium Borate': '1A or 1B',
+  'Perboric Acid': '1A or 1B',
+  'Butylphenyl Methylpropional': '1A or 1B',
+  'Zinc Pyrithione': '1A or 1B',
+  'Trimethylbenzoyl Diphenylphosphine Oxide': '1A or 1B',
+  'N-Methyl-2-Pyrrolidone': '1A or 1B',
+  'Methyl Pyrrolidone': '1A or 1B',
+  Cyclotetrasiloxane: '1A or 1B',
+  '4-Methylbenzylidene Camphor': '1A or 1B',
+  'Dibutyl Phthalate': '1A or 1B',
+  'Lead Acetate': '1A or 1B',
+  'Coal Tar': '1A or 1B',
+  Benzophenone: '1A or 1B',
+  'Salicylic Acid': '2',
+  'Methyl Salicylate': '2',
+  Hydroquinone: '2',
+  Toluene: '2',
+  Furfural: '2',
+  Climbazole: '2',
+  'p-Aminophenol': '2',
+  'Titanium Dioxide': '2, as a powder breathed in',
+  'CI 77891': '2, as a powder breathed in',
+};
+const BY_KEY = new Map(Object.entries(KNOWN_CMR).map(([name, cmr]) => [nameKey(name), cmr]));
+
+/** What a written name is classed as: as the library's table of substances says, else as is known of it; null for none. */
+export function cmrClassOf(written: string, index: SubstanceIndex): Exclude<CmrClass, 'not classed'> | null {
+  const substance: Substance | null = index.find(written);
+  const said = substance?.cmrClass ?? BY_KEY.get(nameKey(substance?.name ?? written)) ?? null;
+  return said === 'not classed' ? null : said;
+}
