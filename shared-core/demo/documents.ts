@@ -40,10 +40,10 @@ function onePage(lines: readonly string[]): Uint8Array<ArrayBuffer> {
 type Paper = [code: string, kind: DocumentKind, title: string, dated: string, validUntil: string];
 
 const PAPERS: readonly Paper[] = [
-  ['O-201', 'certificate', 'Organic certificate, Goldenthrum Jojoba', '2025-07-01', '2026-06-30'],
-  ['O-202', 'certificate', 'Organic certificate, Goldenthrum Almond', '2026-05-04', '2031-05-03'],
-  ['O-203', 'safety data sheet', 'Safety data sheet, Goldenthrum Sunflower', '2026-02-10', ''],
-  ['O-203', 'specification', 'Specification, Goldenthrum Sunflower', '2025-11-03', '2028-11-02'],
+  ['O-201', 'certificate', 'Organic certificate 2025', '2025-07-01', '2026-06-30'],
+  ['O-202', 'certificate', 'Organic certificate 2026', '2026-05-04', '2031-05-03'],
+  ['O-203', 'safety data sheet', 'Safety data sheet of February 2026', '2026-02-10', ''],
+  ['O-203', 'specification', 'Specification, third issue', '2025-11-03', '2028-11-02'],
 ];
 
 /** The papers on file in the demonstration: every one invented, and says so. */

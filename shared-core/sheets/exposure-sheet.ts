@@ -4,6 +4,7 @@ import { GUIDANCE } from '../exposure/tables';
 import { dosedLines, lawOfFormula } from '../limits/in-formula';
 import { NO_LAW } from '../limits/law';
 import { formatNumber, type Region } from '../locale/numbers';
+import { regionText } from '../locale/readable';
 import { capital, joined } from '../locale/words';
 import { naturalOriginOf, type NaturalOrigin } from '../natural-origin/in-formula';
 import { substanceIndex } from '../substances/substance-index';
@@ -23,7 +24,17 @@ const right = (text: string): SheetNode => ({ text, fontSize: SIZE.table, alignm
 const figures = (value: number, region: Region): string =>
   formatNumber(Number(value.toPrecision(3)), region, { min: 0, max: 8 });
 
-function exposureRow(one: SubstanceExposure, region: Region): SheetNode[] {
+/** What is remarked of one substance is mostly remarked of many: each remark stands once, below, by its letter. */
+function remarksOf(all: readonly SubstanceExposure[]): Map<string, string> {
+  const remarks = [...new Set(all.flatMap(({ cautions }) => cautions))];
+  return new Map(remarks.map((says, at) => [says, String.fromCodePoint(0x61 + at)]));
+}
+
+function exposureRow(
+  one: SubstanceExposure,
+  remarks: ReadonlyMap<string, string>,
+  region: Region,
+): SheetNode[] {
   const { substance, percent, dose, margin, aggregate, cautions } = one;
   return [
     cell(substance.name),
@@ -34,24 +45,29 @@ function exposureRow(one: SubstanceExposure, region: Region): SheetNode[] {
     right(
       aggregate?.margin ? formatNumber(shownMargin(aggregate.margin.value), region, { min: 0, max: 1 }) : '',
     ),
-    cell([substance.safetySource, ...cautions].filter(Boolean).join(' ')),
+    cell(substance.safetySource),
+    cell(cautions.map((says) => remarks.get(says) ?? says).join(', ')),
   ];
 }
 
-function exposureTable(all: readonly SubstanceExposure[], region: Region, width: number): SheetNode {
-  return ruledTable({
+function exposureTable(all: readonly SubstanceExposure[], region: Region, width: number): SheetNode[] {
+  const remarks = remarksOf(all);
+  const table = ruledTable({
     width,
     columns: [
-      { head: 'Substance', share: 20 },
+      { head: 'Substance', share: 24 },
       { head: '%', share: 9, alignment: 'right' },
       { head: 'Dose, mg/kg a day', share: 12, alignment: 'right' },
       { head: 'Point of departure', share: 11, alignment: 'right' },
       { head: 'Margin', share: 9, alignment: 'right' },
       { head: 'In all products', share: 10, alignment: 'right' },
-      { head: 'Source and remarks', share: 29 },
+      { head: 'Source', share: 17 },
+      { head: 'Notes', share: 8 },
     ],
-    rows: all.map((one) => exposureRow(one, region)),
+    rows: all.map((one) => exposureRow(one, remarks, region)),
   });
+  const notes = [...remarks].map(([says, letter]) => remark(`${letter}: ${regionText(says, region)}`));
+  return [table, ...notes];
 }
 
 function ends(range: NaturalOrigin['withWater'], region: Region): string {
@@ -59,7 +75,7 @@ function ends(range: NaturalOrigin['withWater'], region: Region): string {
   const [low, high] = [range.low.value, range.high.value].map((value) =>
     formatNumber(value, region, { min: 0, max: 1 }),
   );
-  return low === high ? `${low} %` : `${low} to ${high} %`;
+  return low === high ? `${low}\u00a0%` : `${low} to ${high}\u00a0%`;
 }
 
 function originTable({ lines }: NaturalOrigin, region: Region, width: number): SheetNode {
@@ -124,10 +140,10 @@ export function exposureSheet(
       'Systemic exposure and margin of safety',
       paragraph(
         basis
-          ? `${basis.says}; adult of ${basis.bodyWeight} kg.`
+          ? regionText(`${basis.says}; adult of ${basis.bodyWeight} kg.`, region)
           : 'The tables of daily amounts do not know this kind of product, or none is said.',
       ),
-      ...(all.length > 0 ? [exposureTable(all, region, width)] : []),
+      ...(all.length > 0 ? exposureTable(all, region, width) : []),
       remark(
         `${GUIDANCE.text}. No safety assessment: a qualified safety assessor decides. Where no dermal absorption is recorded, 50 % went in.`,
       ),

@@ -6,6 +6,7 @@ import { allergenRuleOn } from '../labelling/allergens';
 import { NO_LAW, type Law } from '../limits/law';
 import { formatDate } from '../locale/dates';
 import type { Region } from '../locale/numbers';
+import { regionText } from '../locale/readable';
 import { formatMoney } from '../locale/money';
 import type { Material } from '../materials/material';
 import { formulaCautions } from './cautions';
@@ -94,7 +95,9 @@ function ingredientSection(
 function acceptedSection({ accepted }: FormulaContent, region: Region): SheetNode[] {
   if (accepted.length === 0) return [];
   const told = accepted.map(({ says, reason, by, on }) =>
-    paragraph(`${says}. Accepted${by ? ` by ${by}` : ''} on ${formatDate(on, region)}: ${reason}`),
+    paragraph(
+      `${regionText(says, region)}. Accepted${by ? ` by ${by}` : ''} on ${formatDate(on, region)}: ${reason}`,
+    ),
   );
   return headed('Findings accepted', ...told);
 }

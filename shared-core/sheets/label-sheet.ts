@@ -8,6 +8,7 @@ import { NO_ADVICE, NO_LAW } from '../limits/law';
 import { regionsOf } from '../limits/situation';
 import { allowanceWords, productsWords, subjectWords, totalWords } from '../limits/words';
 import { formatPercent, type Region } from '../locale/numbers';
+import { regionText } from '../locale/readable';
 import { capital, joined } from '../locale/words';
 import { neverMade } from './cautions';
 import { decisionFacts, withdrawnCaution } from './decision-words';
@@ -55,7 +56,7 @@ function verdictText({ verdict, limit, time, certain, forbiddenTo, ph }: Judged)
     .join('; ');
 }
 
-function limitsTable(judged: readonly Judged[], width: number): SheetNode[] {
+function limitsTable(judged: readonly Judged[], region: Region, width: number): SheetNode[] {
   if (judged.length === 0)
     return [paragraph('No limit of the library’s table is about anything in this formula.')];
   return [
@@ -70,8 +71,8 @@ function limitsTable(judged: readonly Judged[], width: number): SheetNode[] {
       ],
       rows: judged.map((one) => [
         cell(subjectWords(one)),
-        cell(totalWords(one)),
-        cell(`${allowanceWords(one.limit)} (${one.region})`),
+        cell(regionText(totalWords(one), region)),
+        cell(regionText(`${allowanceWords(one.limit)} (${one.region})`, region)),
         cell(verdictText(one)),
         cell(`${one.limit.source}; ${productsWords(one.limit)}. ${capital(one.limit.checked)}.`),
       ]),
@@ -165,7 +166,7 @@ export function labelSheet(
     ...headed('Ingredient list', paragraph(list.text || 'No ingredients yet.', { fontSize: SIZE.section })),
     ...wordsSection(labelPhrases(judged)),
     ...contentSection(list, region, width),
-    ...headed('Limits of law', ...limitsTable(judged, width)),
+    ...headed('Limits of law', ...limitsTable(judged, region, width)),
     ...(contents.freeText.length > 0
       ? [
           remark(
