@@ -27,9 +27,11 @@ export function readBatchEntries(db: Reader, ids?: readonly string[]): BatchEntr
   const { where, values } = among('b.id', ids);
   return db.all<BatchEntry>(
     `SELECT b.id, b.number, b.created_at AS createdAt, substr(b.created_at, 1, 4) AS year, b.total_mg AS totalMg,
-       b.note, v.id AS versionId, v.number AS versionNumber, f.id AS formulaId, f.name AS formulaName,
+       b.note, o.finished_on AS finishedOn,
+       CASE WHEN o.seq IS NULL THEN 'planned' ELSE 'finished' END AS state, v.id AS versionId, v.number AS versionNumber, f.id AS formulaId, f.name AS formulaName,
        f.code AS formulaCode
-     FROM batch b JOIN formula_version v ON v.id = b.version_id JOIN formula f ON f.id = v.formula_id ${where}`,
+     FROM batch b JOIN formula_version v ON v.id = b.version_id JOIN formula f ON f.id = v.formula_id
+       LEFT JOIN batch_outcome o ON o.seq = (SELECT max(seq) FROM batch_outcome WHERE batch_id = b.id) ${where}`,
     ...values,
   );
 }

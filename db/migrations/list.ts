@@ -9,6 +9,7 @@ import { acceptedFindingsSchema } from './0006-accepted-findings';
 import { decisionsAndProductFilesSchema } from './0007-decisions-and-product-files';
 import { datesOfDocumentsSchema } from './0008-dates-of-documents';
 import { classesAndSolubilitySchema } from './0009-classes-and-solubility';
+import { outcomesOfBatchesSchema } from './0010-outcomes-of-batches';
 import type { Migration } from './runner';
 
 /** The library's schema, in the order it grew. Append only: a migration that has shipped is never edited. */
@@ -29,4 +30,5 @@ export const migrations: Migration[] = [
   { number: 7, name: 'decisions and product files', sql: decisionsAndProductFilesSchema },
   { number: 8, name: 'dates of documents', sql: datesOfDocumentsSchema },
   { number: 9, name: 'classes and solubility of substances', sql: classesAndSolubilitySchema },
+  { number: 10, name: 'outcomes of batches', sql: outcomesOfBatchesSchema },
 ];

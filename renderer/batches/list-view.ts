@@ -22,6 +22,12 @@ const COLUMNS: Column<BatchRow>[] = [
   },
   { key: 'totalMg', title: 'Mass', rem: 7, number: true, text: (row, show) => show.mass(row.totalMg) },
   { key: 'createdAt', title: 'Planned', rem: 10.5, text: (row, show) => show.moment(row.createdAt) },
+  {
+    key: 'finishedOn',
+    title: 'Finished',
+    rem: 7,
+    text: (row, show) => (row.finishedOn === null ? '' : show.date(row.finishedOn)),
+  },
 ];
 
 /** The batches list on screen. */
@@ -33,7 +39,7 @@ export const BATCHES_VIEW: ListView<BatchRow> = {
   placeholder: 'Batch number, formula, code or note',
   columns: COLUMNS,
   columnsAtFirst: COLUMNS.map(({ key }) => key),
-  unfolded: ['formulaName', 'year'],
+  unfolded: ['state', 'formulaName', 'year'],
   rowHeight: 32,
   picks: false,
 };

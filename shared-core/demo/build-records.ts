@@ -1,4 +1,5 @@
 import type { Batch, BatchPlan } from '../batches/batch';
+import type { BatchOutcome } from '../batches/outcome';
 import { batchLines } from '../batches/plan-batch';
 import { formulaContent, type Formula, type FormulaVersion } from '../formulas/formula';
 import { formulaLines } from '../formulas/shares';
@@ -10,6 +11,8 @@ interface DemoBatch extends Pick<BatchPlan, 'size' | 'overagePpm' | 'readability
   /** The formula's code. */
   of: string;
   why: string;
+  /** What came of it: the day, the bulk obtained in g, the units filled. */
+  outcome?: [finishedOn: string, grams: number, units: number | null];
 }
 
 const GRAM = 1000;
@@ -22,6 +25,7 @@ const BATCHES: readonly DemoBatch[] = [
     size: { by: 'mass', massMg: 600 * GRAM },
     overagePpm: 20_000,
     readabilityMg: 10,
+    outcome: ['2026-09-03', 596.4, null],
   },
   {
     of: 'F-009',
@@ -29,6 +33,7 @@ const BATCHES: readonly DemoBatch[] = [
     size: { by: 'units', units: 60, fillMg: 50 * GRAM },
     overagePpm: 30_000,
     readabilityMg: 100,
+    outcome: ['2026-09-08', 3021.5, 60],
   },
   {
     of: 'F-003',
@@ -42,6 +47,22 @@ const BATCHES: readonly DemoBatch[] = [
 export interface DemoRecords {
   versions: FormulaVersion[];
   batches: Batch[];
+  /** What came of batches, by their id. */
+  outcomes: Map<string, BatchOutcome>;
+}
+
+function outcomesOf(batches: readonly Batch[]): Map<string, BatchOutcome> {
+  const told = batches.flatMap(({ id }, index): [string, BatchOutcome][] => {
+    const outcome = BATCHES[index]?.outcome;
+    if (!outcome) return [];
+    const [finishedOn, grams, unitsFilled] = outcome;
+    const made = {
+      ...{ finishedOn, obtainedMg: Math.round(grams * GRAM), unitsFilled, by: 'A. Demonstrator' },
+      ...{ remarks: 'Invented, as the batch is.', at: `${finishedOn}T16:00:00.000Z` },
+    };
+    return [[id, made]];
+  });
+  return new Map(told);
 }
 
 /** The versions that the demonstration has recorded, and the batches that were planned of them. */
@@ -69,7 +90,7 @@ export function buildRecords(
     };
   };
   const versions = new Map([...new Set(BATCHES.map(({ of }) => of))].map((code) => [code, recorded(code)]));
-  const batches = BATCHES.map(({ of, why, ...plan }, index): Batch => {
+  const batches = BATCHES.map(({ of, why, outcome: _outcome, ...plan }, index): Batch => {
     const version = versions.get(of);
     if (!version) throw new Error(`No version of ${of} is recorded.`);
     return {
@@ -83,5 +104,5 @@ export function buildRecords(
       note: `${why} Invented for demonstration, ${NEVER_MADE}.`,
     };
   });
-  return { versions: [...versions.values()], batches };
+  return { versions: [...versions.values()], batches, outcomes: outcomesOf(batches) };
 }

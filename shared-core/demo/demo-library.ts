@@ -1,4 +1,5 @@
 import type { Batch } from '../batches/batch';
+import type { BatchOutcome } from '../batches/outcome';
 import type { Formula, FormulaVersion } from '../formulas/formula';
 import type { Material } from '../materials/material';
 import { settings, type Settings } from '../settings/settings';
@@ -15,6 +16,8 @@ export interface DemoLibrary {
   formulas: Formula[];
   versions: FormulaVersion[];
   batches: Batch[];
+  /** What came of batches, by their id. */
+  outcomes: Map<string, BatchOutcome>;
 }
 
 /** The moment at which the demonstration library says it was written, ISO 8601 in UTC. */

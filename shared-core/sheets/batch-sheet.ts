@@ -1,4 +1,5 @@
 import type { Batch } from '../batches/batch';
+import { outcomeWords, type BatchOutcome } from '../batches/outcome';
 import type { VersionDecision } from '../formulas/decision';
 import type { FormulaVersion } from '../formulas/formula';
 import { formatDate } from '../locale/dates';
@@ -132,12 +133,14 @@ function closingSection(width: number): SheetNode {
  * deviations and release, with ruled space for all that is written by hand.
  * @param version the recorded version that the batch makes
  * @param printedAt ISO 8601
+ * @param outcome what came of it, once that is told
  */
 export function batchSheet(
   batch: Batch,
   version: FormulaVersion & { decisions?: readonly VersionDecision[] },
   settings: SheetSettings,
   printedAt: string,
+  outcome: BatchOutcome | null = null,
 ): SheetDefinition {
   const region = settings.languageRegion;
   const width = contentWidth(settings.paperSize);
@@ -159,6 +162,9 @@ export function batchSheet(
       { label: 'Made on', value: '_________________' },
       ...sizeFacts(batch, region),
     ]),
+    ...(outcome
+      ? [paragraph(`Finished ${outcomeWords(outcome, batch.totalMg, region)}; told by ${outcome.by}.`)]
+      : []),
     ...(batch.note ? [paragraph(`Note: ${batch.note}`)] : []),
     ...cautionBox(
       [...withdrawnCaution(version, region), ...formulaCautions(content, version.materials)],

@@ -1,9 +1,11 @@
 import { batchPlan, type Batch, type BatchPlan } from '@core/batches/batch';
+import { enteredOutcome, type BatchOutcome, type EnteredOutcome } from '@core/batches/outcome';
 import { batchLines } from '@core/batches/plan-batch';
 import { standingOf } from '@core/formulas/decision';
 import { Problem } from '@core/problems/problem';
 import { readDecisions } from '@db/formulas/decisions';
 import { insertBatch, readBatch } from '@db/batches/batches';
+import { insertOutcome, readOutcomes } from '@db/batches/outcomes';
 import { drawBatchNumber } from '@db/batches/numbers';
 import { readVersion } from '@db/formulas/versions';
 import { readSettings } from '@db/settings/settings';
@@ -13,6 +15,8 @@ import { listPage } from '../lists/list-page';
 import { found } from '../problems/found';
 import { validBody } from '../problems/validated';
 import { tellChange } from '../record/tell-change';
+
+const DAY_MS = 86_400_000;
 
 /** Refuses to make what was withdrawn. @throws Problem in-use */
 function refuseWithdrawn(context: ServiceContext, versionId: string, number: number): void {
@@ -42,6 +46,26 @@ function planned(context: ServiceContext, plan: BatchPlan): Batch {
   return added;
 }
 
+/** Writes down what came of a batch. What was told before stays. @throws Problem not-found, invalid-input */
+function told(context: ServiceContext, id: string, entered: EnteredOutcome): BatchOutcome[] {
+  const { library } = context.session.current();
+  const known = found(readBatch(library, id), 'batch');
+  const before = readOutcomes(library, known.id);
+  const at = context.now().toISOString();
+  // A day ahead of Greenwich may have begun.
+  const tomorrow = new Date(context.now().getTime() + DAY_MS).toISOString().slice(0, 10);
+  if (entered.finishedOn > tomorrow)
+    throw new Problem({
+      code: 'invalid-input',
+      title: 'That day is still to come.',
+      advice: 'Write down what came of a batch once it is finished.',
+    });
+  const made = { ...entered, at };
+  library.transaction((tx) => insertOutcome(tx, known.id, made));
+  tellChange(context, 'batch', { id: known.id, revision: before.length + 2 });
+  return [...before, made];
+}
+
 export function batchesRoutes(context: ServiceContext) {
   return new Hono()
     .get('/', async (c) => c.json(await listPage(context, 'batches', c.req.url)))
@@ -49,6 +73,10 @@ export function batchesRoutes(context: ServiceContext) {
     .get('/:id', (c) => {
       const { library } = context.session.current();
       const known = found(readBatch(library, c.req.param('id')), 'batch');
-      return c.json({ batch: known, version: found(readVersion(library, known.versionId), 'version') });
-    });
+      const version = found(readVersion(library, known.versionId), 'version');
+      return c.json({ batch: known, version, outcomes: readOutcomes(library, known.id) });
+    })
+    .post('/:id/outcomes', validBody(enteredOutcome), (c) =>
+      c.json(told(context, c.req.param('id'), c.req.valid('json')), 201),
+    );
 }

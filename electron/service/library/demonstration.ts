@@ -2,6 +2,7 @@ import { demoDocuments } from '@core/demo/documents';
 import { demoLibrary } from '@core/demo/demo-library';
 import type { MaterialDocument } from '@core/materials/document';
 import { insertBatch } from '@db/batches/batches';
+import { insertOutcome } from '@db/batches/outcomes';
 import { writeFormula } from '@db/formulas/drafts';
 import { insertVersion } from '@db/formulas/versions';
 import type { OpenLibrary } from '@db/library/open-library';
@@ -21,7 +22,7 @@ async function keepDocuments(library: OpenLibrary): Promise<Map<string, Material
 
 /** Fills a new library with the invented maker's shelf, formulas with versions and batches, and settings, as one change. */
 export async function fillWithDemonstration(library: OpenLibrary): Promise<void> {
-  const { settings, materials, formulas, versions, batches } = demoLibrary();
+  const { settings, materials, formulas, versions, batches, outcomes } = demoLibrary();
   const documents = await keepDocuments(library);
   library.transaction((tx) => {
     writeSettings(tx, settings, materials[0]?.createdAt ?? '');
@@ -29,5 +30,6 @@ export async function fillWithDemonstration(library: OpenLibrary): Promise<void>
     for (const added of formulas) writeFormula(tx, added);
     for (const added of versions) insertVersion(tx, added);
     for (const added of batches) insertBatch(tx, added);
+    for (const [id, outcome] of outcomes) insertOutcome(tx, id, outcome);
   });
 }

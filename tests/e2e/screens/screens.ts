@@ -264,7 +264,10 @@ export const SCREENS: Screen[] = [
     name: 'batch',
     route: 'batch',
     address: (records) => records && `/batches/${records.batch}`,
-    openers: [sheet('batch record', ['batches/BatchPage'], /batch record/i)],
+    openers: [
+      press('what came of it', ['batches/FinishBatch'], 'What came of it…'),
+      sheet('batch record', ['batches/BatchPage'], /batch record/i),
+    ],
   },
   ...BENCH_SCREENS,
   { name: 'help', route: 'help', address: always('/help') },

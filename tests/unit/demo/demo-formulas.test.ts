@@ -1,3 +1,4 @@
+import { yieldPercent } from '@core/batches/outcome';
 import { describe, expect, it } from 'vitest';
 import { checkFormula } from '@core/checks/all';
 import { formula, phaseLetter } from '@core/formulas/formula';
@@ -191,6 +192,14 @@ describe('the versions and batches of the demonstration', () => {
       expect(batch.lines.map((line) => line.lineId)).toEqual(lines.map((line) => line.id));
       expect(batch.lines.reduce((sum, line) => sum + line.targetMg, 0)).toBe(batch.totalMg);
       for (const line of lines) expect(version?.materials[line.materialId]).toBeDefined();
+    }
+    expect(library.outcomes.size).toBe(2);
+    for (const [id, outcome] of library.outcomes) {
+      const of = library.batches.find((one) => one.id === id);
+      // What is obtained is less than what is weighed: some stays in the vessel.
+      expect(yieldPercent(outcome, of?.totalMg ?? 0)).toBeGreaterThan(90);
+      expect(yieldPercent(outcome, of?.totalMg ?? 0)).toBeLessThan(100);
+      expect(outcome.remarks).toMatch(/invented/i);
     }
   });
 });

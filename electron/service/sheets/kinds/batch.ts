@@ -1,7 +1,9 @@
 import type { Batch } from '@core/batches/batch';
+import type { BatchOutcome } from '@core/batches/outcome';
 import type { VersionDecision } from '@core/formulas/decision';
 import type { FormulaVersion } from '@core/formulas/formula';
 import { readBatch } from '@db/batches/batches';
+import { readOutcomes } from '@db/batches/outcomes';
 import { readDecisions } from '@db/formulas/decisions';
 import { readVersion } from '@db/formulas/versions';
 import { found } from '../../problems/found';
@@ -11,6 +13,7 @@ interface Subject {
   batch: Batch;
   version: FormulaVersion;
   decisions: VersionDecision[];
+  outcome: BatchOutcome | null;
 }
 
 export const batch = kindOfSheet<'batch', Subject>('batch', {
@@ -18,11 +21,15 @@ export const batch = kindOfSheet<'batch', Subject>('batch', {
     const read = found(readBatch(library, request.batchId), 'batch');
     const version = found(readVersion(library, read.versionId), 'version');
     const decisions = readDecisions(library, version.id);
-    return { subject: { batch: read, version, decisions }, name: [read.number, version.content.name] };
+    const outcome = readOutcomes(library, read.id).at(-1) ?? null;
+    return {
+      subject: { batch: read, version, decisions, outcome },
+      name: [read.number, version.content.name],
+    };
   },
   async setting() {
     const { batchSheet } = await import('@core/sheets/batch-sheet');
-    return (subject, settings, printedAt) =>
-      batchSheet(subject.batch, { ...subject.version, decisions: subject.decisions }, settings, printedAt);
+    return ({ batch: made, version, decisions, outcome }, settings, printedAt) =>
+      batchSheet(made, { ...version, decisions }, settings, printedAt, outcome);
   },
 });
