@@ -6,7 +6,7 @@ export function show(value: number): string {
   if (value === 0) return '0';
   const size = Math.abs(value);
   const text = size >= 1e-4 && size < 1e9 ? plain(value) : scientific(value);
-  return text.replace('-', '−');
+  return text.replaceAll('-', '−');
 }
 
 /** A term of a sum with its sign kept readable: negative numbers stand in brackets. */

@@ -94,6 +94,12 @@ describe('scaling lines together', () => {
     ]);
   });
 
+  it('leaves nothing to the others where the locked ones are all of it', () => {
+    const formula = lines(2, 6, 4);
+    const scaled = scaledGroup(formula, ids(formula), 20_000, new Set(ids(formula).slice(0, 1)));
+    expect(ppms(scaled)).toEqual([20_000, 0, 0]);
+  });
+
   it('gives lines of nothing alike, and the odd ppm to one of them', () => {
     const formula = lines(0, 0, 0);
     const shares = ppms(scaledGroup(formula, ids(formula), 100, new Set()));
