@@ -10,8 +10,8 @@ export interface Merge {
 }
 
 const MOST_MERGES = 200_000;
-/** Blocks that do not overlap, as the format asks, touch no cell twice; a hundred a row is more than any table has. */
-const MOST_STEPS = 50_000_000;
+/** Blocks that do not overlap, as the format asks, touch no cell twice; and a sheet has 10 million cells at most. */
+const MOST_STEPS = 20_000_000;
 
 /** @throws Problem where the reference is no block of a worksheet. */
 export function readMerge(reference: string, before: readonly Merge[]): Merge {

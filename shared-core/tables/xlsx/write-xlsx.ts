@@ -1,5 +1,5 @@
 import { strToU8, zipSync } from 'fflate';
-import { xmlAttribute } from './escaped-text';
+import { escapeText, xmlAttribute } from './escaped-text';
 import { cannotBeWritten } from './refusals';
 import { lawfulSheetNames } from './sheet-names';
 import { writeSheet, type WrittenSheet, WrittenStrings } from './written-sheet';
@@ -37,7 +37,7 @@ function contentTypes(sheets: readonly string[]): string {
 /** ECMA-376 Part 1, 18.2.27 workbook. */
 function workbook(names: readonly string[]): string {
   const sheets = names.map(
-    (name, at) => `<sheet name="${xmlAttribute(name)}" sheetId="${at + 1}" r:id="rId${at + 3}"/>`,
+    (name, at) => `<sheet name="${xmlAttribute(escapeText(name))}" sheetId="${at + 1}" r:id="rId${at + 3}"/>`,
   );
   return `<workbook xmlns="${SPREADSHEET}" xmlns:r="${OFFICE}"><sheets>${sheets.join('')}</sheets></workbook>`;
 }
