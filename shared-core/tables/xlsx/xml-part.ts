@@ -69,8 +69,11 @@ class Telling {
   }
 }
 
-function parserFor(listener: Listener): SaxesParser {
-  const parser = new SaxesParser({ position: false });
+/** Prefixes are not looked up, nor places kept: both take long, and neither is asked for. */
+const OPTIONS = { xmlns: false, position: false } as const;
+
+function parserFor(listener: Listener): SaxesParser<typeof OPTIONS> {
+  const parser = new SaxesParser(OPTIONS);
   const telling = new Telling(listener);
   let attributes = 0;
   parser.on('doctype', () => {
