@@ -67,7 +67,7 @@ export interface OpenLibrary extends Database {
   checkOutside(): Promise<Outside>;
   /** Writes the library as it is here, under a new id, into another folder. Throws Problem. */
   saveCopyAs(folder: string): Promise<void>;
-  /** Compares all attachments with their hashes when a week has passed; damaged ones stand in `status().notes`. */
+  /** Compares all attachments with their hashes when a week has passed; what is damaged or gone stands in `status().notes`. */
   checkAttachments(): Promise<void>;
   /** Keeps the library as it is here among the backups, before what is on the disk is read instead. Throws Problem. */
   keepAside(): Promise<string>;
@@ -106,7 +106,12 @@ export class LiveLibrary implements OpenLibrary {
     this.#opening = { opening: { replayed, tornBytes }, notes };
     this.id = loaded.meta.id;
     this.folder = settled.folder;
-    this.attachments = new Attachments(settled.fileSystem, settled.folder, () => writableLog(this.#state));
+    this.attachments = new Attachments(
+      settled.fileSystem,
+      settled.folder,
+      () => writableLog(this.#state),
+      (sha256) => this.#background.attached(sha256),
+    );
     this.#schedule = new RewriteSchedule(
       () => fold(this.#state),
       {

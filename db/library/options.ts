@@ -2,6 +2,8 @@ import { randomUUID } from 'node:crypto';
 import { join } from 'node:path';
 import type { Problem } from '@core/problems/problem';
 import type { Migration } from '../migrations/runner';
+import type { Reader } from '../database';
+import type { AttachmentInUse } from './attachments/weekly-check';
 import { nodeFileSystem, type FileSystem } from './file/file-system';
 import { LONGEST_LOG } from './log/log-limits';
 import type { LibraryMemory } from './opening/remembered';
@@ -44,6 +46,10 @@ export interface LibraryOptions {
   onReading?: ReadProgress;
   /** What this computer keeps of libraries outside of their folders. */
   memory?: LibraryMemory;
+  /** What records show of attachments, so that one which is gone is missed; nothing when left out. */
+  attachmentsInUse?: (library: Reader) => AttachmentInUse[];
+  /** Told when `status().notes` has changed by itself. */
+  onNote?: () => void;
   /** Told of what went wrong in the background; also in `status()`. */
   onProblem?: (problem: Problem) => void;
 }
@@ -81,6 +87,8 @@ export function settle(folder: string, options: LibraryOptions): Settled {
     checker: options.checker ?? ((job) => performCheck(fileSystem, job)),
     reader: options.reader ?? createInlineReader(fileSystem),
     onReading: options.onReading,
+    attachmentsInUse: options.attachmentsInUse ?? (() => []),
+    onNote: options.onNote ?? (() => undefined),
     onProblem: options.onProblem ?? (() => undefined),
   };
 }

@@ -46,7 +46,8 @@ export function composeService({
   const places = new Places(documents, config, home);
   const backupFolder = (folder: string) => places.backupFolder(folder);
   const memory = new KnownPositions(config);
-  const opener = createLibraryOpener({ now, newId, rewriteWorker, reader, backupFolder, memory });
-  const session = new LibrarySession(places, opener, now);
+  const onNote = () => session.changes.tellLibrary();
+  const opener = createLibraryOpener({ now, newId, rewriteWorker, reader, backupFolder, memory, onNote });
+  const session: LibrarySession = new LibrarySession(places, opener, now);
   return { session, service: createService({ session, now, newId, runJob, printing }) };
 }

@@ -12,16 +12,19 @@ export class Attachments {
   readonly #library: string;
   readonly #folder: string;
   readonly #refuseReadOnly: () => void;
+  readonly #onKept: (sha256: string) => void;
 
   /**
    * @param library the library's folder
    * @param refuseReadOnly throws Problem while nothing may be changed in the library
+   * @param onKept told which is there, and whole
    */
-  constructor(fs: FileSystem, library: string, refuseReadOnly: () => void) {
+  constructor(fs: FileSystem, library: string, refuseReadOnly: () => void, onKept: (sha256: string) => void) {
     this.#fs = fs;
     this.#library = library;
     this.#folder = join(library, 'attachments');
     this.#refuseReadOnly = refuseReadOnly;
+    this.#onKept = onKept;
   }
 
   /** Keeps the bytes and returns their name. Bytes already kept, and whole, are not written again. */
@@ -29,14 +32,18 @@ export class Attachments {
     const sha256 = sha256Of(bytes);
     this.#refuseReadOnly();
     try {
-      if (await this.#isWhole(sha256)) return sha256;
-      await this.#makeFolders(join(this.#folder, sha256.slice(0, 2)));
-      const { durable } = await writeWholeFile(this.#fs, this.#path(sha256), bytes);
-      if (!durable) throw unsureOfFolder();
-      return sha256;
+      if (!(await this.#isWhole(sha256))) await this.#write(sha256, bytes);
     } catch (error) {
       throw diskProblem(error, 'keep the attachment');
     }
+    this.#onKept(sha256);
+    return sha256;
+  }
+
+  async #write(sha256: string, bytes: Uint8Array): Promise<void> {
+    await this.#makeFolders(join(this.#folder, sha256.slice(0, 2)));
+    const { durable } = await writeWholeFile(this.#fs, this.#path(sha256), bytes);
+    if (!durable) throw unsureOfFolder();
   }
 
   /** Makes the folders that are missing, each flushed into the one above; never the library's own, which may have moved. */

@@ -5,6 +5,7 @@ import type { FileReader, ReadProgress } from '@db/library/opening/read-file';
 import { recoverFromBackup, recoverFromLog } from '@db/library/opening/recovery';
 import { createInlineRewriter } from '@db/library/folding/rewrite';
 import { createWorkerChecker, createWorkerRewriter } from '@db/library/folding/worker-rewriter';
+import { attachmentsInUse } from '@db/record/attachments-in-use';
 import { migrations } from '@db/migrations/list';
 import type { LibraryOpener } from './session';
 
@@ -20,11 +21,13 @@ export interface OpenerParts {
   backupFolder?: (libraryFolder: string) => string | undefined;
   /** What this computer keeps of libraries outside of their folders. */
   memory?: LibraryMemory;
+  /** Told when a library has found by itself something that is to be told. */
+  onNote?: () => void;
 }
 
 /** Makes and opens library folders on the real disk. */
 export function createLibraryOpener(parts: OpenerParts): LibraryOpener {
-  const { now, newId, rewriteWorker, reader, backupFolder, memory } = parts;
+  const { now, newId, rewriteWorker, reader, backupFolder, memory, onNote } = parts;
   const optionsFor = (folder: string, onReading?: ReadProgress): LibraryOptions => ({
     migrations,
     now,
@@ -35,6 +38,8 @@ export function createLibraryOpener(parts: OpenerParts): LibraryOpener {
     onReading,
     backupFolder: backupFolder?.(folder),
     memory,
+    attachmentsInUse,
+    onNote,
     onProblem: (problem) => console.error(`${problem.message}\n${problem.advice}`),
   });
   return {
