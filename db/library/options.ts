@@ -66,8 +66,9 @@ export type Settled = Required<
   instance: string;
 };
 
-export function settle(folder: string, options: LibraryOptions): Settled {
+export function settle(given: string, options: LibraryOptions): Settled {
   const fileSystem = options.fileSystem ?? nodeFileSystem;
+  const folder = realFolder(fileSystem, given);
   return {
     ...options,
     folder,
@@ -91,4 +92,14 @@ export function settle(folder: string, options: LibraryOptions): Settled {
     onNote: options.onNote ?? (() => undefined),
     onProblem: options.onProblem ?? (() => undefined),
   };
+}
+
+/** A folder reached by a link is known by where it really is: two openings by two names are of one library. */
+function realFolder(fs: FileSystem, folder: string): string {
+  try {
+    return fs.realpathSync(folder);
+  } catch {
+    // There is none yet, or none any more: whoever reads it next says so.
+    return folder;
+  }
 }

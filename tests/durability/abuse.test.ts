@@ -1,12 +1,4 @@
-import {
-  existsSync,
-  readdirSync,
-  readFileSync,
-  renameSync,
-  rmSync,
-  symlinkSync,
-  writeFileSync,
-} from 'node:fs';
+import { existsSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { decodeLog, encodeHeader, encodeRecord, type Position } from '@db/library/log/log-format';
@@ -56,54 +48,6 @@ describe('a clock that is put back and forth between edits', () => {
     for (const [at, name] of kept.entries())
       expect(Buffer.from(await again.attachments.get(name)).toString()).toBe(`photo ${at}`);
     await again.close();
-  });
-});
-
-describe('a library opened by a link to its folder', () => {
-  it('is the same one as by its own path: whoever comes second reads', async () => {
-    const folder = newFolder();
-    await (await createSample(folder)).close();
-    const link = `${folder} linked`;
-    symlinkSync(folder, link);
-    const library = await openLibrary(link, sampleOptions());
-    addJar(library, 'a');
-    const other = await openLibrary(folder, sampleOptions());
-    expect(other.readOnly).toBe(true);
-    expect(other.status().readOnlyBecause?.code).toBe('library-locked');
-    expect(jarIds(other)).toEqual(['a']);
-    await other.close();
-    await library.rewrite();
-    const name = await library.attachments.put(Buffer.from('a photo'));
-    await library.backUp();
-    addJar(library, 'b');
-    await library.close();
-    expect(await reopened(folder, jarIds)).toEqual(['a', 'b']);
-    expect(existsSync(join(folder, 'attachments', name.slice(0, 2), name))).toBe(true);
-  });
-
-  it('whose link is turned to another library while it is open: nothing goes into that one', async () => {
-    const [folder, stranger] = [newFolder(), newFolder()];
-    for (const place of [folder, stranger]) await (await createSample(place)).close();
-    const link = `${folder} linked`;
-    symlinkSync(folder, link);
-    const library = await openLibrary(link, sampleOptions());
-    addJar(library, 'a');
-    const theirs = readFileSync(join(stranger, 'library.sqlite'));
-    rmSync(link);
-    symlinkSync(stranger, link);
-    // Its log is the one that was opened, wherever the link leads.
-    addJar(library, 'b');
-    await library.rewrite().catch(() => undefined);
-    await library.backUp().catch(() => undefined);
-    await library.attachments.put(Buffer.from('a photo')).catch(() => undefined);
-    await library.close();
-    expect(readFileSync(join(stranger, 'library.sqlite')).equals(theirs)).toBe(true);
-    expect(readdirSync(stranger)).not.toContain('attachments');
-    expect(readdirSync(stranger)).not.toContain('library.lock');
-    expect(await reopened(stranger, jarIds)).toEqual([]);
-    const held = JSON.parse(readFileSync(join(folder, 'library.lock'), 'utf8')) as object;
-    leaveLock(folder, held);
-    expect(await reopened(folder, jarIds)).toEqual(['a', 'b']);
   });
 });
 

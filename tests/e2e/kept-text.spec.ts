@@ -116,3 +116,61 @@ test('a field of a material left by closing the tab is kept', async ({ page }) =
     })
     .toBe('SHELF-9');
 });
+
+test('a host that crashes between the edits of two windows: all that was saved is there, and both go on', async ({
+  page,
+  stillroom: { host, folder, library },
+}) => {
+  await host.stop();
+  const port = new URL(host.origin).port;
+  const first = await HostProcess.start({ args: ['--library', library], folder, port });
+  await first.visit(page);
+  await openFormula(page);
+  const other = await page.context().newPage();
+  await first.visit(other, '/materials');
+  await other.locator('[data-index="3"]').click();
+  await other.getByRole('complementary', { name: 'Material' }).waitFor();
+  const edit = other.getByRole('button', { name: 'Edit', exact: true });
+  const code = other.getByRole('textbox', { name: 'Code', exact: true });
+  await edit.or(code).first().waitFor();
+  if (await edit.isVisible()) await edit.click();
+  const appearance = other.getByRole('textbox', { name: 'Appearance' });
+
+  await page.getByLabel('Purpose').fill('Saved before');
+  await expect(page.getByRole('contentinfo')).toContainText('Saved at');
+  await appearance.fill('Saved before');
+  await expect(other.getByRole('contentinfo')).toContainText('Saved at');
+  await first.kill();
+  await glycerin(page).fill('7.25');
+  await code.fill('SHELF-9');
+  for (const window of [page, other])
+    await expect(window.getByRole('alert', { name: 'No connection' })).toContainText('does not answer');
+
+  const second = await HostProcess.start({ args: ['--library', library], folder, port });
+  await expect(glycerin(page)).toHaveValue('7.25');
+  await expect(code).toHaveValue('SHELF-9');
+  const tab = await page.context().newPage();
+  await tab.goto(second.address);
+  await expect(tab.getByRole('heading', { level: 1 })).toBeVisible();
+  await tab.close();
+  for (const window of [page, other]) {
+    await expect(window.getByRole('contentinfo')).toContainText('Saved at');
+    await expect(window.getByRole('alert', { name: 'No connection' })).toHaveCount(0);
+  }
+
+  // From the disk, once more: what was saved before the crash, and what was typed in both windows after it.
+  await second.kill();
+  const third = await HostProcess.start({ args: ['--library', library], folder, port });
+  const [formula, material] = [page, other].map((window) => new URL(window.url()).hash.slice(1));
+  await third.visit(page, formula);
+  await page.reload();
+  await expect(glycerin(page)).toHaveValue(/^7[.,]25/);
+  await expect(page.getByLabel('Purpose')).toHaveValue('Saved before');
+  await third.visit(other, material);
+  await other.reload();
+  await expect(code).toHaveValue('SHELF-9');
+  await expect(appearance).toHaveValue('Saved before');
+  await page.goto('about:blank');
+  await other.close();
+  expect(await third.stop()).toBe(0);
+});

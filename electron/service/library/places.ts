@@ -3,6 +3,7 @@ import { mkdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
 import { basename, join, resolve } from 'node:path';
 import { z } from 'zod';
 import { PLACES_FILE } from './places-file';
+import { realFolder } from './real-folder';
 
 const MOST_RECENT = 12;
 const placesFile = z.object({
@@ -60,21 +61,22 @@ export class Places {
   /** Puts a library first among the recent ones. */
   remember(folder: string, openedAt: string): void {
     const known = this.read();
-    const rest = known.recent.filter((other) => other.folder !== folder);
+    const rest = known.recent.filter((other) => realFolder(other.folder) !== realFolder(folder));
     this.write({ ...known, recent: [{ folder, openedAt }, ...rest].slice(0, MOST_RECENT) });
   }
 
   /** Where a library's backups are kept, when not in its own folder: a sub-folder named after it. */
   backupFolder(libraryFolder: string): string | undefined {
-    const chosen = this.read().backups[libraryFolder];
-    return chosen === undefined ? undefined : join(chosen, `${basename(libraryFolder)} backups`);
+    const place = realFolder(libraryFolder);
+    const found = Object.entries(this.read().backups).find(([folder]) => realFolder(folder) === place);
+    return found && join(found[1], `${basename(found[0])} backups`);
   }
 
   /** Chooses where a library's backups are kept from the next opening on; null is its own folder again. */
   chooseBackupFolder(libraryFolder: string, chosen: string | null): void {
     const known = this.read();
     const backups = Object.fromEntries(
-      Object.entries(known.backups).filter(([folder]) => folder !== libraryFolder),
+      Object.entries(known.backups).filter(([folder]) => realFolder(folder) !== realFolder(libraryFolder)),
     );
     this.write({
       ...known,

@@ -1,11 +1,12 @@
 import { readFileSync } from 'node:fs';
-import { join, resolve } from 'node:path';
+import { join } from 'node:path';
 import type { FileReader } from '@db/library/opening/read-file';
 export type { FileReader } from '@db/library/opening/read-file';
 import { createWorkerReader } from '@db/library/opening/worker-reader';
 import { loadSqlJs } from '@db/library/sql/load-sql-js';
 import { builtWorker } from '../threads/built-worker';
 import { PLACES_FILE } from './places-file';
+import { realFolder } from './real-folder';
 
 const LIBRARY_FILE = 'library.sqlite';
 
@@ -28,7 +29,7 @@ export function readAhead(workersFolder: string, likely: LikelyLibrary): FileRea
   if (!worker) return undefined;
   const reader = createWorkerReader(worker);
   const folder = likely.demo ? undefined : (likely.library ?? openLast(likely.config));
-  if (folder !== undefined) reader.ahead(join(resolve(folder), LIBRARY_FILE));
+  if (folder !== undefined) reader.ahead(join(realFolder(folder), LIBRARY_FILE));
   return reader.read;
 }
 

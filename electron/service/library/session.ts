@@ -10,6 +10,7 @@ import { Changes } from '../changes/changes';
 import { LibraryLists } from '../lists/library-lists';
 import { noLibrary } from './no-library';
 import type { Places } from './places';
+import { realFolder } from './real-folder';
 
 /** The open library, and the indexes that answer its lists. */
 export interface OpenedLibrary {
@@ -125,7 +126,7 @@ export class LibrarySession {
   }
 
   private async openNow(folder: string): Promise<void> {
-    const path = resolve(folder);
+    const path = realFolder(folder);
     try {
       await this.telling(path, async (onReading) => {
         if (this.opened?.library.folder === path) await this.closeNow();
