@@ -14,6 +14,7 @@ export const materials = new RecordTable<Material>('material', MATERIAL_FIELDS, 
 export const materialRecords: Repository<Material, MaterialContent> = {
   noun: MATERIAL,
   read: (db, id) => materials.read(db, id),
+  refuse: (db, content) => refuseCircularMaterial(db, materials, content),
   insert: (tx, added) => materials.insert(tx, added),
   update: (tx, before, after) => materials.update(tx, before, after),
   remove: (tx, id) => materials.remove(tx, id),

@@ -84,6 +84,29 @@ export function wholeMaterials(
   );
 }
 
+/** A material, and the state that it is in. */
+export interface AtRevision {
+  id: string;
+  revision: number;
+}
+
+/** The materials whose compositions name one of these, or name a material that does. */
+export function materialsHolding(db: Reader, tradeNames: readonly string[]): AtRevision[] {
+  const found = new Map<string, number>();
+  let wanted = [...new Set(tradeNames.map((name) => name.trim()))];
+  for (let depth = 0; depth < DEEPEST && wanted.length > 0; depth++) {
+    const rows = db.all<AtRevision & { name: string }>(
+      `SELECT DISTINCT m.id AS id, m.revision AS revision, m.trade_name AS name FROM material_inci i JOIN material m ON m.id = i.material_id
+       WHERE i.inci COLLATE NOCASE IN (${wanted.map(() => '?').join(', ')})`,
+      ...wanted,
+    );
+    const fresh = rows.filter(({ id }) => !found.has(id));
+    for (const { id, revision } of fresh) found.set(id, revision);
+    wanted = fresh.map(({ name }) => name.trim()).slice(0, AT_ONCE);
+  }
+  return [...found].map(([id, revision]) => ({ id, revision }));
+}
+
 /**
  * Refuses a composition by which a material would come to hold itself.
  * @throws Problem invalid-input

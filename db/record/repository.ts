@@ -7,6 +7,8 @@ export interface Repository<R extends Kept & C, C extends object> {
   noun: Noun<C>;
   /** The one with that id, or undefined. */
   read(db: Reader, id: string): R | undefined;
+  /** Throws where a content that was once good cannot stand beside what the library holds now. */
+  refuse?(db: Reader, content: C): void;
   insert(tx: Writer, added: R): void;
   update(tx: Writer, before: R, after: R): void;
   /** Takes one away; the database refuses where something points at it. */

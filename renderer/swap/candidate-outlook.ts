@@ -10,7 +10,11 @@ export interface Outlook {
   fresh: number;
   gone: number;
   stops: number;
+  /** What passes a limit of law that did not before, each once. */
+  law: string[];
 }
+
+const OF_LAW = new Set(['law', 'legal-limit', 'classified']);
 
 /** Between two formulas the screen may draw and answer. */
 const breath = (): Promise<void> => new Promise((resolve) => setTimeout(resolve, 0));
@@ -26,7 +30,7 @@ export function useOutlook(
 
   async function lookAt(candidate: SwapCandidate, sides: readonly SwapSide[], mine: number): Promise<void> {
     const material = await need(candidate.row.id);
-    const sum = { material, fresh: 0, gone: 0, stops: 0 };
+    const sum = { material, fresh: 0, gone: 0, stops: 0, law: new Set<string>() };
     for (const side of sides) {
       if (mine !== turn) return;
       const { findings } = outcome(side, material)?.changed ?? { findings: [] };
@@ -34,9 +38,10 @@ export function useOutlook(
       sum.fresh += fresh.length;
       sum.gone += findings.length - fresh.length;
       sum.stops += fresh.filter(({ severity }) => severity === 'stop').length;
+      for (const { ruleId, title } of fresh) if (OF_LAW.has(ruleId)) sum.law.add(title);
       await breath();
     }
-    if (mine === turn) known.set(candidate.row.id, sum);
+    if (mine === turn) known.set(candidate.row.id, { ...sum, law: [...sum.law] });
   }
 
   return {

@@ -14,6 +14,8 @@ export interface Reformulation {
   go: string[];
   /** Half of the moved shares, and 0.5 for each material that comes or goes, %. */
   distance: number;
+  /** True where none nearer is left beside those before it; else only a near one. */
+  proven: boolean;
   /** Minor units per kg of what has a price; natural origin at its lower end, %. */
   costPerKg: number;
   originPercent: number;
@@ -31,7 +33,7 @@ export type ReformulateResult =
     }
   | ({ status: 'none'; cautions: string[] } & Clash);
 
-function reformulationOf(field: Field, { shares, distance }: Solved): Reformulation {
+function reformulationOf(field: Field, { shares, distance, proven }: Solved): Reformulation {
   const ppm = roundedShares(field, shares);
   const percent = new Map([...ppm].map(([player, one]) => [player, one / 10_000]));
   const judged = judgedDemands(field, percent);
@@ -50,6 +52,7 @@ function reformulationOf(field: Field, { shares, distance }: Solved): Reformulat
     come: all.filter((player) => !isOwn(player)).map(({ material }) => material.id),
     go: all.filter((player) => !ppm.has(player)).map(({ material }) => material.id),
     distance,
+    proven,
     costPerKg: costOf(percent),
     originPercent: originOf(percent, field.wish.originWithWater),
     binds: told.map(({ demand, says }) => ({ demand, says })),

@@ -12,6 +12,8 @@ export type Shares = ReadonlyMap<Player, number>;
 export interface Solved {
   shares: Shares;
   distance: number;
+  /** Whether no nearer one meets what was asked. */
+  proven: boolean;
 }
 
 /** Up to as many players a model is solved as it stands; of more, so many of the most promising new ones first. */
@@ -37,7 +39,7 @@ async function solveWhole(field: Field, asked: Asked, solve: SolveLp): Promise<S
   const shares = new Map(
     field.players.filter((player) => used(player) === 1).map((player) => [player, values[player.x] ?? 0]),
   );
-  return { shares, distance: valueOf(model, values) + distanceConstant(field.players) };
+  return { shares, distance: valueOf(model, values) + distanceConstant(field.players), proven: true };
 }
 
 /** A field with the bounds that tell which new materials could matter; found once for all its cuts. */
@@ -75,7 +77,7 @@ export class Search {
       const open = others.filter((player) => boundOf(player) < ceiling);
       if ((found && enough) || open.every((player) => taken.includes(player))) {
         for (const player of found?.shares.keys() ?? []) if (!isOwn(player)) this.used.add(player);
-        return found;
+        return found && { ...found, proven: open.every((player) => taken.includes(player)) };
       }
       // Without an answer the field is doubled; with one, all that could still be nearer come in at once.
       taken = found

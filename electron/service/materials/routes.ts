@@ -5,7 +5,9 @@ import {
   type MaterialContent,
 } from '@core/materials/material';
 import { Problem } from '@core/problems/problem';
+import { same } from '@core/record/same';
 import { materialRecords, readMaterials, refuseCircularComposition } from '@db/materials/materials';
+import { materialsHolding } from '@db/materials/nested';
 import { materialUses } from '@db/materials/uses';
 import { Hono } from 'hono';
 import { z } from 'zod';
@@ -29,6 +31,15 @@ function addMaterial(context: ServiceContext, content: MaterialContent): Materia
   });
 }
 
+/** What else is no longer what it was when a material changed: those that hold it, whose own records stay. */
+function tellThoseThatHold(context: ServiceContext, changed: readonly Material[]): void {
+  const { session } = context;
+  const own = new Set(changed.map(({ id }) => id));
+  const names = changed.map(({ tradeName }) => tradeName);
+  for (const { id, revision } of materialsHolding(session.current().library, names))
+    if (!own.has(id)) session.changes.tell({ kind: 'material', id, revision });
+}
+
 /** A material with what the materials within it hold, as formulas count it. */
 function wholeMaterial(context: ServiceContext, id: string): Material {
   return found(readMaterials(context.session.current().library, [id]).get(id), 'material');
@@ -39,10 +50,14 @@ function changeMaterial(
   id: string,
   { revision, content }: z.infer<typeof edit>,
 ): Material {
-  return changeRecord(context, materialRecords, id, revision, () => {
+  const before = material(context, id);
+  const after = changeRecord(context, materialRecords, id, revision, () => {
     refuseCircularComposition(context.session.current().library, content);
     return content;
   });
+  const [was, is] = [before, after].map(({ tradeName, composition }) => ({ tradeName, composition }));
+  if (!same(was, is)) tellThoseThatHold(context, [before, after]);
+  return after;
 }
 
 function copyMaterial(context: ServiceContext, id: string): Material {
@@ -65,6 +80,7 @@ function removeMaterial(context: ServiceContext, id: string): void {
     });
   }
   removeRecord(context, materialRecords, id);
+  tellThoseThatHold(context, [known]);
 }
 
 export function materialsRoutes(context: ServiceContext) {

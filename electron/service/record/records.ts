@@ -131,7 +131,7 @@ export function removeRecord<R extends Kept & C, C extends object>(
   tellChange(context, repository.noun.kind, { id });
 }
 
-/** Brings a deleted record back under its own id, as it was; its history goes on. */
+/** Brings a deleted record back under its own id, as it was; its history goes on. @throws Problem where it no longer fits */
 export function bringBack<R extends Kept & C, C extends object>(
   context: ServiceContext,
   repository: Repository<R, C>,
@@ -141,6 +141,7 @@ export function bringBack<R extends Kept & C, C extends object>(
   const doing = doingNow(context, 'brought back');
   const back = { ...content, id, revision: 1, createdAt: doing.at, updatedAt: doing.at } as unknown as R;
   context.session.current().library.transaction((tx) => {
+    repository.refuse?.(tx, content);
     repository.insert(tx, back);
     beginHistory(tx, repository.noun.kind, id, doing);
   });

@@ -17,6 +17,7 @@ export interface ChangedFigure {
 /** A finding of the checks that a change brings or takes away. */
 export interface ChangedFinding {
   kind: 'new' | 'gone';
+  ruleId: string;
   severity: Consequences['findings'][number]['severity'];
   title: string;
 }
@@ -131,10 +132,10 @@ function findings(before: Consequences, after: Consequences): ChangedFinding[] {
   return [
     ...after.findings
       .filter((one) => !was?.has(key(one)))
-      .map(({ severity, title }): ChangedFinding => ({ kind: 'new', severity, title })),
+      .map(({ ruleId, severity, title }): ChangedFinding => ({ kind: 'new', ruleId, severity, title })),
     ...before.findings
       .filter((one) => !is?.has(key(one)))
-      .map(({ severity, title }): ChangedFinding => ({ kind: 'gone', severity, title })),
+      .map(({ ruleId, severity, title }): ChangedFinding => ({ kind: 'gone', ruleId, severity, title })),
   ];
 }
 

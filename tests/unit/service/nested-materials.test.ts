@@ -43,4 +43,48 @@ describe('a material within a material', () => {
     expect(body.title).toContain('leads back to itself');
     expect((await ask<Material>('GET', `/materials/${id}`)).body).toEqual(first);
   });
+
+  it('is refused where a deleted one that is brought back would lead back, and the library stays as it was', async () => {
+    const { ask } = await serviceWith();
+    const add = async (name: string, ...names: string[]) =>
+      (await ask<Material>('POST', '/materials', { ...blankMaterial(name, ''), composition: half(...names) }))
+        .body;
+    const inner = await add('Loop In', 'Aqua');
+    const outer = await add('Loop Out', 'Loop In', 'Urea');
+    expect((await ask('DELETE', `/materials/${outer.id}`)).status).toBe(204);
+    const { revision, id, createdAt: _c, updatedAt: _u, ...content } = inner;
+    const edited = { revision, content: { ...content, composition: half('Loop Out', 'Aqua') } };
+    expect((await ask('PUT', `/materials/${id}`, edited)).status).toBe(200);
+    const { status, body } = await ask<ProblemDetails>('POST', `/record/deleted/material/${outer.id}/bring-back`);
+    expect(status).toBe(422);
+    expect(body.title).toContain('leads back to itself');
+    expect((await ask('GET', `/materials/${outer.id}`)).status).toBe(404);
+  });
+
+  it('tells of what holds it when it changes, so that every window counts it anew', async () => {
+    const { ask, session } = await serviceWith();
+    const add = async (name: string, ...names: string[]) =>
+      (await ask<Material>('POST', '/materials', { ...blankMaterial(name, ''), composition: half(...names) }))
+        .body;
+    const inner = await add('Told In', 'Aqua');
+    const middle = await add('Told Between', 'told in', 'Urea');
+    const outer = await add('Told Out', 'Told Between');
+    const told: string[] = [];
+    const { tell } = session.changes;
+    session.changes.tell = (change) => (
+      told.push(`${change.kind} ${change.id}`),
+      tell.call(session.changes, change)
+    );
+    const { revision, id, createdAt: _c, updatedAt: _u, ...content } = inner;
+    const changed = { ...content, composition: half('Aqua', 'Glycerin') };
+    const { body } = await ask<Material>('PUT', `/materials/${id}`, { revision, content: changed });
+    expect(told).toEqual([inner, middle, outer].map((one) => `material ${one.id}`));
+    told.length = 0;
+    // What is written beside the composition concerns nobody else.
+    await ask('PUT', `/materials/${id}`, {
+      revision: body.revision,
+      content: { ...changed, notes: 'kept dry' },
+    });
+    expect(told).toEqual([`material ${id}`]);
+  });
 });
