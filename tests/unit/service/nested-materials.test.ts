@@ -55,7 +55,10 @@ describe('a material within a material', () => {
     const { revision, id, createdAt: _c, updatedAt: _u, ...content } = inner;
     const edited = { revision, content: { ...content, composition: half('Loop Out', 'Aqua') } };
     expect((await ask('PUT', `/materials/${id}`, edited)).status).toBe(200);
-    const { status, body } = await ask<ProblemDetails>('POST', `/record/deleted/material/${outer.id}/bring-back`);
+    const { status, body } = await ask<ProblemDetails>(
+      'POST',
+      `/records/deleted/material/${outer.id}/bring-back`,
+    );
     expect(status).toBe(422);
     expect(body.title).toContain('leads back to itself');
     expect((await ask('GET', `/materials/${outer.id}`)).status).toBe(404);
