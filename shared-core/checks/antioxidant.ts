@@ -3,10 +3,10 @@ import { COMMON_PRACTICE } from '../working/working';
 import type { CheckRule, Finding } from './check';
 import { namesOf, sumPpm, type LineFacts } from './facts';
 
-/** Oils pressed from seeds, fruits and kernels hold unsaturated chains; jojoba is a wax that hardly turns. */
+/** Oils pressed from seeds, fruits and kernels hold unsaturated chains; jojoba is a wax that hardly turns, hydrogenated ones have none left. */
 const UNSATURATED =
-  /(seed|fruit|kernel|germ|nut|bran|leaf) oil$|^(prunus amygdalus dulcis|persea gratissima|oenothera biennis|borago officinalis|squalene|olea europaea).*( oil)?$|^(oleic|linoleic|linolenic) acid$|oleate$/;
-const STABLE = /^simmondsia chinensis|^cocos nucifera|^ricinus communis/;
+  /(seed|fruit|kernel|germ|nut|bran|leaf) oil$|^(prunus amygdalus dulcis|persea gratissima|oenothera biennis|borago officinalis|olea europaea).* oil$|^squalene$|^(oleic|linoleic|linolenic) acid$|oleate$/;
+const STABLE = /^simmondsia chinensis|^cocos nucifera|^ricinus communis|^hydrogenated /;
 const RETINOID = /retin(ol|yl|al|oate)/;
 const ANTIOXIDANT =
   /tocopherol|^bht$|ascorbyl palmitate|rosmarinus officinalis|propyl gallate|ubiquinone|pentaerythrityl tetra-di/;

@@ -1,7 +1,7 @@
 import { KNOWN_ACIDS, KNOWN_BASES } from '../neutralisation/acids-and-bases';
 import { figureValue } from '../materials/figure';
 import type { InciPart } from '../materials/composition';
-import { isFattyAcid, named } from '../emulsions/conflicts/recognise';
+import { isFattyAcid } from '../emulsions/conflicts/recognise';
 import { WHOLE_PPM } from '../quantities/share';
 import { fold } from '../quantities/fold';
 import type { LineFacts } from './facts';
@@ -54,7 +54,10 @@ export function needyAcidMmol(line: LineFacts): number {
   const { material, ppm } = line;
   const acidValue = figureValue(material.figures.acidValue);
   if (isFattyAcid(material) && acidValue !== null) return ((ppm / 10_000) * acidValue) / KOH;
-  if (named(material, CARBOMER)) return (ppm / 10_000) * CARBOMER_MMOL_PER_G;
+  const carbomer = material.composition.filter(({ inci }) => CARBOMER.test(fold(inci).trim()));
+  // A dispersion sold ready holds a few per cent of it.
+  if (carbomer.length > 0)
+    return carbomer.reduce((sum, part) => sum + grams(line, part, 'most') * CARBOMER_MMOL_PER_G, 0);
   return byTable(line, KNOWN_ACIDS, 'most') || byFigures(line, 'most');
 }
 

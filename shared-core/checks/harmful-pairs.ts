@@ -34,7 +34,8 @@ const PAIRS: readonly Pair[] = [
   },
   {
     first: /^dihydroxyacetone$/,
-    second: /^urea$|triethanolamine|aminomethyl|arginine|lysine|glycine|hydrolyzed .*protein/,
+    second:
+      /^urea$|triethanolamine|aminomethyl|arginine|lysine|\bglycine\b(?! (soja|max))|hydrolyzed .*protein/,
     severity: 'warn',
     why: 'Dihydroxyacetone reacts with amines, amino acids and proteins: it browns in the jar and tans less.',
     source: CHEMISTRY,

@@ -2,9 +2,9 @@ import { named } from '../emulsions/conflicts/recognise';
 import type { CheckRule } from './check';
 import { namesOf } from './facts';
 
-/** Secondary and tertiary amines and alkanolamides, by their INCI names (from memory). */
+/** Secondary and tertiary amines and alkanolamides, by their INCI names (from memory); tea and tea tree are none. */
 const AMINES =
-  /triethanolamine|diethanolamine|diisopropanolamine|triisopropanolamine|\b(tea|dea|dipa|tipa)\b|morpholin|dimethylamine$/;
+  /triethanolamine|diethanolamine|diisopropanolamine|triisopropanolamine|\btea-|\b(dea|dipa|tipa)\b|morpholin|dimethylamine$/;
 /** What gives off nitrite or nitrosates by itself. */
 const NITROSATING = /2-bromo-2-nitropropane|5-bromo-5-nitro|bronopol|bronidox|\bnitrite\b/;
 

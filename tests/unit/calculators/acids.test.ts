@@ -103,6 +103,7 @@ describe('base for an acid', () => {
       calculateNeutralise({ ...asked, ...part }).results[0]?.says;
     expect(says({ basePercentLow: 45, basePercentHigh: 55 })).toContain('over its strengths of 55 to 45 %');
     for (const part of [
+      { basePercentLow: 50, basePercentHigh: 50 },
       { basePercentLow: 55, basePercentHigh: 45 },
       { basePercentLow: 60, basePercentHigh: 70 },
       { basePercentLow: 0, basePercentHigh: 55 },

@@ -153,6 +153,11 @@ describe('rules for a type', () => {
       'neutral',
     );
     expect(verdict('gel-network', system([[STEARETH_21, 2]]))).toBe('neutral');
+    // Partners swell it from HLB 10 on.
+    const of = (hlb: number) =>
+      make(`HLB ${hlb}`, 'Steareth-10', { charge: 'non-ionic', figures: { hlb: figure(hlb) } });
+    expect(verdict('gel-network', system([[of(10), 2]], [CETEARYL, 3]))).toBe('for');
+    expect(verdict('gel-network', system([[of(9.9), 2]], [CETEARYL, 3]))).toBe('neutral');
   });
 
   it.each([
