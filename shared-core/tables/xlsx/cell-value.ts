@@ -39,14 +39,13 @@ function formatted(number: number, kind: FormatKind, from1904: boolean): Cell | 
 /** The value of a cell; null for an empty one. `tellOdd` is called where a number is to be a date, but is none. */
 export function cellValue(raw: RawCell, context: CellContext, tellOdd: () => void): Cell {
   const text = raw.value ?? '';
-  const written = raw.type === 'inlineStr' ? (raw.inline ?? '') : text;
-  if (written === '') return null;
+  // A text of its own is one, also where the program that wrote it forgot to say so.
+  if (raw.type === 'inlineStr' || (text === '' && raw.inline !== null)) return raw.inline || null;
+  if (text === '') return null;
   switch (raw.type) {
     // 18.18.11 ST_CellType
     case 's':
       return sharedText(text, context.strings) || null;
-    case 'inlineStr':
-      return written;
     case 'str':
       return unescapeText(text);
     case 'b':

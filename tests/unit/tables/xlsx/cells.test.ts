@@ -16,8 +16,8 @@ describe('a text cell', () => {
     const cells =
       '<c t="inlineStr"><is><t> two  blanks </t></is></c>' +
       '<c t="inlineStr"><is><r><t>a</t></r><rPh><t>x</t></rPh><r><t>b</t></r></is></c>' +
-      '<c t="inlineStr"><is><t><![CDATA[<0.5 & rising]]></t></is></c>';
-    expect(cellsOf(cells)).toEqual([' two  blanks ', 'ab', '<0.5 & rising']);
+      '<c t="inlineStr"><is><t><![CDATA[<0.5 & rising]]></t></is></c><c><is><t>0815</t></is></c>';
+    expect(cellsOf(cells)).toEqual([' two  blanks ', 'ab', '<0.5 & rising', '0815']);
   });
 
   // Source of the examples: ECMA-376 Part 1, 22.4.2.4 bstr.
