@@ -72,17 +72,6 @@ export function weighingTables(
   const digits = shareDigits(formulaLines(content).map((line) => shares.get(line.id) ?? 0));
   const targets = new Map(batch.lines.map((line) => [line.lineId, line.targetMg]));
   const mass = (mg: number): string => formatMassIn(mg, unit, region, batch.readabilityMg);
-  const tables = content.phases.map((phase, index): SheetNode => {
-    const rows = phase.lines.map((line): Cell[] => [
-      materialCell(line, materials[line.materialId]),
-      figureCell(formatShare(shares.get(line.id) ?? 0, region, digits)),
-      figureCell(mass(targets.get(line.id) ?? 0), { bold: true }),
-      ...Array.from({ length: 5 }, blankCell),
-    ]);
-    const sum = phase.lines.reduce((total, line) => total + (targets.get(line.id) ?? 0), 0);
-    const caption = phaseCaption(phase, index, region, `${mass(sum)} ${unit}`);
-    return wholeTable(ruledTable({ columns: columnsOf(unit), rows, width, caption, rowHeight: HAND_ROW }));
-  });
   const total: SheetNode = {
     margin: [0, 3, 0, 0],
     columns: [
@@ -96,5 +85,16 @@ export function weighingTables(
       },
     ],
   };
-  return [...tables, total];
+  return content.phases.map((phase, index): SheetNode => {
+    const rows = phase.lines.map((line): Cell[] => [
+      materialCell(line, materials[line.materialId]),
+      figureCell(formatShare(shares.get(line.id) ?? 0, region, digits)),
+      figureCell(mass(targets.get(line.id) ?? 0), { bold: true }),
+      ...Array.from({ length: 5 }, blankCell),
+    ]);
+    const sum = phase.lines.reduce((total, line) => total + (targets.get(line.id) ?? 0), 0);
+    const caption = phaseCaption(phase, index, region, `${mass(sum)} ${unit}`);
+    const table = ruledTable({ columns: columnsOf(unit), rows, width, caption, rowHeight: HAND_ROW });
+    return wholeTable(table, ...(index === content.phases.length - 1 ? [total] : []));
+  });
 }

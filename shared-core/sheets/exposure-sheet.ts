@@ -144,9 +144,7 @@ export function exposureSheet(
           : 'The tables of daily amounts do not know this kind of product, or none is said.',
       ),
       ...(all.length > 0 ? exposureTable(all, region, width) : []),
-      remark(
-        `${GUIDANCE.text}. No safety assessment: a qualified safety assessor decides. Where no dermal absorption is recorded, 50 % went in.`,
-      ),
+      remark(`${GUIDANCE.text}. No safety assessment: a qualified safety assessor decides.`),
     ),
     ...headed(
       'Natural origin by ISO 16128',

@@ -19,6 +19,7 @@ test('what came of a batch is told, corrected, and found in the list', async ({ 
   await expect(finished).toContainText('12 Sept 2026, 4.896 kg, 96.0 % of what was weighed');
 
   await page.getByRole('button', { name: 'Correct the outcome…' }).click();
+  await expect(dialog.getByLabel('Bulk obtained')).toHaveValue('4896');
   await dialog.getByLabel('Bulk obtained').fill('4845');
   await dialog.getByRole('button', { name: 'Record the outcome' }).click();
   await expect(finished).toContainText('95.0 %');

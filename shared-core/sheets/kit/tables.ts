@@ -145,9 +145,12 @@ function heightOf({ table, layout }: TableNode, count = table.body.length): numb
   }, 0);
 }
 
-/** A table with its margin that stays on one page, such as a phase: unless it is so long that it would leave half of one. */
-export function wholeTable(table: TableNode): SheetNode {
-  return { margin: [0, 4, 0, 0], stack: [table], unbreakable: heightOf(table) < FITS_A_PAGE };
+/**
+ * A table with its margin that stays on one page, such as a phase: unless it is so long that it would leave half of one.
+ * @param after a line that stays with it, such as a total
+ */
+export function wholeTable(table: TableNode, ...after: SheetNode[]): SheetNode {
+  return { margin: [0, 4, 0, 0], stack: [table, ...after], unbreakable: heightOf(table) < FITS_A_PAGE };
 }
 
 function firstTable(node: SheetNode | undefined): TableNode | null {
