@@ -29,7 +29,10 @@ const compound = (bytes: Uint8Array) =>
 /** What a file that begins as text is: a page, a spreadsheet written as XML, a plain table. */
 function written(text: string): Problem {
   if (/<(!doctype html|html|table)\b/i.test(text)) {
-    return notAWorkbook('This is a web page and no spreadsheet, whatever its name says.', SAVE_AS);
+    return notAWorkbook(
+      'This is a page for a browser (HTML) and no spreadsheet, whatever its name says.',
+      SAVE_AS,
+    );
   }
   if (/^\s*<\?xml/.test(text))
     return notAWorkbook('This is no .xlsx spreadsheet, but a file of XML.', SAVE_AS);

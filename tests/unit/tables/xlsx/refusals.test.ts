@@ -20,7 +20,7 @@ describe('what is no .xlsx spreadsheet is told apart', () => {
     ['a CSV', strToU8('Name;HLB\r\nCetearyl alcohol;15,5\r\n'), /text file/, /\.csv/],
     ['a CSV in UTF-16', Uint8Array.from(Buffer.from('\ufeffName;Größe', 'utf16le')), /text file/, /\.csv/],
     ['a CSV in Latin letters', Uint8Array.from([0x4e, 0xe4, 0x6d, 0x65]), /text file/, /\.csv/],
-    ['a web page', strToU8('\n<html><body><table></table>'), /web page/, /\.xlsx/],
+    ['a web page', strToU8('\n<html><body><table></table>'), /\(HTML\)/, /\.xlsx/],
     ['a spreadsheet of XML', strToU8('<?xml version="1.0"?><Workbook/>'), /file of XML/, /\.xlsx/],
     ['a picture', Uint8Array.from([0x89, 0x50, 0x4e, 0x47, 0, 0, 0]), /no spreadsheet/, /CSV/],
     [
