@@ -58,11 +58,15 @@ function* choose(count: number, of: number, from = 0): Generator<number[]> {
  * distance (where a share is what it was): a convex, piecewise linear figure is least at one of them. Shares no code
  * with the model.
  */
-function bruteForce(all: readonly Plain[], wish: ReformulateWish): number | null {
+function bruteForce(
+  all: readonly Plain[],
+  wish: ReformulateWish,
+  allowed: (used: readonly Plain[]) => boolean = () => true,
+): number | null {
   let best: number | null = null;
   for (let mask = 1; mask < 1 << all.length; mask += 1) {
     const used = all.filter((_, at) => mask & (1 << at));
-    if (used.some(({ barred }) => barred)) continue;
+    if (used.some(({ barred }) => barred) || !allowed(used)) continue;
     const n = used.length;
     const unit = (at: number, sign: number): number[] => used.map((_, k) => (k === at ? sign : 0));
     const halves: Half[] = used.flatMap(({ least, most }, at) => [
@@ -97,6 +101,33 @@ function bruteForce(all: readonly Plain[], wish: ReformulateWish): number | null
     }
   }
   return best;
+}
+
+/** What comes and goes of its own accord in an answer, by material. */
+interface Moves {
+  come: string[];
+  go: string[];
+}
+
+/**
+ * Which sets a further answer may be made of, told apart from the model: no more materials than now beyond what the
+ * best needed; and none that makes all moves of one before it, or, once those are used up, none that is one before it.
+ */
+function furtherThan(all: readonly Plain[], before: readonly Moves[], exact: boolean) {
+  const own = all.filter(({ now }) => now > 0);
+  const barred = own.filter((one) => one.barred).length;
+  const spare = Math.max(0, before[0]!.come.length - before[0]!.go.length - barred);
+  return (used: readonly Plain[]): boolean => {
+    const ids = new Set(used.map(({ material }) => material.id));
+    const come = used.filter(({ now }) => now === 0).length;
+    const go = own.filter((one) => !one.barred && !ids.has(one.material.id)).length;
+    if (used.length > own.length + spare) return false;
+    return before.every((one) => {
+      const all = one.come.every((id) => ids.has(id)) && one.go.every((id) => !ids.has(id));
+      const same = all && come === one.come.length && go === one.go.length;
+      return exact || one.come.length + one.go.length === 0 ? !same : !all;
+    });
+  };
 }
 
 const EMOLLIENT = { functions: ['humectant'] as Material['functions'] };
@@ -226,7 +257,21 @@ describe('reformulating against brute force', () => {
         if (result.status !== 'found' || expected === null) return;
         expect(result.best.distance).toBeCloseTo(expected, 5);
         for (const one of [result.best, ...result.alternatives]) expectWhole(one);
-        for (const one of result.alternatives) expect(one.distance).toBeGreaterThanOrEqual(expected - 1e-6);
+        const answers = [result.best, ...result.alternatives];
+        const bars = new Set(plain.filter((one) => one.barred).map(({ material }) => material.id));
+        const moves = answers.map(({ come, go }): Moves => ({ come, go: go.filter((id) => !bars.has(id)) }));
+        // Each is the next-best of those that differ, as it says; and there are no further ones where none are shown.
+        for (let at = 1; at <= Math.min(answers.length, wish.alternatives); at += 1) {
+          const before = moves.slice(0, at);
+          const next =
+            bruteForce(plain, wish, furtherThan(plain, before, false)) ??
+            bruteForce(plain, wish, furtherThan(plain, before, true));
+          if (at === answers.length) expect(next).toBeNull();
+          else {
+            expect(answers[at]!.proven).toBe(true);
+            expect(answers[at]!.distance).toBeCloseTo(next!, 5);
+          }
+        }
         const sets = [result.best, ...result.alternatives].map(({ come, go }) =>
           [...come, '-', ...go].join(),
         );

@@ -10,7 +10,7 @@ import { reformulated } from '@core/reformulate/reformulated';
 import { reformulateWish, type ReformulateWish } from '@core/reformulate/wish';
 import { solveWithHighs } from '@service/emulsions/optimiser';
 import { describe, expect, it } from 'vitest';
-import { nextId } from '../checks/build';
+import { content, make, nextId, phase } from '../checks/build';
 import { EXAMPLES } from '../limits/law';
 
 const { materials, formulas } = demoLibrary();
@@ -87,6 +87,44 @@ describe('reformulating the day cream', () => {
     // What is said to be within reach is.
     const reached = await ask({ costAtMost: (cost?.reach ?? 0) + 0.5, alternatives: 0 });
     expect(reached.status).toBe('found');
+  });
+
+  it('finds none where the least uses of what would have to come pass 100 %', async () => {
+    const oil = (name: string, inci: string, minPercent: number) =>
+      make(name, inci, {
+        functions: ['emollient'],
+        usage: {
+          ...{ minPpm: minPercent * 10_000, typicalPpm: null, maxPpm: 1_000_000 },
+          ...{ provenance: 'supplier', source: '' },
+        },
+      });
+    const [kept, barred, other] = [
+      oil('Kept', 'Squalane', 0),
+      oil('Barred', 'Isohexadecane', 0),
+      oil('Other', 'Triolein', 70),
+    ];
+    const half = content(
+      [
+        phase([
+          [kept, 50],
+          [barred, 50],
+        ]),
+      ],
+      { productType: 'anhydrous' },
+    );
+    const result = await reformulate(
+      {
+        content: half,
+        ...{ materials: [kept, barred], candidates: [kept, barred, other] },
+        ...{ law: EXAMPLES, onDay: DAY, currency: 'EUR' },
+        wish: reformulateWish.parse({
+          withoutSubstances: ['Isohexadecane'],
+          locked: [half.phases[0]!.lines[0]!.id],
+        }),
+      },
+      solveWithHighs,
+    );
+    expect(result.status).toBe('none');
   });
 
   it('refuses a formula that is no whole', async () => {
