@@ -119,7 +119,7 @@ test('a bad formula is mended until nothing is found, approved, and its whole fi
         .getByRole('checkbox', { name: /q\.s\. to 100/ })
         .check(),
     );
-    await expect(page.getByText('Nothing is left to look at.')).toBeVisible();
+    await expect(page.getByText('Every check passes.')).toBeVisible();
     await expect(findings.getByRole('heading')).toHaveCount(0);
     await expect(page.getByText(/Total\s*100/)).toBeVisible();
   });
