@@ -107,46 +107,56 @@ describe('a pairing rule as rows', () => {
 describe('the bound of a relaxed choice', () => {
   const number = fc.integer({ min: -9, max: 9 });
   const players = fc.array(
-    fc.tuple(number, number, fc.integer({ min: 0, max: 3 }), fc.integer({ min: 0, max: 4 }), fc.boolean()),
+    fc.tuple(number, number, fc.nat(3), fc.constantFrom(0, 0, 1, 4), fc.constantFrom(true, true, false)),
     { minLength: 1, maxLength: 4 },
   );
   const rows = fc.array(
     fc.tuple(
       fc.array(number, { minLength: 8, maxLength: 8 }),
       fc.constantFrom<Row['sense']>('<=', '>=', '='),
-      number,
+      fc.integer({ min: 0, max: 3 }),
       fc.double({ min: -5, max: 5, noNaN: true }),
     ),
-    { maxLength: 3 },
+    { minLength: 1, maxLength: 3 },
   );
 
   it('lies at or below every choice that meets the rows, over all and for each one used, at any prices', () => {
     fc.assert(
-      fc.property(players, rows, fc.integer({ min: 1, max: 4 }), (made, asked, atMost) => {
+      fc.property(players, rows, fc.integer({ min: 1, max: 4 }), fc.nat(), (made, asked, atMost, pick) => {
         const pins = made.filter(([, , , , pinned]) => pinned).length;
         fc.pre(pins <= atMost);
         const all = made.map(([, , , , pinned], at) => ({ x: `x${at}`, y: `y${at}`, pinned }) as Player);
         const limits = new Map(
           made.map(([, , least, more], at) => [`y${at}`, { least, most: least + more }]),
         );
+        const possible = choices(all, limits, atMost);
+        // One of them at least meets the rows: each leaves it some room, or none.
+        const met = possible[pick % possible.length] ?? new Map<string, number>();
+        const rowOf = (terms: Row['terms'], sense: Row['sense'], room: number): Row => {
+          const slack = sense === '<=' ? room : sense === '>=' ? -room : 0;
+          return { demand: 'some', terms, sense, rhs: sumOf({ terms }, met) + slack };
+        };
         const model: LpModel = {
           objective: made.flatMap(([rate, fixed], at): [number, string][] => [
             [rate, `x${at}`],
             [fixed, `y${at}`],
           ]),
-          rows: asked.map(([by, sense, rhs]): Row => ({
-            ...{ demand: 'some', sense, rhs },
-            terms: made.flatMap((_, at): [number, string][] => [
-              [by[at] ?? 0, `x${at}`],
-              [by[at + 4] ?? 0, `y${at}`],
-            ]),
-          })),
+          rows: asked.map(([by, sense, room]) =>
+            rowOf(
+              made.flatMap((_, at): [number, string][] => [
+                [by[at] ?? 0, `x${at}`],
+                [by[at + 4] ?? 0, `y${at}`],
+              ]),
+              sense,
+              room,
+            ),
+          ),
           upperBounds: new Map(),
           binaries: all.map(({ y }) => y),
         };
         const priced = model.rows.map((row, at): [Row, number] => [row, asked[at]?.[3] ?? 0]);
         const { all: bound, using } = playerBounds({ model, players: all, limits, priced, atMost });
-        for (const at of choices(all, limits, atMost)) {
+        for (const at of possible) {
           if (!model.rows.every((row) => meets(row, sumOf(row, at)))) continue;
           const costs = sumOf({ terms: model.objective }, at);
           expect(costs).toBeGreaterThanOrEqual(bound - 1e-6);
@@ -154,8 +164,21 @@ describe('the bound of a relaxed choice', () => {
             if (at.get(y)) expect(costs).toBeGreaterThanOrEqual((using.get(y) ?? Infinity) - 1e-6);
         }
       }),
-      { numRuns: 150 },
+      { numRuns: 400 },
     );
+  });
+
+  it('takes a price of the sign that its row allows, none of the other, by hand', () => {
+    // One material, pinned at a level of 1 that costs 2; the row asks for 0 of it or for 2 of it.
+    const only = { x: 'x', y: 'y', pinned: true } as Player;
+    const bound = (sense: Row['sense'], rhs: number, price: number) => {
+      const row: Row = { demand: 'some', terms: [[1, 'x']], sense, rhs };
+      const model: LpModel = { objective: [[2, 'x']], rows: [row], upperBounds: new Map(), binaries: ['y'] };
+      const limits = new Map([['y', { least: 1, most: 1 }]]);
+      return playerBounds({ model, players: [only], limits, priced: [[row, price]], atMost: 1 }).all;
+    };
+    expect([bound('>=', 0, 1), bound('<=', 2, -1), bound('=', 1, 7)]).toEqual([1, 1, 2]);
+    expect([bound('>=', 0, -5), bound('<=', 2, 5)]).toEqual([2, 2]);
   });
 
   /** Every set of at most so many that holds the pinned ones, each at its least, its middle or its most. */
