@@ -125,7 +125,7 @@ test('HLD of C10E4 and an oil of EACN 8 is zero near 25 °C; unknown EACNs are n
   await expect(page.getByText('HLD passes zero at 25 °C')).toBeVisible();
   await expect(page.getByRole('img', { name: /HLD runs from/ })).toBeVisible();
   await pick(page, 'Add an oil from the library', 'petrolatum');
-  await expect(page.getByText(/covers 50 %; no value known for .*Petrolatum/)).toBeVisible();
+  await expect(page.getByText(/covers 50\s%; no value known for .*Petrolatum/)).toBeVisible();
   await page.getByLabel('Stored from').fill('50');
   await expect(page.getByRole('alert').filter({ hasText: 'Swap the two temperatures' })).toBeVisible();
 });
@@ -161,7 +161,7 @@ test('a strength is asked for or taken from the library with its range, and a us
 }) => {
   await openTool(page, 'neutralise');
   await page.getByLabel('From the list of bases').selectOption('Potassium Hydroxide');
-  await expect(page.getByText(/flakes of 88 to 91 %.*enter the strength of yours/)).toBeVisible();
+  await expect(page.getByText(/flakes of 88 to 91\s%.*enter the strength of yours/)).toBeVisible();
   await pick(page, 'Acid from the library', 'stearic acid');
   await page.getByLabel('Level of the acid').fill('10');
   await page.getByLabel('Usual share for').selectOption('vanishing cream');
@@ -171,7 +171,7 @@ test('a strength is asked for or taken from the library with its range, and a us
   await expect(page.getByLabel('Strength of the base')).toHaveValue('89.5');
   // 10 × 206 / 56106 × 0.2 × 56.105 / 0.895 = 0.4603; / 0.91 = 0.453, / 0.88 = 0.468.
   await expect(result(page, 'percent')).toHaveText('0.460');
-  await expect(page.getByText(/0\.453 to 0\.468 % over its strengths/)).toBeVisible();
+  await expect(page.getByText(/0\.453 to 0\.468\s% over its strengths/)).toBeVisible();
 });
 
 test('lactic acid to a pH takes the base of the charge balance, and none below its own pH', async ({

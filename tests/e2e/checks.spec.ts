@@ -37,3 +37,28 @@ test('a finding is accepted with a reason that stays, and looked at again; a che
   await expect(page.getByText(/Switched off in/)).toContainText('Climate: ionic and non-ionic together');
   await expect(finding).toHaveCount(0);
 });
+
+test('what checks, limits and exposure say is written as the region writes numbers', async ({
+  page,
+  stillroom,
+}) => {
+  await stillroom.host.send('PATCH', '/api/settings', { languageRegion: 'de-DE' });
+  const { rows } = (await stillroom.host.get('/api/formulas?text=muddle')) as { rows: { id: string }[] };
+  await page.goto(`${stillroom.host.origin}/#/formulas/${rows[0]?.id ?? ''}`);
+  // The citations of sources are as they are printed.
+  const said = page.getByRole('tabpanel').locator('h3, p:not(.faint), dd, td');
+  for (const [tab, holds] of [
+    ['Checks', '1,2712 % as Benzoic Acid'],
+    ['Law', '1,2712 % as Benzoic Acid'],
+    ['Exposure', '1,54 g a day'],
+  ] as const) {
+    await page.getByRole('tab', { name: tab }).click();
+    await expect(said.filter({ hasText: holds }).first()).toBeVisible();
+    const texts = await said.allInnerTexts();
+    expect(
+      texts.filter((text) => /(?<![\d.])\d+\.\d+(?![\d.]|\d{3})/.test(text) && !/\d\.\d{3}\b/.test(text)),
+    ).toEqual([]);
+    // No line is broken between a number and its unit.
+    expect(texts.filter((text) => /\d (%|°C|mg|g|kg)(?![\p{L}\p{N}])/u.test(text))).toEqual([]);
+  }
+});

@@ -103,9 +103,11 @@ test('a field of a material left by closing the tab is kept', async ({ page }) =
   await page.goto(`${new URL(page.url()).origin}/#/materials`);
   await page.locator('[data-index="3"]').click();
   const code = page.getByRole('textbox', { name: 'Code', exact: true });
+  await page.getByRole('button', { name: 'Edit', exact: true }).click();
   await code.waitFor();
   const other = await page.context().newPage();
   await other.goto(page.url());
+  await other.getByRole('button', { name: 'Edit', exact: true }).click();
   await other.getByRole('textbox', { name: 'Code', exact: true }).fill('SHELF-9');
   await other.close({ runBeforeUnload: true });
   await expect

@@ -6,6 +6,7 @@ test.use({ opening: 'demo' });
 test('months are whole: 13.5 is refused at its field, and is not saved as 14', async ({ page }) => {
   await page.goto(`${new URL(page.url()).origin}/#/materials`);
   await page.locator('[data-index="1"]').click();
+  await page.getByRole('button', { name: 'Edit', exact: true }).click();
   const months = page.getByRole('textbox', { name: 'After opening' });
   await months.fill('12');
   await months.blur();
@@ -25,6 +26,7 @@ test('months are whole: 13.5 is refused at its field, and is not saved as 14', a
 test('a long note is saved while it is typed, without leaving its field', async ({ page }) => {
   await page.goto(`${new URL(page.url()).origin}/#/materials`);
   await page.locator('[data-index="1"]').click();
+  await page.getByRole('button', { name: 'Edit', exact: true }).click();
   const notes = page.getByRole('textbox', { name: 'Notes', exact: true });
   await notes.pressSequentially(' Smells of hay.');
   await expect(page.getByRole('contentinfo')).toContainText('Saved at');

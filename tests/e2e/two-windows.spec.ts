@@ -14,12 +14,15 @@ async function secondWindow(page: Page, hash: string): Promise<Page> {
 }
 
 const tradeName = (page: Page) => page.getByRole('textbox', { name: 'Trade name' });
+/** A material is read first. */
+const edit = (page: Page) => page.getByRole('button', { name: 'Edit', exact: true }).click();
 const asked = (page: Page) => page.getByRole('alert', { name: 'Changed in another window too' });
 
 /** Opens the material whose row the list shows at a place. @returns its name and address */
 async function openMaterial(page: Page, place: number): Promise<{ name: string; hash: string }> {
   await page.goto(`${new URL(page.url()).origin}/#/materials`);
   await page.locator(`[data-index="${place}"]`).click();
+  await edit(page);
   await expect(tradeName(page)).toBeVisible();
   return { name: await tradeName(page).inputValue(), hash: new URL(page.url()).hash };
 }
@@ -35,6 +38,7 @@ test('a material renamed in one window has its new name in the other’s list, p
   const errors = watchErrors(list);
   const pane = await secondWindow(page, `#/materials?text=${encodeURIComponent(name)}`);
   await pane.locator('[data-index="0"]').click();
+  await edit(pane);
   await list
     .getByRole('searchbox')
     .or(list.getByPlaceholder(/Search|Find/))
@@ -45,6 +49,7 @@ test('a material renamed in one window has its new name in the other’s list, p
   await expect(line).toHaveText('Moorland Renamed');
   await expect(list.locator('[data-index="0"]')).toContainText('Moorland Renamed');
   await list.locator('[data-index="0"]').click();
+  await edit(list);
   await expect(tradeName(list)).toHaveValue('Moorland Renamed');
   await tradeName(pane).fill(name);
   await expect(tradeName(list)).toHaveValue(name);
@@ -59,6 +64,7 @@ test('changes of different fields are both kept; the same field changed in both 
 }) => {
   const { hash } = await openMaterial(page, 2);
   const other = await secondWindow(page, hash);
+  await edit(other);
   await expect(tradeName(other)).toBeVisible();
   const saving = await holdSaves(page, '/api/materials/');
   await page.getByRole('textbox', { name: 'Code', exact: true }).fill('HERE-1');
