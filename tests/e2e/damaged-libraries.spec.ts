@@ -154,6 +154,8 @@ test('a library in use elsewhere, and taken over: both windows say so, and what 
     const third = await newPage(browser);
     await host.visit(third, '/library');
     await expect(third.getByRole('alert').first()).toContainText('Read only here');
+    // Who changed the files is known: it is not told a second time, with other ways out.
+    await expect(third.getByRole('alert')).toHaveCount(1);
     await look(third, libraryPage('taken over by another'));
     await third.context().close();
     await other.context().close();
