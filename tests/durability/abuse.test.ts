@@ -9,6 +9,7 @@ import { sha256Of } from '@db/library/file/whole-file';
 import { leaveLock } from './attack/sample';
 import {
   addJar,
+  closedSample,
   createSample,
   everything,
   jarIds,
@@ -99,8 +100,7 @@ describe('attachments taken away or altered while the library is open', () => {
 /** A library whose log was never folded: so many changes of some kilobytes each. */
 async function withLongLog(count: number, kilobytes: number): Promise<{ folder: string; ends: number[] }> {
   const folder = newFolder();
-  const library = await createSample(folder);
-  await library.close();
+  await closedSample(folder);
   const log = join(folder, 'library.log');
   const { header } = decodeLog(readFileSync(log));
   const fileSha256 = sha256Of(readFileSync(join(folder, 'library.sqlite')));

@@ -10,7 +10,7 @@ import {
   createSample,
   fingerprints,
   jarIds,
-  newFolder,
+  newPlaces,
   problemOf,
   reopened,
   sampleOptions,
@@ -21,9 +21,7 @@ let file: string;
 let log: string;
 
 beforeEach(async () => {
-  folder = newFolder();
-  file = join(folder, 'library.sqlite');
-  log = join(folder, 'library.log');
+  ({ folder, file, log } = newPlaces());
   const library = await createSample(folder);
   for (const id of ['a', 'b', 'c']) addJar(library, id);
   await library.backUp();

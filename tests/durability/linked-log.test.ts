@@ -15,10 +15,10 @@ import { recoverFromLog } from '@db/library/opening/recovery';
 import { leaveLock } from './attack/sample';
 import {
   addJar,
-  createSample,
+  closedSample,
   fingerprints,
   jarIds,
-  newFolder,
+  newPlaces,
   problemOf,
   reopened,
   sampleOptions,
@@ -31,12 +31,9 @@ let link: string;
 let target: string;
 
 beforeEach(async () => {
-  folder = newFolder();
-  const library = await createSample(folder);
-  addJar(library, 'a');
-  await library.close();
+  ({ folder, log: link } = newPlaces());
+  await closedSample(folder, 'a');
   mkdirSync(join(folder, '../elsewhere'));
-  link = join(folder, 'library.log');
   target = join(folder, '../elsewhere/changes.log');
   renameSync(link, target);
 });

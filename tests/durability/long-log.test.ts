@@ -9,6 +9,7 @@ import { openLibrary } from '@db/library/open-library';
 import { createInlineRewriter, type Rewriter } from '@db/library/folding/rewrite';
 import {
   addJar,
+  closedSample,
   createSample,
   fingerprints,
   jarIds,
@@ -112,9 +113,7 @@ describe('a long log', () => {
 
   it('longer than can be read at all is refused in words, and is left as it is', async () => {
     const folder = newFolder();
-    const library = await createSample(folder);
-    addJar(library, 'a');
-    await library.close();
+    await closedSample(folder, 'a');
     const before = fingerprints(folder);
     const disk = quickDisk();
     const fileSystem: FileSystem = {

@@ -17,6 +17,7 @@ import {
   fingerprints,
   jarIds,
   newFolder,
+  newPlaces,
   problemOf,
   reopened,
   sampleOptions,
@@ -28,9 +29,7 @@ let log: string;
 let library: OpenLibrary;
 
 beforeEach(async () => {
-  folder = newFolder();
-  file = join(folder, 'library.sqlite');
-  log = join(folder, 'library.log');
+  ({ folder, file, log } = newPlaces());
   library = await createSample(folder);
   addJar(library, 'a');
   await library.rewrite();

@@ -10,6 +10,7 @@ import {
   fingerprints,
   jarIds,
   newFolder,
+  newPlaces,
   problemOf,
   reopened,
   sampleOptions,
@@ -47,10 +48,7 @@ async function recovered() {
   return { jars, kept };
 }
 
-beforeEach(() => {
-  folder = newFolder();
-  log = join(folder, 'library.log');
-});
+beforeEach(() => void ({ folder, log } = newPlaces()));
 
 describe('a library whose log is damaged', () => {
   it('is refused untouched, saying how many changes hold; nothing is written before it is asked for', async () => {

@@ -33,6 +33,12 @@ export function newFolder(): string {
   return join(base, 'library');
 }
 
+/** A library's folder, and where its file and its log are; nothing is there yet. */
+export function newPlaces(): { folder: string; file: string; log: string } {
+  const folder = newFolder();
+  return { folder, file: join(folder, 'library.sqlite'), log: join(folder, 'library.log') };
+}
+
 /** A disk that is real except that nothing waits for its flushes. */
 export function quickDisk(): FileSystem {
   return new FaultyFileSystem().fs;
@@ -54,6 +60,13 @@ export async function createSample(
   over: Partial<LibraryOptions> = {},
 ): Promise<OpenLibrary> {
   return createLibrary(folder, sampleOptions(over));
+}
+
+/** Makes a library that holds these jars, and closes it: all is in its file. */
+export async function closedSample(folder: string, ...jars: string[]): Promise<void> {
+  const library = await createSample(folder);
+  for (const jar of jars) addJar(library, jar);
+  await library.close();
 }
 
 /** Opens, reads with `look`, closes. */

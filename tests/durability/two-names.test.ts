@@ -5,7 +5,7 @@ import type { Remembered } from '@db/library/opening/remembered';
 import { openLibrary } from '@db/library/open-library';
 import {
   addJar,
-  createSample,
+  closedSample,
   fingerprints,
   jarIds,
   newFolder,
@@ -22,9 +22,7 @@ let link: string;
 beforeEach(async () => {
   folder = newFolder();
   link = `${folder} by another name`;
-  const library = await createSample(folder);
-  addJar(library, 'a');
-  await library.close();
+  await closedSample(folder, 'a');
 });
 
 describe('a folder that is a link', () => {
@@ -77,7 +75,7 @@ describe('a folder that is a link', () => {
 
   it('turned to another library while it is open: all goes on where it was, and nothing into that one', async () => {
     const stranger = newFolder();
-    await (await createSample(stranger)).close();
+    await closedSample(stranger);
     const before = fingerprints(stranger);
     const library = await openLibrary(link, sampleOptions());
     rmSync(link);
