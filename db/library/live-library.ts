@@ -218,7 +218,11 @@ export class LiveLibrary implements OpenLibrary {
     return this.#schedule.exclusive(() => {
       refuseWhenClosed(this.#state);
       const { settled, engine } = this.#state;
-      return keepAside(settled, engine.exportBytes(), 'as it was open here.sqlite');
+      return keepAside(settled, engine.exportBytes(), 'as it was open here.sqlite').catch(
+        (error: unknown) => {
+          throw diskProblem(error, 'keep what is open here among the backups');
+        },
+      );
     });
   }
 

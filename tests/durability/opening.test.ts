@@ -296,13 +296,25 @@ describe('opening with a log', () => {
 
   it('sweeps half-written files of processes that are gone, and nothing else', async () => {
     await closedLibrary();
-    const stale = join(folder, '.library.sqlite.999999999-0123456789ab.part');
-    const theirs = join(folder, 'library (conflict copy).sqlite');
-    writeFileSync(stale, 'half');
-    writeFileSync(theirs, 'a copy made by a synchronising program');
+    const group = join(folder, 'attachments', 'ab');
+    mkdirSync(group, { recursive: true });
+    mkdirSync(join(folder, 'backups'), { recursive: true });
+    const half = (place: string, name: string, pid: number) =>
+      join(place, `.${name}.${pid}-0123456789ab.part`);
+    const stale = [
+      half(folder, 'library.sqlite', 999_999_999),
+      half(join(folder, 'backups'), '2026-03-01 change 3 daily.sqlite', 999_999_999),
+      half(group, 'ab'.repeat(32), 999_999_999),
+    ];
+    const theirs = [
+      join(folder, 'library (conflict copy).sqlite'),
+      join(folder, 'backups', 'notes of mine.part'),
+      // The first process of the machine is always there.
+      half(group, 'cd'.repeat(32), 1),
+    ];
+    for (const path of [...stale, ...theirs]) writeFileSync(path, 'half');
     await reopened(folder, () => undefined);
-    expect(existsSync(stale)).toBe(false);
-    expect(existsSync(theirs)).toBe(true);
-    rmSync(theirs);
+    expect(stale.filter((path) => existsSync(path))).toEqual([]);
+    expect(theirs.filter((path) => !existsSync(path))).toEqual([]);
   });
 });

@@ -104,6 +104,18 @@ describe('a log changed from outside', () => {
     expect(fingerprints(folder)).toEqual(before);
   });
 
+  it('and put back to how it was before is noticed by a fold that nobody warned, and nothing is overwritten', async () => {
+    const earlier = readFileSync(log);
+    addJar(library, 'c');
+    writeFileSync(log, earlier);
+    const before = fingerprints(folder);
+    await problemOf(() => library.rewrite(), 'library-changed-outside');
+    expect(library.status()).toMatchObject({ changedOutside: true, readOnly: true });
+    await problemOf(() => addJar(library, 'd'), 'library-changed-outside');
+    expect(fingerprints(folder)).toEqual(before);
+    expect(jarIds(library)).toEqual(['a', 'b', 'c']);
+  });
+
   it('at the same length is noticed by looking', async () => {
     const bytes = readFileSync(log);
     const end = bytes.indexOf(0);

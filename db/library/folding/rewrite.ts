@@ -5,6 +5,7 @@ import { diskProblem } from '../file/disk-problem';
 import type { FileSystem } from '../file/file-system';
 import { checkContents, openBytes } from '../file/library-bytes';
 import { decodeLog } from '../log/log-format';
+import { changedOutside as logChangedOutside } from '../log/log-place';
 import { writeRevision } from '../file/meta';
 import { recordsBeyond, replay } from '../log/replay';
 import { sha256Of, writeWholeFile, type FileIdentity } from '../file/whole-file';
@@ -75,7 +76,7 @@ async function foldAndWrite(fs: FileSystem, job: RewriteJob, announce: Announce)
     const records = recordsBeyond(meta, log);
     replay(engine, log.bytes, records);
     const reached = records.at(-1)?.sequence ?? meta.sequence;
-    if (reached !== job.through) throw new Error(`The log leads to change ${reached}, not ${job.through}.`);
+    if (reached !== job.through) throw logChangedOutside(join(job.folder, LOG_FILE));
     if (records.length === 0)
       return { revision: meta.revision, durable: true, ...(await backUp(fs, job, bytes)) };
 
