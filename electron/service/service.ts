@@ -7,6 +7,7 @@ import type { ServiceContext } from './context';
 import { emulsionsRoutes } from './emulsions/routes';
 import { formulasRoutes } from './formulas/routes';
 import { findRoutes } from './lists/find-routes';
+import { importsRoutes } from './imports/routes';
 import { lawRoutes } from './limits/law-routes';
 import { limitsRoutes } from './limits/routes';
 import { libraryRoutes } from './library/routes';
@@ -44,6 +45,7 @@ export function createService(context: ServiceContext) {
     .route('/substances', substancesRoutes(context))
     .route('/limits', limitsRoutes(context))
     .route('/law', lawRoutes(context))
+    .route('/imports', importsRoutes(context))
     .route('/records', recordRoutes(context));
   service.onError(answerProblem);
   service.notFound((c) =>

@@ -1,0 +1,36 @@
+import { cellText, type Sheet } from '../tables/table';
+import { guessColumns, headingRow, type Column } from './guess-columns';
+import { dayOrderOf } from './money-and-dates';
+import { decimalMarkOf } from './quantity';
+import type { ReadingWays } from './read-cell';
+import type { WordMap } from './words-of';
+
+/** How a sheet is read to begin with: everything of it can be changed by whoever looks at it. */
+export interface SheetReading {
+  /** Which of the sheet's rows names the columns. */
+  head: number;
+  columns: Column[];
+  ways: ReadingWays;
+}
+
+/** So many rows show what a table's numbers and dates look like. */
+const SAMPLE = 2_000;
+
+function* textsOf({ rows }: Sheet): Generator<string> {
+  for (const { cells } of rows.slice(0, SAMPLE))
+    for (const cell of cells) if (typeof cell === 'string') yield cellText(cell);
+}
+
+/**
+ * Finds the heading row, the decimal mark, the order of days and months, and what each column holds.
+ * @param head the heading row where it was said
+ */
+export function beginReading(sheet: Sheet, told: WordMap, head = headingRow(sheet.rows)): SheetReading {
+  const ways: ReadingWays = {
+    mark: decimalMarkOf(textsOf(sheet)),
+    order: dayOrderOf(textsOf(sheet)),
+    words: told,
+  };
+  const headings = sheet.rows[head]?.cells ?? [];
+  return { head, columns: guessColumns(headings, sheet.rows.slice(head + 1), ways), ways };
+}

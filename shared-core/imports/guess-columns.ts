@@ -1,0 +1,152 @@
+import { cellText, type Cell, type SheetRow } from '../tables/table';
+import { HEADINGS } from './headings';
+import { plain, saysNothing } from './plain';
+import { readCell, type ReadingWays } from './read-cell';
+import { MATERIAL_TARGETS, targetOf, unitOf, type Target } from './targets';
+import { isUnitFor } from './units';
+
+/** What a column of a table is taken for, and why. */
+export interface Column {
+  /** From 0. */
+  at: number;
+  heading: string;
+  /** The unit that its heading names; empty for none. */
+  unit: string;
+  /** The key of what it fills; null to leave it out. */
+  target: string | null;
+  /** In a sentence, for whoever checks it. */
+  reason: string;
+}
+
+/** So many cells tell what a column holds. */
+const SAMPLE = 200;
+/** A column is what its heading says where at least this share of its cells can be read so. */
+const LEAST_READ = 0.5;
+/** Without a heading that is known, at least this share of its cells must be words of a vocabulary. */
+const LEAST_WORDS = 0.8;
+const LEAST_CELLS = 3;
+
+const BY_HEADING = new Map<string, string>();
+for (const { key, label } of MATERIAL_TARGETS) BY_HEADING.set(plain(label), key);
+for (const [key, names] of Object.entries(HEADINGS))
+  for (const name of names) if (!BY_HEADING.has(name)) BY_HEADING.set(name, key);
+
+/** A heading without what stands in brackets or behind a comma at its end, and that. */
+function parted(heading: string): { name: string; end: string } {
+  const found = /^(.*?)[\s]*(?:[([]([^()[\]]*)[)\]]|,\s*([^,]*)|\s(%|°C|€\/kg|kg))\s*$/.exec(heading.trim());
+  return found
+    ? { name: found[1] ?? '', end: found[2] ?? found[3] ?? found[4] ?? '' }
+    : { name: heading, end: '' };
+}
+
+/** What a heading names, the surest first: all of it, without its unit, without a number at its end. */
+function namedBy(heading: string): string | null {
+  const { name } = parted(heading);
+  for (const text of [heading, name, name.replace(/\s*\d+$/, '')]) {
+    const key = BY_HEADING.get(plain(text));
+    if (key !== undefined) return key;
+  }
+  return null;
+}
+
+function cellsOf(rows: readonly SheetRow[], at: number): Cell[] {
+  const cells: Cell[] = [];
+  for (const row of rows) {
+    const cell = row.cells[at] ?? null;
+    if (cell !== null && !saysNothing(cellText(cell))) cells.push(cell);
+    if (cells.length === SAMPLE) break;
+  }
+  return cells;
+}
+
+const shareRead = (cells: readonly Cell[], target: Target, unit: string, ways: ReadingWays): number =>
+  cells.length === 0
+    ? 1
+    : cells.filter((cell) => readCell(cell, target, unit, ways).ok).length / cells.length;
+
+/** Headings that say a price of a kilogram by their unit. */
+function refined(key: string, end: string): string {
+  return key === 'offer.price' && /\/\s*kg$/i.test(end) ? 'offer.pricePerKg' : key;
+}
+
+function byHeading(at: number, heading: string, cells: readonly Cell[], ways: ReadingWays): Column | null {
+  const named = namedBy(heading);
+  if (named === null) return null;
+  const { end } = parted(heading);
+  const target = targetOf(refined(named, end));
+  const unit = isUnitFor(unitOf(target), end) ? end : '';
+  const read = shareRead(cells, target, unit, ways);
+  if (read >= LEAST_READ)
+    return { at, heading, unit, target: target.key, reason: `Its heading is a name of ${target.label}.` };
+  const example = cells.find((cell) => !readCell(cell, target, unit, ways).ok) ?? null;
+  return {
+    at,
+    heading,
+    unit,
+    target: null,
+    reason: `Its heading would be ${target.label}, but most of its cells are not, such as “${cellText(example)}”.`,
+  };
+}
+
+function byContent(at: number, heading: string, cells: readonly Cell[], ways: ReadingWays): Column {
+  const left = {
+    at,
+    heading,
+    unit: '',
+    target: null,
+    reason: 'Nothing of a material is known by this heading.',
+  };
+  if (cells.length < LEAST_CELLS) return left;
+  const fitting = MATERIAL_TARGETS.filter(
+    (target) => target.reading.kind === 'word' && shareRead(cells, target, '', ways) >= LEAST_WORDS,
+  );
+  const [only] = fitting;
+  if (!only || fitting.length > 1) return left;
+  return { ...left, target: only.key, reason: `Its cells are words of ${only.label}.` };
+}
+
+/**
+ * What the columns of a table of raw materials hold, by their headings in several languages and by what stands in them.
+ * Of two columns for one thing the first is taken.
+ */
+export function guessColumns(
+  headings: readonly Cell[],
+  rows: readonly SheetRow[],
+  ways: ReadingWays,
+): Column[] {
+  const width = Math.max(headings.length, ...rows.slice(0, SAMPLE).map(({ cells }) => cells.length));
+  const taken = new Set<string>();
+  return Array.from({ length: width }, (_, at): Column => {
+    const heading = cellText(headings[at] ?? null)
+      .replace(/\s+/g, ' ')
+      .trim();
+    const cells = cellsOf(rows, at);
+    const guess = byHeading(at, heading, cells, ways) ?? byContent(at, heading, cells, ways);
+    if (guess.target === null) return guess;
+    if (!taken.has(guess.target)) {
+      taken.add(guess.target);
+      return guess;
+    }
+    const { label } = targetOf(guess.target);
+    return { ...guess, target: null, reason: `An earlier column fills ${label} already.` };
+  });
+}
+
+/** A column taken for something else than was guessed; null leaves it out. */
+export function columnFor({ at, heading }: Column, key: string | null): Column {
+  const { end } = parted(heading);
+  const unit = key !== null && isUnitFor(unitOf(targetOf(key)), end) ? end : '';
+  return { at, heading, unit, target: key, reason: key === null ? 'Left out.' : 'Chosen by you.' };
+}
+
+/** So far down a table its headings are looked for. */
+const DEEPEST_HEAD = 25;
+
+/** Which of the rows names the columns: the one that names most of them; the first where none does. */
+export function headingRow(rows: readonly SheetRow[]): number {
+  const known = rows
+    .slice(0, DEEPEST_HEAD)
+    .map(({ cells }) => new Set(cells.flatMap((cell) => namedBy(cellText(cell)) ?? [])).size);
+  const most = Math.max(0, ...known);
+  return most < 2 ? 0 : known.indexOf(most);
+}

@@ -1,0 +1,113 @@
+import { CURRENCIES, type Currency } from '../quantities/money';
+import { quantityOf, type DecimalMark } from './quantity';
+
+/** Signs that stand for one currency only; a bare dollar or crown does not say whose. */
+const SIGNS: Readonly<Record<string, Currency>> = {
+  '€': 'EUR',
+  euro: 'EUR',
+  '£': 'GBP',
+  us$: 'USD',
+  'sfr.': 'CHF',
+  fr: 'CHF',
+  'fr.': 'CHF',
+  zł: 'PLN',
+  kč: 'CZK',
+  '₹': 'INR',
+  '¥': 'JPY',
+  r$: 'BRL',
+  '₺': 'TRY',
+};
+
+/** The currency that a text names by its code or sign; null where that cannot be told. */
+export function currencyOf(text: string): Currency | null {
+  const bare = text.trim();
+  const code = CURRENCIES.find((one) => one === bare.toUpperCase());
+  return code ?? SIGNS[bare.toLowerCase()] ?? null;
+}
+
+/** The currency that a heading names among other words, such as “Preis (EUR/kg)”; null for none. */
+export function currencyIn(heading: string): Currency | null {
+  const found = new Set(
+    heading.split(/[\s/()[\],;:]+/).flatMap((word) => (word === '' ? [] : (currencyOf(word) ?? []))),
+  );
+  return found.size === 1 ? ([...found][0] ?? null) : null;
+}
+
+export type MoneyReading =
+  { ok: true; amount: number; currency: Currency | null } | { ok: false; message: string };
+
+/** An amount of money as written, with its currency before or after it, or without. */
+export function moneyOf(written: string, mark: DecimalMark | null): MoneyReading {
+  const text = written
+    .trim()
+    .replace(/\/\s*kg$/i, '')
+    .trim();
+  const sides = /^([^\d+-]*)([+-]?\d.*?)([^\d]*)$/.exec(text);
+  const refused = { ok: false, message: `“${written.trim()}” is no amount of money.` } as const;
+  if (!sides) return refused;
+  const named = [sides[1], sides[3]]
+    .map((side) => side?.replace(/[.,]?-+$/, '').trim() ?? '')
+    .filter((side) => side !== '');
+  const currencies = named.map(currencyOf);
+  if (named.length > 1) return refused;
+  if (currencies.some((one) => one === null))
+    return {
+      ok: false,
+      message: `“${written.trim()}”: “${named[0]}” does not say which currency. Write its three letters, such as USD.`,
+    };
+  const amount = quantityOf(sides[2]!.replace(/[.,]$/, ''), mark);
+  if (!amount.ok) return amount;
+  if (amount.value === null || amount.unit !== '') return refused;
+  return { ok: true, amount: amount.value, currency: currencies[0] ?? null };
+}
+
+/** In which order a table writes days and months: its dates tell where one of them is above 12. */
+export type DayOrder = 'day first' | 'month first';
+
+const PARTED = /^(\d{1,2})[./-](\d{1,2})[./-](\d{4}|\d{2})$/;
+
+export function dayOrderOf(texts: Iterable<string>): DayOrder | null {
+  const seen = { 'day first': false, 'month first': false };
+  for (const text of texts) {
+    const bare = text.trim();
+    const parts = PARTED.exec(bare);
+    if (!parts) continue;
+    // Points between them are written where days come first.
+    if (bare.includes('.') || Number(parts[1]) > 12) seen['day first'] = true;
+    else if (Number(parts[2]) > 12) seen['month first'] = true;
+  }
+  if (seen['day first'] === seen['month first']) return null;
+  return seen['day first'] ? 'day first' : 'month first';
+}
+
+export type DateReading = { ok: true; date: string } | { ok: false; message: string };
+
+const isDay = (date: string): boolean => {
+  const at = new Date(`${date}T00:00:00Z`);
+  return !Number.isNaN(at.getTime()) && at.toISOString().startsWith(date);
+};
+
+/** A day as written: year first (ISO 8601), or with points, strokes or dashes in the table's order. */
+export function dateOf(written: string, order: DayOrder | null): DateReading {
+  const text = written.trim();
+  const iso = /^(\d{4})-(\d{1,2})-(\d{1,2})(?:[T ].*)?$/.exec(text);
+  const refused = {
+    ok: false,
+    message: `“${text}” is no date. Write it as year-month-day: 2026-03-31.`,
+  } as const;
+  const dayOf = (year: string, month: string, day: string): DateReading => {
+    const date = `${year.length === 2 ? `20${year}` : year}-${month.padStart(2, '0')}-${day.padStart(2, '0')}`;
+    return isDay(date) ? { ok: true, date } : refused;
+  };
+  if (iso) return dayOf(iso[1]!, iso[2]!, iso[3]!);
+  const parts = PARTED.exec(text);
+  if (!parts) return refused;
+  const [, first, second, year] = parts as unknown as [string, string, string, string];
+  const told = order ?? dayOrderOf([text]) ?? (first === second ? 'day first' : null);
+  if (told === null)
+    return {
+      ok: false,
+      message: `“${text}” may begin with the day or with the month. Write it as year-month-day: 2026-03-31.`,
+    };
+  return told === 'day first' ? dayOf(year, second, first) : dayOf(year, first, second);
+}

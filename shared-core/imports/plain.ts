@@ -1,0 +1,31 @@
+import { fold } from '../quantities/fold';
+
+/** Text for comparing what makers write: without case, accents, signs and double spaces. */
+export function plain(text: string): string {
+  return fold(text)
+    .replace(/[^\p{L}\p{N}✓✔]+/gu, ' ')
+    .trim();
+}
+
+/** What says that nothing is known. */
+const NOTHING = new Set([
+  'n a',
+  'na',
+  'k a',
+  'n v',
+  'nv',
+  'unknown',
+  'unbekannt',
+  'inconnu',
+  'desconocido',
+  'tbd',
+  'tba',
+  'nd',
+  'n d',
+]);
+
+/** Whether a text only says that nothing is known: a dash, “n/a”, “k. A.”. */
+export function saysNothing(text: string): boolean {
+  const bare = text.trim();
+  return bare === '' || /^[-–—?.*]+$/.test(bare) || NOTHING.has(plain(bare));
+}

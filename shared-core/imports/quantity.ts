@@ -1,0 +1,81 @@
+import { readNumber, type NumberReading } from '../quantities/read-number';
+
+/** What stands before the decimals in a table: it is one and the same throughout. */
+export type DecimalMark = ',' | '.';
+
+const SURE: Record<DecimalMark, RegExp> = {
+  ',': /(^|[^\d.,])(\d{1,3}(\.\d{3})+,\d+|\d+,(\d{1,2}|\d{4,})|0,\d{3})(?![\d.,])/,
+  '.': /(^|[^\d.,])(\d{1,3}(,\d{3})+\.\d+|\d+\.(\d{1,2}|\d{4,})|0\.\d{3})(?![\d.,])/,
+};
+
+/** The decimal mark that a table's numbers show; null where none does, or both do. */
+export function decimalMarkOf(texts: Iterable<string>): DecimalMark | null {
+  const seen = { ',': 0, '.': 0 };
+  for (const text of texts)
+    for (const mark of [',', '.'] as const) if (SURE[mark].test(text)) seen[mark] += 1;
+  if (seen[','] > 0 === seen['.'] > 0) return null;
+  return seen[','] > 0 ? ',' : '.';
+}
+
+/** Three digits after one mark: thousands, or three decimals. */
+const EITHER = /^[+-]?[1-9]\d{0,2}([.,])\d{3}$/;
+
+/** A number as it stands in a table whose decimal mark is known, or not. */
+function numberIn(text: string, mark: DecimalMark | null): NumberReading {
+  const doubtful = EITHER.exec(text);
+  if (!doubtful) return readNumber(text);
+  if (mark === null) {
+    const [whole, rest] = text.split(doubtful[1]!);
+    return {
+      ok: false,
+      message: `“${text}” may be ${whole}${rest} or ${whole}.${rest}: say above which mark stands before decimals.`,
+    };
+  }
+  return readNumber(mark === doubtful[1] ? text : text.replace(doubtful[1]!, ''));
+}
+
+/** A quantity as written: one number, a range, or a bound, with its unit in small letters without spaces. */
+export interface Quantity {
+  low: number | null;
+  value: number | null;
+  high: number | null;
+  unit: string;
+}
+
+export type QuantityReading = ({ ok: true } & Quantity) | { ok: false; message: string };
+
+const ABOUT = /^(ca\.?|approx\.?|about|env\.?|circa|etwa|ungef(ä|ae)hr|aprox\.?|~|≈)\s*/i;
+const AT_MOST = /^(<=?|≤|max\.?|up to|bis( zu)?|unter|h(ö|oe)chstens|below|jusqu.?(à|a)|hasta|fino a)\s*/i;
+const AT_LEAST = /^(>=?|≥|min\.?|from|ab|(ü|ue)ber|mindestens|above|at least|d(è|e)s|desde|da)\s*/i;
+const NUMBER = "[+-]?\\d(?:[\\d.,'’\\u00a0\\u202f ]*\\d)?";
+const BETWEEN = '(?:–|—|-|−|\\.\\.\\.?|…|÷|\\bbis\\b|\\bto\\b|à|\\ba\\b)';
+const WHOLE = new RegExp(
+  `^(${NUMBER})\\s*(?:([^\\d\\s]*?)\\s*${BETWEEN}\\s*(${NUMBER}))?\\s*([^\\d]*[23³²]?)$`,
+  'i',
+);
+
+/** @param mark the table's decimal mark, null where its numbers do not show it */
+export function quantityOf(written: string, mark: DecimalMark | null): QuantityReading {
+  const said = written.trim().replace(/−/g, '-').replace(ABOUT, '');
+  const atMost = AT_MOST.test(said);
+  const atLeast = !atMost && AT_LEAST.test(said);
+  const bare = said.replace(atMost ? AT_MOST : atLeast ? AT_LEAST : /^$/, '').replace(ABOUT, '');
+  const parts = WHOLE.exec(bare);
+  const refused = { ok: false, message: `“${written.trim()}” is no number, range or bound.` } as const;
+  if (!parts?.[1] || ((atMost || atLeast) && parts[3] !== undefined)) return refused;
+  const first = numberIn(parts[1].trim(), mark);
+  if (!first.ok) return first;
+  const [inner, unit] = [parts[2] ?? '', parts[4] ?? ''].map((one) => one.replace(/\s+/g, '').toLowerCase());
+  if (inner !== '' && inner !== unit) return refused;
+  const with_ = (ends: Omit<Quantity, 'unit'>): QuantityReading => ({ ok: true, ...ends, unit: unit ?? '' });
+  if (parts[3] === undefined) {
+    if (atMost) return with_({ low: null, value: null, high: first.value });
+    if (atLeast) return with_({ low: first.value, value: null, high: null });
+    return with_({ low: null, value: first.value, high: null });
+  }
+  const second = numberIn(parts[3].trim(), mark);
+  if (!second.ok) return second;
+  if (second.value < first.value)
+    return { ok: false, message: `“${written.trim()}”: the range falls. Write its lower end first.` };
+  return with_({ low: first.value, value: null, high: second.value });
+}

@@ -1,0 +1,123 @@
+import type { InciPart } from '../materials/composition';
+import { same } from '../record/same';
+import type { SheetRow } from '../tables/table';
+import type { Column } from './guess-columns';
+import { plain } from './plain';
+import { readCell, type ReadingWays } from './read-cell';
+import { targetOf } from './targets';
+
+/** What a row says, by target; what it says nothing of is absent. */
+export type Values = Readonly<Record<string, unknown>>;
+
+/** Why a cell, or a row, cannot be taken in. */
+export interface Fault {
+  /** The heading of its column; empty where the row as a whole is at fault. */
+  heading: string;
+  message: string;
+  /** Words that no word of ours is known for, and of which target. */
+  words?: { target: string; written: string[] };
+}
+
+export interface TableRow {
+  /** The line of the table that it begins on. */
+  line: number;
+  values: Values;
+  faults: Fault[];
+}
+
+/** By what a row of a table is known to be a material of the library. */
+export const KEYS = ['code', 'tradeName'] as const;
+export type KeyTarget = (typeof KEYS)[number];
+
+function readRow(row: SheetRow, columns: readonly Column[], ways: ReadingWays): TableRow {
+  const values: Record<string, unknown> = {};
+  const faults: Fault[] = [];
+  for (const { at, heading, unit, target: key } of columns) {
+    if (key === null) continue;
+    const target = targetOf(key);
+    const reading = readCell(row.cells[at] ?? null, target, unit, ways);
+    if (reading.ok) {
+      if (reading.value !== undefined) values[key] = reading.value;
+      continue;
+    }
+    const words = reading.words && { target: key, written: reading.words };
+    faults.push({ heading: heading || target.label, message: reading.message, ...(words && { words }) });
+  }
+  return { line: row.line, values: withShare(values), faults };
+}
+
+/** The share in a column of its own belongs to the one INCI name of the row. */
+function withShare(values: Record<string, unknown>): Values {
+  const { 'composition.share': share, ...others } = values;
+  const parts = others.composition as InciPart[] | undefined;
+  if (!share || parts?.length !== 1) return others;
+  const [lowPpm, highPpm] = share as [number, number];
+  return { ...others, composition: [{ inci: parts[0]!.inci, lowPpm, highPpm }] };
+}
+
+/** The rows of a table as the columns say; rows that say nothing at all are left out. */
+export function readRows(
+  rows: readonly SheetRow[],
+  columns: readonly Column[],
+  ways: ReadingWays,
+): TableRow[] {
+  return rows
+    .map((row) => readRow(row, columns, ways))
+    .filter(({ values, faults }) => Object.keys(values).length > 0 || faults.length > 0);
+}
+
+/** The key that a table's rows can be known by: the code where every row has one, else the trade name. */
+export function likelyKey(rows: readonly TableRow[]): KeyTarget {
+  const coded = rows.filter(({ values }) => typeof values.code === 'string').length;
+  return rows.length > 0 && coded === rows.length ? 'code' : 'tradeName';
+}
+
+export const keyOf = ({ values }: Pick<TableRow, 'values'>, key: KeyTarget): string =>
+  typeof values[key] === 'string' ? plain(values[key]) : '';
+
+const refusal = (message: string): Fault => ({ heading: '', message });
+
+/** A further row of a material: its INCI name is one more, all else must agree or be empty. */
+function joined(first: TableRow, next: TableRow): TableRow {
+  const { composition, ...others } = next.values;
+  const clash = Object.entries(others).find(
+    ([key, value]) => first.values[key] !== undefined && !same(first.values[key], value),
+  );
+  const faults = [...first.faults, ...next.faults];
+  if (clash)
+    faults.push(
+      refusal(
+        `Line ${next.line} says something else of ${targetOf(clash[0]).label}. One material, one value.`,
+      ),
+    );
+  const parts = [...((first.values.composition as InciPart[]) ?? []), ...((composition as InciPart[]) ?? [])];
+  return { line: first.line, values: { ...others, ...first.values, composition: parts }, faults };
+}
+
+/**
+ * The materials of a table: with a column of shares, rows of one key are the INCI names of one material; without, a key
+ * that comes twice is a fault of the later row.
+ */
+export function gatherRows(
+  rows: readonly TableRow[],
+  key: KeyTarget,
+  columns: readonly Column[],
+): TableRow[] {
+  const bySeveral = columns.some(({ target }) => target === 'composition.share');
+  const seen = new Map<string, number>();
+  const gathered: TableRow[] = [];
+  for (const row of rows) {
+    const name = keyOf(row, key);
+    const before = name === '' ? undefined : seen.get(name);
+    if (before === undefined) {
+      if (name !== '') seen.set(name, gathered.length);
+      gathered.push(row);
+    } else if (bySeveral && row.values.composition !== undefined)
+      gathered[before] = joined(gathered[before]!, row);
+    else {
+      const twice = refusal(`“${String(row.values[key])}” stands in line ${gathered[before]!.line} already.`);
+      gathered.push({ ...row, faults: [...row.faults, twice] });
+    }
+  }
+  return gathered;
+}

@@ -1,0 +1,54 @@
+import { z } from 'zod';
+import { currency } from '../quantities/money';
+import { sharePpm } from '../quantities/share';
+import { isTarget, targetOf, type Target } from './targets';
+import { KEYS, type TableRow } from './read-rows';
+
+const amount = z.number().nullable();
+const text = z.string().max(20_000);
+const plainValue = z.union([text, z.number(), z.boolean(), z.array(text).max(100)]);
+
+/** The shape in which a value of a target is sent; what it may say is ruled by the material's own fields. */
+function shapeOf({ key, reading }: Target): z.ZodType {
+  switch (reading.kind) {
+    case 'figure':
+      return z.object({ low: amount, value: amount, high: amount });
+    case 'money':
+      return z.object({ amount: z.number(), currency: currency.nullable() });
+    case 'names':
+      return key === 'allergens'
+        ? z.array(z.object({ inci: text, ppm: sharePpm })).max(500)
+        : z.array(z.object({ inci: text, lowPpm: sharePpm, highPpm: sharePpm })).max(500);
+    case 'currency':
+      return currency;
+    case 'number':
+    case 'whole':
+    case 'share':
+    case 'mass':
+      return z.number();
+    default:
+      return plainValue;
+  }
+}
+
+const values = z.record(z.string().max(60), z.unknown()).superRefine((held, found) => {
+  for (const [key, value] of Object.entries(held)) {
+    const known = isTarget(key) && shapeOf(targetOf(key)).safeParse(value).success;
+    if (!known) found.addIssue({ code: 'custom', path: [key], message: `${key} cannot be read here.` });
+  }
+});
+
+const fault = z.object({
+  heading: z.string().max(300),
+  message: z.string().max(2_000),
+  words: z.object({ target: z.string().max(60), written: z.array(z.string().max(300)) }).optional(),
+});
+
+/** A row of a table as a page sends it. */
+export const tableRow: z.ZodType<TableRow> = z.object({
+  line: z.int().min(1),
+  values,
+  faults: z.array(fault).max(100),
+}) as z.ZodType<TableRow>;
+
+export const keyTarget = z.enum(KEYS);
