@@ -21,6 +21,11 @@ const KNOWN: Known[] = [
     'new ingredient create material',
   ),
   command(
+    'Take in a table of raw materials',
+    { path: '/take-in' },
+    'import csv xlsx spreadsheet load read file',
+  ),
+  command(
     'Start a formula',
     { path: '/formulas', query: { do: 'start' } },
     'new formula create write recipe',

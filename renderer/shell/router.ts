@@ -31,6 +31,7 @@ const routes: RouteRecordRaw[] = [
       { path: ':id', name: 'limit', component: () => import('../limits/LimitPane.vue') },
     ],
   },
+  { path: '/take-in', name: 'take-in', component: () => import('../imports/TakeInPage.vue') },
   { path: '/compare', name: 'compare', component: () => import('../materials/ComparePage.vue') },
   { path: '/formulas', name: 'formulas', component: () => import('../formulas/FormulasPage.vue') },
   {

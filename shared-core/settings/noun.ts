@@ -15,6 +15,7 @@ const LABELS: Record<keyof Settings, string> = {
   batchPrefix: 'Batch numbers begin with',
   checksOff: 'Checks switched off',
   checkThresholds: 'Thresholds of checks',
+  tableWords: 'Words of tables',
   theme: 'Colours',
   recordedBy: 'Recorded by',
 };

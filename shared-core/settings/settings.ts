@@ -42,6 +42,8 @@ export const settings = z.object({
   checksOff: z.array(lineText(60)).max(200).default([]),
   /** Thresholds of checks that the maker has set, ppm of the formula, by the check’s id. */
   checkThresholds: z.record(lineText(60), sharePpm).default({}),
+  /** What the words of a maker’s tables mean, by what they fill; an empty one is left out. */
+  tableWords: z.record(z.string().max(60), z.record(z.string().max(300), z.string().max(60))).default({}),
   theme: z.enum(THEMES).default('system'),
   /** Who records versions, printed beside them. */
   recordedBy: lineText(120).default(''),

@@ -1,5 +1,6 @@
 import { BENCH_SCREENS } from './bench-screens';
 import { LAW_SCREENS, LAW_TABS } from './law-screens';
+import { TABLE_SCREENS } from './table-screens';
 import { button, finder, openList, press, sheet, tab, type Screen } from './openers';
 
 const always = (address: string) => () => address;
@@ -116,6 +117,7 @@ export const SCREENS: Screen[] = [
       },
     ],
   },
+  ...TABLE_SCREENS,
   {
     name: 'compare',
     route: 'compare',

@@ -1,0 +1,68 @@
+import type { SheetReading } from '@core/imports/begin-reading';
+import type { Outcome } from '@core/imports/plan-row';
+import { gatherRows, likelyKey, readRows, type KeyTarget, type TableRow } from '@core/imports/read-rows';
+import type { Sheet } from '@core/tables/table';
+import { answer, service } from '../service/client';
+
+/** So many rows are read, and planned, before the window has its turn. */
+const AT_ONCE = 200;
+
+const turn = (): Promise<void> => new Promise((done) => setTimeout(done));
+
+export interface TableToPlan {
+  file: string;
+  sheet: Sheet;
+  reading: SheetReading;
+  /** By what its rows are known; found by itself when null. */
+  key: KeyTarget | null;
+}
+
+/** What would become of every row; `id` is what the service holds it by until it is taken in. */
+export interface PlannedTable {
+  id: string;
+  key: KeyTarget;
+  outcomes: Outcome[];
+}
+
+async function rowsOf({ sheet, reading }: TableToPlan, signal: AbortSignal): Promise<TableRow[]> {
+  const { head, columns, ways } = reading;
+  const body = sheet.rows.slice(head + 1);
+  const rows: TableRow[] = [];
+  for (let at = 0; at < body.length && !signal.aborted; at += AT_ONCE) {
+    rows.push(...readRows(body.slice(at, at + AT_ONCE), columns, ways));
+    await turn();
+  }
+  return rows;
+}
+
+/** Lets go of a table that is not taken in. */
+export function letGo(id: string): void {
+  void service.imports[':id'].$delete({ param: { id } }).catch(() => undefined);
+}
+
+/**
+ * Looks at every row of a table, as it is understood. Nothing is written.
+ * @param told is called with how far it is
+ * @returns undefined when `signal` aborted meanwhile
+ * @throws ServiceProblem
+ */
+export async function planTable(
+  asked: TableToPlan,
+  signal: AbortSignal,
+  told: (done: number, of: number) => void,
+): Promise<PlannedTable | undefined> {
+  const read = await rowsOf(asked, signal);
+  const key = asked.key ?? likelyKey(read);
+  const rows = gatherRows(read, key, asked.reading.columns);
+  if (signal.aborted) return undefined;
+  const { id } = await answer(service.imports.$post({ json: { key, file: asked.file } }));
+  const outcomes: Outcome[] = [];
+  for (let at = 0; at < rows.length && !signal.aborted; at += AT_ONCE) {
+    told(at, rows.length);
+    const json = { rows: rows.slice(at, at + AT_ONCE) };
+    outcomes.push(...(await answer(service.imports[':id'].rows.$post({ param: { id }, json }))));
+  }
+  if (!signal.aborted) return { id, key, outcomes };
+  letGo(id);
+  return undefined;
+}

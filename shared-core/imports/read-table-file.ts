@@ -1,0 +1,17 @@
+import { readCsv } from '../tables/csv';
+import { decodeText } from '../tables/decode';
+import type { Sheet } from '../tables/table';
+
+/** Spreadsheets are archives, old ones compound files: their first bytes tell, whatever the file is called. */
+const isSpreadsheet = (bytes: Uint8Array): boolean =>
+  (bytes[0] === 0x50 && bytes[1] === 0x4b) || (bytes[0] === 0xd0 && bytes[1] === 0xcf);
+
+/**
+ * The sheets of a maker's file: XLSX, CSV or text parted by tabs, told by what it holds and not by its name.
+ * @throws Problem when it cannot be read, with what to do
+ */
+export async function readTableFile(name: string, bytes: Uint8Array): Promise<Sheet[]> {
+  if (!isSpreadsheet(bytes)) return [readCsv(decodeText(bytes).text, name)];
+  const { readXlsx } = await import('../tables/xlsx/read-xlsx');
+  return readXlsx(bytes);
+}

@@ -1,0 +1,92 @@
+import type { Page } from '@playwright/test';
+import { writeXlsx } from '@core/tables/xlsx/write-xlsx';
+import { readFileSync } from 'node:fs';
+import { germanShelf } from '../unit/imports/german-shelf';
+import { expect, expectNoAxeViolations, test } from './fixtures';
+import { picture } from './pictures';
+
+const choose = (page: Page, name: string, bytes: Buffer | string) =>
+  page.getByLabel('Table').setInputFiles({ name, mimeType: 'text/csv', buffer: Buffer.from(bytes) });
+const kind = (page: Page, name: string) =>
+  page.getByRole('group', { name: 'Rows shown' }).getByRole('button', { name });
+
+test('a messy shelf of 400 rows comes in, its 11 bad rows come back with why, and again nothing changes', async ({
+  page,
+}) => {
+  await page.getByRole('link', { name: 'Raw materials', exact: true }).click();
+  await page.getByRole('link', { name: 'Take in a table…' }).first().click();
+  await picture(page, 'take-in-begin');
+  await choose(page, 'Rohstoffe.csv', germanShelf());
+  await expect(page.getByRole('heading', { name: 'What would become of 400 rows' })).toBeVisible();
+  await expect(kind(page, '389 new')).toBeVisible();
+  await expect(kind(page, '11 refused')).toHaveAttribute('aria-pressed', 'true');
+  await expect(page.getByLabel('What Ladung is taken as')).toHaveValue('charge');
+  await expect(page.getByLabel('What Charge is taken as')).toHaveValue('');
+  await expectNoAxeViolations(page);
+  await picture(page, 'take-in-looked');
+
+  // One word is told what it means: its row comes in with the others.
+  await page.getByLabel('What “geladen” means').selectOption('anionic');
+  await expect(kind(page, '390 new')).toBeVisible();
+  const saved = page.waitForEvent('download');
+  await page.getByRole('button', { name: 'Save the refused rows as CSV' }).click();
+  const refused = readFileSync(await (await saved).path(), 'utf8').split('\r\n');
+  expect(refused[0]).toContain('Why it was refused');
+  expect(refused.filter((line) => line !== '')).toHaveLength(1 + 10);
+
+  await page.getByRole('button', { name: 'Take in 390 materials' }).click();
+  await expect(page.getByText('Taken in: 390 materials added, 0 changed.')).toBeVisible();
+  await page.getByRole('link', { name: 'See them on the shelf' }).click();
+  await expect(page.getByRole('status').filter({ hasText: '390 materials' })).toBeVisible();
+
+  // The word is remembered, and nothing is new.
+  await page.getByRole('link', { name: 'Take in a table…' }).first().click();
+  await choose(page, 'Rohstoffe.csv', germanShelf());
+  await expect(kind(page, '390 as they are already')).toBeVisible();
+  await expect(page.getByRole('button', { name: 'Take in 0 materials' })).toBeDisabled();
+});
+
+test('a spreadsheet changes what is there, shows how, and is taken back whole', async ({
+  page,
+  stillroom,
+}) => {
+  const { host } = stillroom;
+  await page.goto(`${host.origin}/#/take-in`);
+  const first = writeXlsx([
+    { name: 'Read me', head: ['Prices of spring'], rows: [] },
+    {
+      name: 'Shelf',
+      head: ['Name', 'INCI name', 'Ionicity', 'HLB', 'Price (EUR/kg)'],
+      rows: [
+        ['Larkspur Wax', 'Cetearyl Glucoside', 'non-ionic', 11.5, 18.4],
+        ['Larkspur Quat', 'Behentrimonium Chloride', 'cationic', null, 32],
+      ],
+    },
+  ]);
+  await choose(page, 'shelf.xlsx', Buffer.from(first));
+  await page.getByLabel('Sheet').selectOption({ label: 'Shelf' });
+  await page.getByRole('button', { name: 'Take in 2 materials' }).click();
+  await expect(page.getByText('Taken in: 2 materials added, 0 changed.')).toBeVisible();
+
+  await choose(page, 'later.csv', 'Name;HLB\nlarkspur wax;12,5\nLarkspur Quat;');
+  await expect(kind(page, '1 changed')).toBeVisible();
+  await expect(page.getByRole('group', { name: 'Rows of the table' })).toContainText(
+    /HLB 11\.5.*→.*HLB 12\.5/,
+  );
+  await picture(page, 'take-in-changed');
+  await page.getByRole('button', { name: 'Take in 1 material' }).click();
+  await page.getByRole('button', { name: 'Take all of it back' }).click();
+  await expect(page.getByText('Taken back: 0 materials went, 1 are as they were.')).toBeVisible();
+  const { rows } = (await host.get('/api/materials?text=larkspur')) as { rows: { hlb: number | null }[] };
+  expect(rows.map(({ hlb }) => hlb).sort()).toEqual([11.5, null]);
+});
+
+test('what is no table is refused with what to do', async ({ page, stillroom }) => {
+  await page.goto(`${stillroom.host.origin}/#/take-in`);
+  await choose(page, 'picture.csv', Buffer.from([0x89, 0x50, 0x4e, 0x47, 0, 0, 0, 1]));
+  await expect(page.getByRole('alert')).toContainText('This is no file of text.');
+  await choose(page, 'open.csv', 'Name;INCI\n"A;Aqua');
+  await expect(page.getByRole('alert')).toContainText(
+    'A quotation mark is left open or stands alone near line 2.',
+  );
+});
