@@ -1,3 +1,4 @@
+import { Problem } from '@core/problems/problem';
 import type { ProblemDetails } from '@service/problems/problem-details';
 
 export type { ProblemDetails };
@@ -24,6 +25,11 @@ export const UNREACHABLE: ProblemDetails = {
 /** Any error as problem details, for showing. */
 export function problemOf(error: unknown): ProblemDetails {
   if (error instanceof ServiceProblem) return error.details;
+  // Refused by what is computed in the page itself, such as the reading of a file.
+  if (error instanceof Problem) {
+    const { message: title, advice: detail, code, fields, facts } = error;
+    return { ...UNREACHABLE, title, detail, code, fields, facts };
+  }
   console.error(error);
   return {
     ...UNREACHABLE,

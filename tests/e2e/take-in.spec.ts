@@ -56,10 +56,10 @@ test('a spreadsheet changes what is there, shows how, and is taken back whole', 
     { name: 'Read me', head: ['Prices of spring'], rows: [] },
     {
       name: 'Shelf',
-      head: ['Name', 'INCI name', 'Ionicity', 'HLB', 'Price (EUR/kg)'],
+      head: ['Name', 'INCI name', 'Ionicity', 'HLB', 'Price (EUR/kg)', 'Supplier'],
       rows: [
-        ['Larkspur Wax', 'Cetearyl Glucoside', 'non-ionic', 11.5, 18.4],
-        ['Larkspur Quat', 'Behentrimonium Chloride', 'cationic', null, 32],
+        ['Larkspur Wax', 'Cetearyl Glucoside', 'non-ionic', 11.5, 18.4, 'Brookmill'],
+        ['Larkspur Quat', 'Behentrimonium Chloride', 'cationic', null, 32, 'Brookmill'],
       ],
     },
   ]);
