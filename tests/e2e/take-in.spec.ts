@@ -15,7 +15,6 @@ test('a messy shelf of 400 rows comes in, its 11 bad rows come back with why, an
 }) => {
   await page.getByRole('link', { name: 'Raw materials', exact: true }).click();
   await page.getByRole('link', { name: 'Take in a table…' }).first().click();
-  await picture(page, 'take-in-begin');
   await choose(page, 'Rohstoffe.csv', germanShelf());
   await expect(page.getByRole('heading', { name: 'What would become of 400 rows' })).toBeVisible();
   await expect(kind(page, '389 new')).toBeVisible();
@@ -23,7 +22,7 @@ test('a messy shelf of 400 rows comes in, its 11 bad rows come back with why, an
   await expect(page.getByLabel('What Ladung is taken as')).toHaveValue('charge');
   await expect(page.getByLabel('What Charge is taken as')).toHaveValue('');
   await expectNoAxeViolations(page);
-  await picture(page, 'take-in-looked');
+  await picture(page, 'take-in');
 
   // One word is told what it means: its row comes in with the others.
   await page.getByLabel('What “geladen” means').selectOption('anionic');
@@ -73,7 +72,6 @@ test('a spreadsheet changes what is there, shows how, and is taken back whole', 
   await expect(page.getByRole('group', { name: 'Rows of the table' })).toContainText(
     /HLB 11\.5.*→.*HLB 12\.5/,
   );
-  await picture(page, 'take-in-changed');
   await page.getByRole('button', { name: 'Take in 1 material' }).click();
   await page.getByRole('button', { name: 'Take all of it back' }).click();
   await expect(page.getByText('Taken back: 0 materials went, 1 are as they were.')).toBeVisible();
