@@ -6,7 +6,9 @@ import { expect, expectNoAxeViolations, test } from './fixtures';
 import { picture } from './pictures';
 
 const choose = (page: Page, name: string, bytes: Buffer | string) =>
-  page.getByLabel('Table').setInputFiles({ name, mimeType: 'text/csv', buffer: Buffer.from(bytes) });
+  page
+    .getByLabel('Table', { exact: true })
+    .setInputFiles({ name, mimeType: 'text/csv', buffer: Buffer.from(bytes) });
 const kind = (page: Page, name: string) =>
   page.getByRole('group', { name: 'Rows shown' }).getByRole('button', { name });
 

@@ -14,7 +14,7 @@ export const TABLE_SCREENS: Screen[] = [
     route: 'take-in',
     address: always('/take-in'),
     prepare: async (page) => {
-      await page.getByLabel('Table').setInputFiles({
+      await page.getByLabel('Table', { exact: true }).setInputFiles({
         name: 'shelf.csv',
         mimeType: 'text/csv',
         buffer: Buffer.from(
