@@ -1,10 +1,7 @@
+import type { CmrClass } from './cmr-classes';
 import { nameKey } from './names';
 import type { Substance } from './substance';
 import type { SubstanceIndex } from './substance-index';
-
-/** What a substance may be classed as: carcinogenic, mutagenic or toxic to reproduction; or by a maker as not classed. */
-export const CMR_CLASSES = ['1A or 1B', '2', '2, as a powder breathed in', 'not classed'] as const;
-export type CmrClass = (typeof CMR_CLASSES)[number];
 
 /**
  * Substances that are classed, by INCI name. Source: Regulation (EC) No 1272/2008, Annex VI, from memory; classes change.

@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { countAtoms } from '../structure/chemical-formula';
 import { Problem } from '../problems/problem';
 import { lineText } from '../quantities/text';
-import { CMR_CLASSES } from './classes';
+import { CMR_CLASSES } from './cmr-classes';
 import { line, name, number, rows, text, wordOrNone } from '../record/field';
 
 /** The parts of a substance's form and sheet, in their order. */

@@ -1,5 +1,5 @@
 import type { KeyOf, ListDescription } from '../lists/description';
-import { CMR_CLASSES } from './classes';
+import { CMR_CLASSES } from './cmr-classes';
 import { ALLERGEN_LISTS } from './fields';
 
 /** A substance as its list knows it. */
