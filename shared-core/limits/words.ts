@@ -1,10 +1,11 @@
 import { joined } from '../locale/words';
 import { ofNoneAllowed, type Judged } from './judged';
+import { passes } from './share-of-limit';
 import type { Limit } from './limit';
 
-/** A share in per cent as it is read: at most five significant digits, without trailing zeros. */
-export function percentWords(percent: number): string {
-  return `${Number(percent.toPrecision(5))}\u00a0%`;
+/** A share in per cent as it is read: at most five significant digits, or as many as asked, without trailing zeros. */
+export function percentWords(percent: number, digits = 5): string {
+  return `${Number(percent.toPrecision(digits))}\u00a0%`;
 }
 
 /** What a limit allows, in words: "at most 0.5 % as Benzoic Acid". */
@@ -59,9 +60,11 @@ export function totalWords({ limit, counted, total, most }: Judged): string {
           `${percentWords(amount.high)} ${substance.name}, of which nothing is allowed`,
       )
       .join('; ');
+  // What passes a limit by little is not to read as the limit itself.
+  const close = most !== null && passes(total.high, most) && percentWords(total.high) === percentWords(most);
   const range =
     total.low === total.high
-      ? percentWords(total.high)
+      ? percentWords(total.high, close ? 8 : 5)
       : `${percentWords(total.low)} to ${percentWords(total.high)}`;
   if (limit.counting === 'by shares of their limits' && most === 100)
     return `${range} of the limit, their shares summed`;

@@ -20,6 +20,13 @@ describe('limits counted as the law counts them', () => {
     expect(verdictOn('Benzoates', [[benzoate, 1.5]], face)).toEqual(['above', 1.2712]);
   });
 
+  it('never reads as the limit what passes it by little', () => {
+    // 0.59 × 122.123 / 144.105 = 0.5000010
+    const [one] = judged([[benzoate, 0.59]], face).filter(({ limit }) => limit.subject === 'Benzoates');
+    expect(one?.verdict).toBe('above');
+    expect(totalWords(one!)).toMatch(/^0\.50000\d+\u00a0% as Benzoic Acid$/);
+  });
+
   it('sums acid and salt, over lines and blends', () => {
     // 0.4 + 0.4 × 0.84746 = 0.73898
     expect(
