@@ -90,7 +90,7 @@ export function buildRecords(
     };
   };
   const versions = new Map([...new Set(BATCHES.map(({ of }) => of))].map((code) => [code, recorded(code)]));
-  const batches = BATCHES.map(({ of, why, outcome: _outcome, ...plan }, index): Batch => {
+  const batches = BATCHES.map(({ of, why, outcome, ...plan }, index): Batch => {
     const version = versions.get(of);
     if (!version) throw new Error(`No version of ${of} is recorded.`);
     return {
@@ -101,7 +101,7 @@ export function buildRecords(
       versionId: version.id,
       // A minute apart, so that the latest is known.
       createdAt: new Date(Date.parse(at) + index * 60_000).toISOString(),
-      note: `${why} Invented for demonstration, ${NEVER_MADE}.`,
+      note: `${why} Invented for demonstration, ${NEVER_MADE}${outcome ? '; what came of it is invented too' : ''}.`,
     };
   });
   return { versions: [...versions.values()], batches, outcomes: outcomesOf(batches) };
