@@ -23,9 +23,7 @@ it('knows each photo, document and report by the record that shows it, and misse
   const { library } = session.current();
   const before = attachmentsInUse(library);
   for (const each of before) await library.attachments.get(each.sha256);
-  expect(before.map(({ words }) => words)).toContain(
-    '“Specification, Goldenthrum Sunflower” of Goldenthrum Sunflower',
-  );
+  expect(before.map(({ words }) => words)).toContain('“Specification, third issue” of Goldenthrum Sunflower');
   const posted = await service.request('/api/attachments', { method: 'POST', body: PDF });
   const { sha256, mediaType, bytes } = (await posted.json()) as Paper;
 
