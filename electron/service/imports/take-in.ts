@@ -1,4 +1,5 @@
 import type { Material } from '@core/materials/material';
+import { tradeNameKey } from '@core/materials/nested';
 import { Problem } from '@core/problems/problem';
 import { same } from '@core/record/same';
 import type { Reader } from '@db/database';
@@ -33,6 +34,13 @@ function tellAll(context: ServiceContext, now: readonly { id: string; revision?:
     for (const { id } of now) lists.changed('materials', id);
     context.session.changes.tellLibrary();
   }
+}
+
+/** Those whose composition names a material of the library: only these can be part of a circle. */
+function namingOthers(db: Reader, all: readonly Material[]): Material[] {
+  const rows = db.all<{ name: string }>('SELECT trade_name AS name FROM material');
+  const names = new Set(rows.map(({ name }) => tradeNameKey(name)));
+  return all.filter(({ composition }) => composition.some(({ inci }) => names.has(tradeNameKey(inci))));
 }
 
 /** How many materials a table added and changed. */
@@ -71,8 +79,8 @@ export function takeIn(context: ServiceContext, table: TableImport): TakenIn {
       materialRecords.update(tx, before, after);
     }
     // Once all stand: a blend may name another material of the same table.
-    for (const content of [...added, ...changed.map(({ after }) => after)])
-      refuseCircularComposition(tx, content);
+    for (const one of namingOthers(tx, [...added, ...changed.map(({ after }) => after)]))
+      refuseCircularComposition(tx, one);
   });
   table.written = {
     added: added.map(({ id }) => id),

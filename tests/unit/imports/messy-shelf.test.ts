@@ -193,6 +193,15 @@ describe('what stands in the way', () => {
     expect((await materialsOf(ask)).total).toBe(2);
   });
 
+  it('blends of one table that would come to hold each other: nothing is written', async () => {
+    const { ask } = await serviceWith();
+    const { rows, key } = read('Name;INCI;HLB\nInner;Outer;5,5\nOuter;Inner;6,5');
+    const { id, outcomes } = await plan(ask, key, rows);
+    expect(outcomes.map(({ kind }) => kind)).toEqual(['new', 'new']);
+    expect((await ask('POST', `/imports/${id}/take-in`)).status).toBe(422);
+    expect((await materialsOf(ask)).total).toBe(0);
+  });
+
   it('two materials of one name, a row without its key, a key twice in the file', async () => {
     const { ask } = await serviceWith();
     for (const inci of ['Glycerin', 'Aqua']) await ask('POST', '/materials', blankMaterial('Twin', inci));
