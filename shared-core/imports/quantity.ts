@@ -28,7 +28,7 @@ function numberIn(text: string, mark: DecimalMark | null): NumberReading {
     const [whole, rest] = text.split(doubtful[1]!);
     return {
       ok: false,
-      message: `“${text}” may be ${whole}${rest} or ${whole}.${rest}: say above which mark stands before decimals.`,
+      message: `“${text}” may be ${whole}${rest} or ${whole}.${rest}: say which mark stands before decimals.`,
     };
   }
   return readNumber(mark === doubtful[1] ? text : text.replace(doubtful[1]!, ''));

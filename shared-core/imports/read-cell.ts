@@ -51,7 +51,7 @@ function wordsOf(target: Target, written: readonly string[], { words }: ReadingW
   if (unknown.length > 0)
     return {
       ok: false,
-      message: `${unknown.map((one) => `“${one}”`).join(', ')}: no word of ${target.label} is known for it. Say below which is meant.`,
+      message: `${unknown.map((one) => `“${one}”`).join(', ')}: no word of ${target.label} is known for it. Say which is meant.`,
       words: unknown,
     };
   // Told to be left out.
