@@ -91,6 +91,9 @@ async function runStages(stages) {
 }
 
 function tell(results) {
+  for (const { stage, counts } of results) {
+    for (const failure of counts.failures ?? []) console.log(`\n✗ ${stage.title}\n  ${failure}`);
+  }
   console.log('');
   for (const { stage, counts } of results) {
     const skipped = counts.skipped > 0 ? `, ${counts.skipped} skipped` : '';

@@ -1,5 +1,6 @@
 import { existsSync, readFileSync, statSync } from 'node:fs';
 import { resolve } from 'node:path';
+import { playwrightFailures, vitestFailures } from './failures.mjs';
 import { root } from './run.mjs';
 
 /** A stage that is one question: passed or failed by its exit code. */
@@ -20,7 +21,7 @@ function checked(counts, code) {
   return code !== 0 && counts.failed === 0 ? { ...counts, failed: 1 } : counts;
 }
 
-/** Test counts of Vitest's JSON report. */
+/** Test counts of Vitest's JSON report, and what failed in words. */
 export function vitestCounts(report, since, code) {
   const read = readReport(report, since);
   if (!read) return stageCounts(code || 1);
@@ -32,13 +33,14 @@ export function vitestCounts(report, since, code) {
     failed: read.numFailedTests + unloaded.length,
     skipped: read.numPendingTests + read.numTodoTests,
   };
-  return checked(counts, code);
+  return { ...checked(counts, code), failures: vitestFailures(read) };
 }
 
-/** Test counts of Playwright's JSON report; one that passed only when repeated counts as failed. */
+/** Test counts of Playwright's JSON report, and what failed; one that passed only when repeated counts as failed. */
 export function playwrightCounts(report, since, code) {
   const read = readReport(report, since);
   if (!read) return stageCounts(code || 1);
   const { expected, unexpected, flaky, skipped } = read.stats;
-  return checked({ passed: expected, failed: unexpected + flaky, skipped }, code);
+  const counts = checked({ passed: expected, failed: unexpected + flaky, skipped }, code);
+  return { ...counts, failures: playwrightFailures(read) };
 }

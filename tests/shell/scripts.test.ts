@@ -94,18 +94,40 @@ describe('counting', () => {
   });
 
   test('a file that could not be loaded is a failure, and so is a crash after passing tests', () => {
-    const unloaded = { status: 'failed', assertionResults: [] };
+    const unloaded = { name: 'a.test.ts', status: 'failed', message: 'no such module', assertionResults: [] };
     const base = { numPassedTests: 3, numFailedTests: 0, numPendingTests: 1, numTodoTests: 0 };
     const path = report({ ...base, testResults: [unloaded] });
-    expect(vitestCounts(path, since, 1)).toEqual({ passed: 3, failed: 1, skipped: 1 });
+    const counts = { passed: 3, failed: 1, skipped: 1 };
+    const read = vitestCounts(path, since, 1);
+    expect(read).toMatchObject(counts);
+    expect(read.failures).toEqual([expect.stringMatching(/a\.test\.ts\n {4}no such module$/)]);
     report({ ...base, testResults: [] });
-    expect(vitestCounts(path, since, 1)).toEqual({ passed: 3, failed: 1, skipped: 1 });
-    expect(vitestCounts(path, since, 0)).toEqual({ passed: 3, failed: 0, skipped: 1 });
+    expect(vitestCounts(path, since, 1)).toMatchObject(counts);
+    expect(vitestCounts(path, since, 0)).toEqual({ passed: 3, failed: 0, skipped: 1, failures: [] });
   });
 
   test('a browser test that passed only when repeated is a failure', () => {
-    const path = report({ stats: { expected: 5, unexpected: 0, flaky: 1, skipped: 2 } });
-    expect(playwrightCounts(path, since, 0)).toEqual({ passed: 5, failed: 1, skipped: 2 });
+    const tests = [{ status: 'flaky', results: [{ errors: [{ message: 'timed out' }] }, { errors: [] }] }];
+    const spec = { file: 'a.spec.ts', line: 7, title: 'opens', tests };
+    const stats = { expected: 5, unexpected: 0, flaky: 1, skipped: 2 };
+    const path = report({ stats, suites: [{ suites: [{ specs: [spec] }] }] });
+    const read = playwrightCounts(path, since, 0);
+    expect(read).toMatchObject({ passed: 5, failed: 1, skipped: 2 });
+    expect(read.failures).toEqual(['a.spec.ts:7 › opens\n    timed out']);
+  });
+
+  test('a failed test is told again with the first lines of why', () => {
+    const failed = {
+      status: 'failed',
+      fullName: 'a total › is 100',
+      failureMessages: ['expected 99 to be 100'],
+    };
+    const passed = { status: 'passed', fullName: 'a total › is exact', failureMessages: [] };
+    const base = { numPassedTests: 1, numFailedTests: 1, numPendingTests: 0, numTodoTests: 0 };
+    const file = { name: 'b.test.ts', status: 'failed', assertionResults: [passed, failed] };
+    const [why, ...more] = vitestCounts(report({ ...base, testResults: [file] }), since, 1).failures ?? [];
+    expect(why).toMatch(/b\.test\.ts › a total › is 100\n {4}expected 99 to be 100$/);
+    expect(more).toEqual([]);
   });
 });
 
