@@ -19,6 +19,8 @@ export default defineConfig({
     include: ['tests/{unit,reference,property,durability,shell}/**/*.test.ts'],
     testTimeout: 180_000,
     hookTimeout: 60_000,
+    // Limits end what hangs; they do not time anything: a machine busy with other work takes far longer than a second.
+    expect: { poll: { timeout: 60_000 } },
     pool: 'forks',
   },
 });

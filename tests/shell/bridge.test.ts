@@ -94,7 +94,7 @@ describe('the real service over a port', () => {
     const refused = await asking.fetch(request('/api/attachments', { method: 'POST', body, duplex: 'half' }));
     expect(refused.status).toBe(413);
     expect(given.pieces).toBeLessThan(40);
-    await vi.waitFor(() => expect(given.cancelled).toBe(true));
+    await expect.poll(() => given.cancelled).toBe(true);
   });
 
   test('answers many requests at once, each with its own', async () => {
@@ -170,7 +170,7 @@ describe('bodies', () => {
     const { asking } = bridged(handler(() => new Response('no', { status: 404 })));
     const answer = await asking.fetch(request('/', { method: 'POST', body, duplex: 'half' }));
     expect(await answer.text()).toBe('no');
-    await vi.waitFor(() => expect(given.cancelled).toBe(true));
+    await expect.poll(() => given.cancelled).toBe(true);
     expect(given.pieces).toBeLessThan(10);
   });
 
@@ -201,7 +201,7 @@ describe('a stream of events', () => {
     await tell?.('second');
     expect((await reader?.read())?.value).toBe('data: second\n\n');
     await reader?.cancel();
-    await vi.waitFor(() => expect(ended).toHaveBeenCalled());
+    await expect.poll(() => ended).toHaveBeenCalled();
   });
 });
 
@@ -217,10 +217,10 @@ describe('giving up', () => {
     );
     const control = new AbortController();
     const pending = asking.fetch(request('/', { signal: control.signal }));
-    await vi.waitFor(() => expect(signal).toBeDefined());
+    await expect.poll(() => signal).toBeDefined();
     control.abort();
     await expect(pending).rejects.toMatchObject({ name: 'AbortError' });
-    await vi.waitFor(() => expect(signal?.aborted).toBe(true));
+    await expect.poll(() => signal?.aborted).toBe(true);
   });
 
   test('in the middle of an answer breaks it off and stops its source', async () => {
@@ -230,7 +230,7 @@ describe('giving up', () => {
     const answer = await asking.fetch(request('/', { signal: control.signal }));
     control.abort();
     await expect(answer.arrayBuffer()).rejects.toMatchObject({ name: 'AbortError' });
-    await vi.waitFor(() => expect(given.cancelled).toBe(true));
+    await expect.poll(() => given.cancelled).toBe(true);
   });
 
   test('beforehand asks nothing', async () => {
@@ -295,6 +295,6 @@ describe('calls and notices', () => {
     // A name of every object's, which no call has.
     await expect(asking.call('toString' as 'fault')).rejects.toThrow('no call');
     answering.notify({ folder: '/a' });
-    await vi.waitFor(() => expect(notices).toEqual([{ folder: '/a' }]));
+    await expect.poll(() => notices).toEqual([{ folder: '/a' }]);
   });
 });

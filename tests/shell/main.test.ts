@@ -11,7 +11,7 @@ const { answers, app, BrowserWindow, ContentsDouble, done, EventDouble, handlers
 
 beforeAll(async () => {
   await import('../../electron/main/index');
-  await vi.waitFor(() => expect(done).toContain('window.loadURL app://stillroom/'), { timeout: 20_000 });
+  await vi.waitFor(() => expect(done).toContain('window.loadURL app://stillroom/'), { timeout: 60_000 });
 });
 afterAll(() => rmSync(electron.folder, { recursive: true, force: true }));
 
@@ -277,9 +277,9 @@ describe('a page that stops', () => {
     const { webContents } = theWindow();
     answers.messageBox = 0;
     webContents.emit('render-process-gone', new EventDouble(), { reason: 'crashed', exitCode: 5 });
-    await vi.waitFor(() => expect(webContents.reloads).toBe(1));
+    await expect.poll(() => webContents.reloads).toBe(1);
     webContents.emit('did-fail-load', new EventDouble(), -6, 'ERR_FILE_NOT_FOUND', 'app://stillroom/', true);
-    await vi.waitFor(() => expect(webContents.reloads).toBe(2));
+    await expect.poll(() => webContents.reloads).toBe(2);
   });
 
   test('is left when the user says so', async () => {
@@ -297,7 +297,7 @@ describe('quitting', () => {
     const first = new EventDouble();
     app.emit('before-quit', first);
     expect(first.defaultPrevented).toBe(true);
-    await vi.waitFor(() => expect(done.at(-1)).toBe('app.quit'));
+    await expect.poll(() => done.at(-1)).toBe('app.quit');
     const second = new EventDouble();
     app.emit('before-quit', second);
     expect(second.defaultPrevented).toBe(false);

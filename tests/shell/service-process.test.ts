@@ -96,9 +96,9 @@ describe('a process that is lost', () => {
     })();
     for (let crashes = 1; crashes <= 2; crashes += 1) {
       const enough = acknowledged.length + 2;
-      await vi.waitFor(() => expect(acknowledged.length).toBeGreaterThan(enough), { timeout: 20_000 });
+      await expect.poll(() => acknowledged.length).toBeGreaterThan(enough);
       newest().crash();
-      await vi.waitFor(() => expect(lost).toHaveLength(crashes));
+      await expect.poll(() => lost).toHaveLength(crashes);
       expect(lost.at(-1)?.startedAgain).toBe(true);
     }
     saving = false;
@@ -115,7 +115,7 @@ describe('a process that is lost', () => {
     await made.start(NOTHING);
     for (let count = 1; count <= 4; count += 1) {
       newest().crash();
-      await vi.waitFor(() => expect(lost).toHaveLength(count));
+      await expect.poll(() => lost).toHaveLength(count);
     }
     expect(lost.map((one) => one.startedAgain)).toEqual([true, true, true, false]);
     expect((await ask('GET', '/library')).status).toBe(503);
@@ -123,7 +123,7 @@ describe('a process that is lost', () => {
     expect((await ask('GET', '/library')).status).toBe(200);
     clock = 61_000;
     newest().crash();
-    await vi.waitFor(() => expect(lost.at(-1)?.startedAgain).toBe(true));
+    await expect.poll(() => lost.at(-1)?.startedAgain).toBe(true);
   });
 
   test('answers a reading anew, and says of a change that it may not have been made', async () => {

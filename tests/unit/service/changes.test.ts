@@ -1,6 +1,6 @@
 import { blankMaterial } from '@core/materials/material';
 import { hearChanges, type Heard } from '@renderer/record/change-stream';
-import { describe, expect, it, onTestFinished, vi } from 'vitest';
+import { describe, expect, it, onTestFinished } from 'vitest';
 import { serviceWith } from './service-fixture';
 
 type Composed = Awaited<ReturnType<typeof serviceWith>>;
@@ -29,7 +29,7 @@ function hear({ service, session }: Composed, from: { run: string; told: number 
   return {
     heard,
     changes: () => heard.flatMap((one) => (one.is === 'change' ? [one.change] : [])),
-    connected: () => vi.waitFor(() => expect(heard).toContainEqual({ is: 'connected' })),
+    connected: () => expect.poll(() => heard).toContainEqual({ is: 'connected' }),
   };
 }
 
@@ -45,7 +45,7 @@ describe('The changes of a library', () => {
     await composed.ask('PUT', `/materials/${id}`, { revision: 1, content: { ...glycerin, notes: 'New.' } });
     await composed.ask('PATCH', '/settings', { theme: 'dark' });
     await composed.ask('DELETE', `/materials/${id}`);
-    await vi.waitFor(() => expect(window.changes()).toHaveLength(4));
+    await expect.poll(() => window.changes()).toHaveLength(4);
     expect(window.changes()).toEqual([
       { kind: 'material', id, revision: 1 },
       { kind: 'material', id, revision: 2 },
@@ -62,7 +62,7 @@ describe('The changes of a library', () => {
     const refused = await composed.ask('PUT', `/materials/${body.id}`, { revision: 7, content: glycerin });
     expect(refused.status).toBe(409);
     await composed.ask('PATCH', '/settings', { theme: 'light' });
-    await vi.waitFor(() => expect(window.changes()).toHaveLength(2));
+    await expect.poll(() => window.changes()).toHaveLength(2);
   });
 
   it('are told of each kind of record', async () => {
@@ -73,7 +73,7 @@ describe('The changes of a library', () => {
     const { body } = await composed.ask<{ id: string }>('POST', '/formulas', wanted);
     await composed.ask('PUT', `/formulas/${body.id}/archived`, { revision: 1, archived: true });
     await composed.ask('POST', '/searches', { name: 'Waxes', query: 'form=wax' });
-    await vi.waitFor(() => expect(window.changes()).toHaveLength(3));
+    await expect.poll(() => window.changes()).toHaveLength(3);
     expect(window.changes()).toMatchObject([
       { kind: 'formula', id: body.id, revision: 1 },
       { kind: 'formula', id: body.id, revision: 2 },
@@ -86,7 +86,7 @@ describe('The changes of a library', () => {
     const window = hear(composed);
     await window.connected();
     await composed.ask('POST', '/library/close');
-    await vi.waitFor(() => expect(window.changes()).toEqual([{ kind: 'library', id: '', revision: null }]));
+    await expect.poll(() => window.changes()).toEqual([{ kind: 'library', id: '', revision: null }]);
   });
 
   it('that went by unheard are said to be missed, and none when there were none', async () => {
@@ -97,7 +97,7 @@ describe('The changes of a library', () => {
     expect(current.heard).toEqual([{ is: 'connected' }]);
     await composed.ask('POST', '/materials', glycerin);
     const late = hear(composed, before);
-    await vi.waitFor(() => expect(late.heard.map(({ is }) => is)).toEqual(['connected', 'missed']));
+    await expect.poll(() => late.heard.map(({ is }) => is)).toEqual(['connected', 'missed']);
   });
 
   it('are heard again by itself after the service let go, as when its host starts anew', async () => {
@@ -105,8 +105,8 @@ describe('The changes of a library', () => {
     const window = hear(composed);
     await window.connected();
     composed.session.changes.end();
-    await vi.waitFor(() => expect(window.heard.filter(({ is }) => is === 'connected')).toHaveLength(2));
+    await expect.poll(() => window.heard.filter(({ is }) => is === 'connected')).toHaveLength(2);
     await composed.ask('POST', '/materials', glycerin);
-    await vi.waitFor(() => expect(window.changes()).toHaveLength(1));
+    await expect.poll(() => window.changes()).toHaveLength(1);
   });
 });
