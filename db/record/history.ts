@@ -76,6 +76,14 @@ function enter<C extends object>(tx: Writer, noun: Noun<C>, before: Kept & C, si
   );
 }
 
+/** Whether a version was recorded since: by what stood then it is judged later. */
+function versionRecordedSince(tx: Writer, at: string): boolean {
+  const newest = tx.get<{ at: string }>(
+    'SELECT recorded_at AS at FROM formula_version ORDER BY seq DESC LIMIT 1',
+  );
+  return newest !== undefined && newest.at >= at;
+}
+
 /**
  * To be called in the transaction that changes a record, with what it was before: keeps that state where a sitting
  * ends with it, and says who changes it now.
@@ -87,7 +95,8 @@ export function keepBefore<C extends object>(
   doing: Doing,
 ): void {
   const sitting = tx.get<Sitting>(SITTING, noun.kind, before.id);
-  if (sitting && continues(sitting, before.updatedAt, doing)) return;
+  const judges = noun.judgesVersions === true && versionRecordedSince(tx, before.updatedAt);
+  if (sitting && !judges && continues(sitting, before.updatedAt, doing)) return;
   enter(tx, noun, before, sitting);
   beginHistory(tx, noun.kind, before.id, doing);
 }

@@ -7,6 +7,7 @@ import { buildFormula } from './build-formula';
 import { buildMaterial } from './build-material';
 import { buildRecords } from './build-records';
 import { demoId, type MakeId } from './demo-id';
+import { DEMO_MOMENT } from './demo-moment';
 import { FORMULA_ENTRIES } from './formula-entries';
 import { MATERIAL_ENTRIES } from './material-entries';
 
@@ -19,9 +20,6 @@ export interface DemoLibrary {
   /** What came of batches, by their id. */
   outcomes: Map<string, BatchOutcome>;
 }
-
-/** The moment at which the demonstration library says it was written, ISO 8601 in UTC. */
-export const DEMO_MOMENT = '2026-09-01T08:00:00.000Z';
 
 /**
  * The demonstration library: an invented small maker, its raw materials and formulas. Trade names,

@@ -8,6 +8,7 @@ import { labelPhrases } from '../labelling/phrases';
 import type { LabelForm } from '../labelling/substance-names';
 import { lawOfFormula } from '../limits/in-formula';
 import type { Law } from '../limits/law';
+import type { Laws } from '../limits/law-changes';
 import type { Material } from '../materials/material';
 import type { FormulaContent } from './formula';
 
@@ -33,16 +34,16 @@ export interface FindingsThenAndNow {
 const keyOf = ({ ruleId, severity, title, lines }: Finding): string =>
   [ruleId, severity, title, ...lines].join('\n');
 
-/** Runs every check on a version with the law of its day, and with that of another. */
+/** Runs every check on a version with the law of its day, as the library held it then, and with that of another. */
 export function findingsThenAndNow(
   { content, materials }: RecordedVersion,
-  law: Law,
+  laws: Laws,
   { then, now }: Days,
   choices: CheckChoices,
 ): FindingsThenAndNow {
-  const openOn = (onDay: string): Finding[] =>
+  const openOn = (law: Law, onDay: string): Finding[] =>
     judgedFindings(checkFormula({ content, materials, law, onDay }, choices), content).open;
-  const [before, after] = [openOn(then), openOn(now)];
+  const [before, after] = [openOn(laws.then, then), openOn(laws.now, now)];
   const [keysThen, keysNow] = [new Set(before.map(keyOf)), new Set(after.map(keyOf))];
   return {
     both: after.filter((one) => keysThen.has(keyOf(one))),
@@ -65,13 +66,13 @@ export interface LabelThenAndNow {
   same: boolean;
 }
 
-/** The labels of a version, by the rules of its day and of another: allergens by the list in force, words as limits begin and end. */
+/** The labels of a version, by the rules of its day and of another: allergens by the list in force, words as the limits had them. */
 export function labelsThenAndNow(
   { content, materials }: RecordedVersion,
-  law: Law,
+  laws: Laws,
   { then, now }: Days,
 ): LabelThenAndNow[] {
-  const labelOn = (form: LabelForm, onDay: string): LabelOfDay => {
+  const labelOn = (form: LabelForm, law: Law, onDay: string): LabelOfDay => {
     const { judged } = lawOfFormula(content, (id) => materials.get(id), law, onDay);
     const own = judged.filter(({ region }) => (form === 'US') === (region === 'US'));
     const allergens = allergenRuleOn(onDay);
@@ -81,7 +82,7 @@ export function labelsThenAndNow(
     };
   };
   return labelFormsOf(content.market).map((form) => {
-    const [before, after] = [labelOn(form, then), labelOn(form, now)];
+    const [before, after] = [labelOn(form, laws.then, then), labelOn(form, laws.now, now)];
     const same = before.text === after.text && before.words.join('\n') === after.words.join('\n');
     return { form, then: before, now: after, same };
   });

@@ -8,5 +8,6 @@ export const LIMIT: Noun<LimitContent> & { kind: 'limit' } = {
   fields: LIMIT_FIELDS,
   read: (content) => storedLimit.parse(content),
   titleOf: ({ subject }) => subject,
+  judgesVersions: true,
   upgraders: [],
 };

@@ -17,6 +17,8 @@ export interface Noun<C extends object> {
   read(content: unknown): C;
   /** What the one that holds this is called. */
   titleOf(content: C): string;
+  /** Whether recorded versions are judged by it: what stood when one was recorded is then kept, also within a sitting. */
+  judgesVersions?: boolean;
   /** From format 1 to 2, from 2 to 3 …; today's format is one more than there are. */
   upgraders: readonly Upgrader[];
 }

@@ -8,5 +8,6 @@ export const SUBSTANCE: Noun<SubstanceContent> & { kind: 'substance' } = {
   fields: SUBSTANCE_FIELDS,
   read: (content) => storedSubstance.parse(content),
   titleOf: ({ name }) => name,
+  judgesVersions: true,
   upgraders: [],
 };

@@ -20,6 +20,7 @@ import { id } from '@core/record/id';
 import { formulaRecords } from '@db/formulas/drafts';
 import { drawFormulaCode } from '@db/formulas/numbers';
 import { listVersions, readVersion } from '@db/formulas/versions';
+import { lawThen } from '@db/limits/law-then';
 import { readMaterials } from '@db/materials/materials';
 import { readSettings } from '@db/settings/settings';
 import { Hono } from 'hono';
@@ -183,6 +184,10 @@ export function formulasRoutes(context: ServiceContext) {
       return c.json(changed.map(({ id: formulaId, revision }) => ({ id: formulaId, revision })));
     })
     .get('/versions/:versionId', (c) => c.json(version(context, c.req.param('versionId'))))
+    .get('/versions/:versionId/law', (c) => {
+      const { recordedAt } = version(context, c.req.param('versionId'));
+      return c.json(lawThen(context.session.current().library, recordedAt));
+    })
     .post('/versions/:versionId/copy', (c) => c.json(copyVersion(context, c.req.param('versionId')), 201))
     .post('/versions/:versionId/restore', validBody(restoring), (c) =>
       c.json(restoreVersion(context, c.req.param('versionId'), c.req.valid('json').revision)),

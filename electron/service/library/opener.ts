@@ -1,3 +1,4 @@
+import { DEMO_MOMENT } from '@core/demo/demo-moment';
 import { nodeFileSystem } from '@db/library/file/file-system';
 import { createLibrary, openLibrary, type LibraryOptions } from '@db/library/open-library';
 import type { LibraryMemory } from '@db/library/opening/remembered';
@@ -53,9 +54,10 @@ export function createLibraryOpener(parts: OpenerParts): LibraryOpener {
       const { fillWithDemonstration } = await import('./demonstration');
       await fillWithDemonstration(library);
     },
-    async fillWithExamples(library) {
+    async fillWithExamples(library, kind) {
       const { missingExamples, writeExamples } = await import('../limits/starter-set');
-      const examples = missingExamples(library, newId, now().toISOString());
+      const at = kind === 'demonstration' ? DEMO_MOMENT : now().toISOString();
+      const examples = missingExamples(library, newId, at);
       library.transaction((tx) => writeExamples(tx, examples));
     },
   };

@@ -32,8 +32,8 @@ export interface LibraryOpener {
   takeOver(folder: string): Promise<OpenLibrary>;
   /** Fills a new library with the demonstration maker's shelf and formulas. */
   fillWithDemonstration(library: OpenLibrary): Promise<void>;
-  /** Gives a new library the example substances and limits of law. */
-  fillWithExamples(library: OpenLibrary): Promise<void>;
+  /** Gives a new library the example substances and limits of law, the demonstration as old as its versions. */
+  fillWithExamples(library: OpenLibrary, kind: 'empty' | 'demonstration'): Promise<void>;
 }
 
 const OUTSIDE_CHECK_MS = 30_000;
@@ -178,7 +178,7 @@ export class LibrarySession {
       });
     await this.telling(path, async () => {
       const library = await this.opener.create(path);
-      await this.opener.fillWithExamples(library);
+      await this.opener.fillWithExamples(library, kind);
       if (kind === 'demonstration') await this.opener.fillWithDemonstration(library);
       await this.take(library, { passing });
     });

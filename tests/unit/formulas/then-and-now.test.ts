@@ -6,6 +6,8 @@ import { blankMarket } from '@core/products/market';
 import { content, make, phase } from '../checks/build';
 import { EXAMPLES } from '../limits/law';
 
+/** The table is what it was. */
+const SAME = { then: EXAMPLES, now: EXAMPLES };
 const days = { then: '2026-02-01', now: '2026-11-28' };
 const water = make('Well', 'Aqua');
 const scent = make('Accord', 'Parfum', {
@@ -34,14 +36,14 @@ const version = (regions: ('EU' | 'US')[]) => ({
 
 describe('an old version, by the rules of its day and of today', () => {
   it('names on its label the allergens of the list in force on each day', () => {
-    const [eu] = labelsThenAndNow(version(['EU']), EXAMPLES, days);
+    const [eu] = labelsThenAndNow(version(['EU']), SAME, days);
     expect(eu?.then.text).toBe('Aqua, Parfum, Limonene');
     expect(eu?.now.text).toBe('Aqua, Parfum, Limonene, Menthol');
     expect(eu?.same).toBe(false);
   });
 
   it('has a label for each form in which it is sold, the same where nothing changed', () => {
-    const labels = labelsThenAndNow(version(['EU', 'US']), EXAMPLES, days);
+    const labels = labelsThenAndNow(version(['EU', 'US']), SAME, days);
     expect(labels.map(({ form, same }) => [form, same])).toEqual([
       ['EU', false],
       ['US', true],
@@ -57,17 +59,12 @@ describe('an old version, by the rules of its day and of today', () => {
     });
     const recorded = { content: content_, materials: new Map([[d5.id, d5]]) };
     // D5 in leave-on products: from 2027-06-06 (Regulation (EU) 2024/1328, as the examples have it).
-    const found = findingsThenAndNow(
-      recorded,
-      EXAMPLES,
-      { then: '2026-02-01', now: '2027-07-01' },
-      USUAL_CHECKS,
-    );
+    const found = findingsThenAndNow(recorded, SAME, { then: '2026-02-01', now: '2027-07-01' }, USUAL_CHECKS);
     const law = (list: typeof found.both) => list.filter(({ ruleId }) => ruleId === 'law');
     expect(law(found.onlyThen).map(({ severity }) => severity)).toEqual(['note']);
     expect(law(found.onlyNow).map(({ severity }) => severity)).toEqual(['stop']);
     expect(found.both.map(({ ruleId }) => ruleId)).toContain('supply');
-    const same = findingsThenAndNow(recorded, EXAMPLES, { then: days.now, now: days.now }, USUAL_CHECKS);
+    const same = findingsThenAndNow(recorded, SAME, { then: days.now, now: days.now }, USUAL_CHECKS);
     expect([same.onlyThen, same.onlyNow]).toEqual([[], []]);
   });
 });
