@@ -43,6 +43,7 @@ export default defineConfig({
           'rewrite-worker': resolve(root, 'db/library/folding/rewrite-worker.ts'),
           'reading-worker': resolve(root, 'db/library/opening/reading-worker.ts'),
           'sheets-worker': resolve(root, 'electron/service/sheets/sheets-worker.ts'),
+          'exports-worker': resolve(root, 'electron/service/exports/exports-worker.ts'),
           'emulsions-worker': resolve(root, 'electron/service/emulsions/emulsions-worker.ts'),
         },
         output: {

@@ -1,6 +1,7 @@
 import type { FileReader } from '@db/library/opening/read-file';
 import { v7 } from 'uuid';
 import { workerRunner } from './emulsions/run-job';
+import type { ExportJob } from './exports/job';
 import { createLibraryOpener } from './library/opener';
 import { KnownPositions } from './library/known-positions';
 import { Places } from './library/places';
@@ -42,6 +43,8 @@ export function composeService({
   const emulsionsWorker = builtWorker(workersFolder, 'emulsions');
   const sheetsWorker = builtWorker(workersFolder, 'sheets');
   const runJob = emulsionsWorker && workerRunner(emulsionsWorker);
+  const exportsWorker = builtWorker(workersFolder, 'exports');
+  const exporting = exportsWorker && startThread<ExportJob, Uint8Array>(exportsWorker);
   const printing = sheetsWorker && startThread<SheetJob, Uint8Array>(sheetsWorker);
   const places = new Places(documents, config, home);
   const backupFolder = (folder: string) => places.backupFolder(folder);
@@ -49,5 +52,5 @@ export function composeService({
   const onNote = () => session.changes.tellLibrary();
   const opener = createLibraryOpener({ now, newId, rewriteWorker, reader, backupFolder, memory, onNote });
   const session: LibrarySession = new LibrarySession(places, opener, now);
-  return { session, service: createService({ session, now, newId, runJob, printing }) };
+  return { session, service: createService({ session, now, newId, runJob, printing, exporting }) };
 }

@@ -1,4 +1,5 @@
 import type { RunJob } from './emulsions/run-job';
+import type { ExportJob } from './exports/job';
 import type { SheetJob } from './sheets/job';
 import type { Thread } from './threads/thread';
 import type { LibrarySession } from './library/session';
@@ -13,4 +14,6 @@ export interface ServiceContext {
   runJob?: RunJob;
   /** Prints sheets; in the process itself when left out. */
   printing?: Thread<SheetJob, Uint8Array>;
+  /** Writes tables as files; in the process itself when left out. */
+  exporting?: Thread<ExportJob, Uint8Array>;
 }

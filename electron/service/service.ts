@@ -5,6 +5,7 @@ import { batchesRoutes } from './batches/routes';
 import { changesRoutes } from './changes/routes';
 import type { ServiceContext } from './context';
 import { emulsionsRoutes } from './emulsions/routes';
+import { exportsRoutes } from './exports/routes';
 import { formulasRoutes } from './formulas/routes';
 import { findRoutes } from './lists/find-routes';
 import { importsRoutes } from './imports/routes';
@@ -45,6 +46,7 @@ export function createService(context: ServiceContext) {
     .route('/substances', substancesRoutes(context))
     .route('/limits', limitsRoutes(context))
     .route('/law', lawRoutes(context))
+    .route('/exports', exportsRoutes(context))
     .route('/imports', importsRoutes(context))
     .route('/records', recordRoutes(context));
   service.onError(answerProblem);

@@ -33,6 +33,7 @@ const COLUMNS: Column<BatchRow>[] = [
 /** The batches list on screen. */
 export const BATCHES_VIEW: ListView<BatchRow> = {
   description: BATCHES_LIST,
+  noun: 'batches',
   path: '/api/batches',
   kinds: ['batch', 'formula'],
   title: 'Batches',

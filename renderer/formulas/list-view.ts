@@ -48,6 +48,7 @@ const COLUMNS: Column<FormulaRow>[] = [
 /** The formulas list on screen. */
 export const FORMULAS_VIEW: ListView<FormulaRow> = {
   description: FORMULAS_LIST,
+  noun: 'formulas',
   path: '/api/formulas',
   kinds: ['formula', 'version'],
   title: 'Formulas',

@@ -48,6 +48,7 @@ const COLUMNS: Column<LimitRow>[] = [
 /** The list of limits on screen. */
 export const LIMITS_VIEW: ListView<LimitRow> = {
   description: LIMITS_LIST,
+  noun: 'limits',
   path: '/api/limits',
   kinds: ['limit'],
   title: 'Limits of law',

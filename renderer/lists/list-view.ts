@@ -1,5 +1,6 @@
 import type { ListDescription, ListEntry } from '@core/lists/description';
 import type { RecordKind } from '@core/record/change';
+import type { FoundKind } from '@core/lists/found';
 import type { RouteLocationRaw } from 'vue-router';
 import type { useNumbers } from '../settings/numbers';
 
@@ -26,6 +27,8 @@ export interface Column<Row> {
 /** How the list of a noun is shown. */
 export interface ListView<Row extends ListEntry> {
   description: ListDescription;
+  /** The noun, by which the service knows the list. */
+  noun: FoundKind;
   /** Where the service answers it. */
   path: string;
   /** The kinds of records whose changes it shows. */

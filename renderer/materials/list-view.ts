@@ -59,6 +59,7 @@ const COLUMNS = [
 /** The materials list on screen. */
 export const MATERIALS_VIEW: ListView<MaterialRow> = {
   description: MATERIALS_LIST,
+  noun: 'materials',
   path: '/api/materials',
   kinds: ['material'],
   title: 'Raw materials',

@@ -52,3 +52,14 @@ export async function answer<T>(pending: Promise<JsonResponse<T>>): Promise<T> {
   const response = await settled(pending);
   return response.status === 204 ? (undefined as T) : response.json();
 }
+
+/** The bytes of a successful answer, with what they are; any other answer is thrown as a `ServiceProblem`. */
+export async function answerBytes(
+  pending: Promise<{ ok: boolean; headers: Headers; arrayBuffer(): Promise<ArrayBuffer> }>,
+): Promise<{ bytes: Uint8Array<ArrayBuffer>; mediaType: string }> {
+  const response = await settled(pending);
+  return {
+    bytes: new Uint8Array(await response.arrayBuffer()),
+    mediaType: response.headers.get('content-type') ?? '',
+  };
+}

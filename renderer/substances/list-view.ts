@@ -16,6 +16,7 @@ const COLUMNS: Column<SubstanceRow>[] = [
 /** The list of substances on screen. */
 export const SUBSTANCES_VIEW: ListView<SubstanceRow> = {
   description: SUBSTANCES_LIST,
+  noun: 'substances',
   path: '/api/substances',
   kinds: ['substance'],
   title: 'Substances',

@@ -17,6 +17,7 @@ const COLUMNS: Column<SeriesRow>[] = [
 /** The list of trial series on screen. */
 export const SERIES_VIEW: ListView<SeriesRow> = {
   description: SERIES_LIST,
+  noun: 'trials',
   path: '/api/trials',
   kinds: ['trial series'],
   title: 'Saved series',

@@ -13,6 +13,7 @@ import {
   word,
   type Fields,
 } from '../record/field';
+import { PHASE_COLUMNS, STEP_COLUMNS } from './table-columns';
 import { MARKET_FIELDS } from './market-fields';
 import { blankProductFile, REPORT_KINDS } from './product-file';
 import {
@@ -144,8 +145,18 @@ export const FORMULA_FIELDS = {
     section: 'head',
     places: BY_HAND,
   }),
-  phases: rows(PHASE_ROW, phases, { label: 'Phases and lines', section: 'ledger', places: BY_HAND }),
-  steps: rows(STEP_ROW, steps, { label: 'Procedure', section: 'procedure', places: BY_HAND }),
+  phases: rows(PHASE_ROW, phases, {
+    label: 'Phases and lines',
+    section: 'ledger',
+    places: BY_HAND,
+    columns: PHASE_COLUMNS,
+  }),
+  steps: rows(STEP_ROW, steps, {
+    label: 'Procedure',
+    section: 'procedure',
+    places: BY_HAND,
+    columns: STEP_COLUMNS,
+  }),
   target: group(TARGET_FIELDS, targetSpecification, blankTarget(), {
     label: 'Target',
     section: 'target',

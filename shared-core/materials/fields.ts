@@ -22,6 +22,15 @@ import { figures } from './figure';
 import { legalLimit } from './legal-limit';
 import { ALLERGEN_ROW, COMPOSITION_ROW, DOCUMENT_ROW, OFFER_ROW } from './row-fields';
 import { offer } from './offer';
+import {
+  ALLERGEN_COLUMNS,
+  COMPOSITION_COLUMNS,
+  DOCUMENT_COLUMNS,
+  FIGURE_COLUMNS,
+  LEGAL_LIMIT_COLUMNS,
+  OFFER_COLUMNS,
+  USAGE_COLUMNS,
+} from './table-columns';
 import { months, storage, storedStorage, temperature } from './storage';
 import { usage } from './usage';
 import {
@@ -95,6 +104,7 @@ export const MATERIAL_FIELDS = {
     column: 'inci',
     places: { ...BY_HAND, compare: 'by hand', search: true },
     tell: compositionWords,
+    columns: COMPOSITION_COLUMNS,
   }),
   charge: wordOrNone(CHARGES, 'none', {
     label: 'Charge',
@@ -185,6 +195,7 @@ export const MATERIAL_FIELDS = {
       section: 'usage',
       places: { form: 'by hand' },
       tell: usageWords,
+      columns: USAGE_COLUMNS,
     },
   ),
   figures: figuresField(figures, {
@@ -193,6 +204,7 @@ export const MATERIAL_FIELDS = {
     column: 'figure',
     places: { ...BY_HAND, compare: 'by hand' },
     tell: figuresWords,
+    columns: FIGURE_COLUMNS,
   }),
   storage: group(
     {
@@ -237,7 +249,14 @@ export const MATERIAL_FIELDS = {
     },
     legalLimit.nullable(),
     null,
-    { label: 'Legal limit', section: 'safety', column: 'limit', places: BY_HAND, tell: legalLimitWords },
+    {
+      label: 'Legal limit',
+      section: 'safety',
+      column: 'limit',
+      places: BY_HAND,
+      tell: legalLimitWords,
+      columns: LEGAL_LIMIT_COLUMNS,
+    },
   ),
   allergens: rows(ALLERGEN_ROW, storedAllergens, {
     label: 'Fragrance allergens',
@@ -246,6 +265,7 @@ export const MATERIAL_FIELDS = {
     entered: allergens,
     places: BY_HAND,
     tell: allergenWords,
+    columns: ALLERGEN_COLUMNS,
   }),
   offers: rows(OFFER_ROW, z.array(offer).max(60, 'A raw material can hold 60 offers at most.'), {
     label: 'Suppliers and prices',
@@ -253,6 +273,7 @@ export const MATERIAL_FIELDS = {
     column: 'offer',
     places: { ...BY_HAND, search: true },
     tell: offersWords,
+    columns: OFFER_COLUMNS,
   }),
   documents: rows(
     DOCUMENT_ROW,
@@ -263,6 +284,7 @@ export const MATERIAL_FIELDS = {
       column: 'document',
       places: BY_HAND,
       tell: documentWords,
+      columns: DOCUMENT_COLUMNS,
     },
   ),
   photo: attachment(sha256.nullable(), {
@@ -270,6 +292,7 @@ export const MATERIAL_FIELDS = {
     section: 'documents',
     places: { form: 'by hand', sheet: 'by hand', compare: 'by hand' },
     tell: (held) => (held === null ? '' : 'attached'),
+    columns: [],
   }),
   notes: text({
     label: 'Notes',

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import type { Region } from '../locale/numbers';
 import { WHOLE_PPM, sharePpm } from '../quantities/share';
 import { lineText, longText, nameText } from '../quantities/text';
+import type { TableColumn } from './table-column';
 
 /** A column of the noun's list. */
 export interface ListColumn {
@@ -57,6 +58,8 @@ export interface Field<S extends z.ZodType = z.ZodType> {
   places: Places;
   /** The value in words, where its kind alone does not say it well. Empty for nothing to tell. */
   tell?(value: z.output<S>, region: Region): string;
+  /** Its columns in a table that is saved, where its kind alone does not say them well; none keeps it out of tables. */
+  columns?: readonly TableColumn<z.output<S>>[];
 }
 export type Fields = Readonly<Record<string, Field>>;
 

@@ -80,8 +80,13 @@ export function readCsv(text: string, name: string): Sheet {
 /**
  * Rows as a CSV file that a spreadsheet opens as UTF-8: RFC 4180, with its mark at the beginning. What a spreadsheet
  * would run as a formula is kept from it by a quotation mark, which reading takes off again.
+ * @param delimiter what parts the cells; spreadsheets expect semicolons where numbers have commas
  */
-export function writeCsv(head: readonly string[], rows: readonly (readonly string[])[]): string {
+export function writeCsv(
+  head: readonly string[],
+  rows: readonly (readonly string[])[],
+  delimiter: ',' | ';' = ',',
+): string {
   const data = rows.map((cells) => cells.map(inert));
-  return `\uFEFF${Papa.unparse({ fields: head.map(inert), data }, { newline: '\r\n' })}\r\n`;
+  return `\uFEFF${Papa.unparse({ fields: head.map(inert), data }, { newline: '\r\n', delimiter })}\r\n`;
 }

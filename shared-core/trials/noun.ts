@@ -22,7 +22,8 @@ export const TRIAL_SERIES_FIELDS = {
     section: 'head',
     places: { ...BY_HAND, list: { rem: 12, grow: 2 }, search: true },
   }),
-  formulaId: line({ label: 'Made for', section: 'head', max: 36, places: BY_HAND }),
+  // An identifier, which says nothing in a table.
+  formulaId: line({ label: 'Made for', section: 'head', max: 36, places: BY_HAND, columns: [] }),
   targetHlb: number(z.number().nullable(), {
     label: 'Target HLB',
     section: 'head',

@@ -66,6 +66,12 @@ export class LibraryLists {
     return { ...page, rows: rows.map((entry) => this.row(noun, entry)) };
   }
 
+  /** The records that a query finds, all of them, in its order. */
+  async ids<N extends Noun>(noun: N, query: ListQuery): Promise<string[]> {
+    const index = await this.index(noun);
+    return index.search({ ...query, offset: 0, limit: Infinity }).rows.map(({ id }) => id);
+  }
+
   /** One page as soon as it can be had: of the whole list it need not wait for that to be filled. */
   async quickPage<N extends Noun>(noun: N, query: ListQuery): Promise<QuickPage<Nouns[N]['row']>> {
     const order = !this.indexes[noun] && isOfAll(query) ? this.order(noun, query) : undefined;

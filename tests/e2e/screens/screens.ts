@@ -31,6 +31,10 @@ export const SCREENS: Screen[] = [
         there: (page) => button(page, 'Columns').isVisible(),
       },
       press('add a material', ['materials/NewMaterial'], 'Add material'),
+      {
+        ...press('save as a table', ['exports/SaveTable'], 'Save as a table…'),
+        there: (page) => button(page, 'Save as a table…').isVisible(),
+      },
     ],
   },
   {

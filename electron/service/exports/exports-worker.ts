@@ -1,0 +1,4 @@
+import { answerJobs } from '../threads/answer-jobs';
+import { writeExport } from './job';
+
+answerJobs(writeExport);
