@@ -12,7 +12,8 @@ import type { Offer } from './offer';
 import type { Usage } from './usage';
 
 const percent = (ppm: number): string => sureNumber(percentFromPpm(ppm));
-const share = (ppm: number | null | undefined): Cell => (ppm == null ? null : percentFromPpm(ppm));
+const share = (ppm: number | null | undefined): Cell =>
+  typeof ppm === 'number' ? percentFromPpm(ppm) : null;
 const text = (written: string | undefined): Cell => (written ? written : null);
 const day = (date: string | undefined): Cell => (date ? { date } : null);
 
@@ -61,7 +62,7 @@ function figureCell(held: Figures[keyof Figures] | undefined): Cell {
 export const FIGURE_COLUMNS: readonly TableColumn<Figures>[] = FIGURE_NAMES.flatMap((kind) => {
   const { label, unit } = FIGURE_KINDS[kind];
   const unitWords = unit === '' ? '' : ` (${unit})`;
-  const spread = (held: Figures): boolean => held[kind]?.value != null;
+  const spread = (held: Figures): boolean => typeof held[kind]?.value === 'number';
   return [
     { heading: `${label}${unitWords}`, cell: (held: Figures) => figureCell(held[kind]) },
     {

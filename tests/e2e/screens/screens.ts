@@ -1,5 +1,6 @@
 import { BENCH_SCREENS } from './bench-screens';
 import { LAW_SCREENS, LAW_TABS } from './law-screens';
+import { LIBRARY_SCREENS } from './library-screens';
 import { TABLE_SCREENS } from './table-screens';
 import { button, finder, openList, press, sheet, tab, type Screen } from './openers';
 
@@ -286,21 +287,5 @@ export const SCREENS: Screen[] = [
   },
   ...LAW_SCREENS,
   { name: 'settings', route: 'settings', address: always('/settings') },
-  {
-    name: 'library',
-    route: 'library',
-    address: always('/library'),
-    prepare: (page) => button(page, 'Back up now').click(),
-    openers: [
-      press('go back to a backup', ['library/LibraryPage'], 'Go back to this…'),
-      {
-        name: 'choose a folder',
-        components: ['library/FolderDialog'],
-        async open(page) {
-          await button(page, 'Keep them in another folder…').click();
-          await page.getByRole('dialog').getByRole('list').getByRole('button').first().waitFor();
-        },
-      },
-    ],
-  },
+  ...LIBRARY_SCREENS,
 ];
