@@ -36,7 +36,8 @@ const EDITS: Record<string, (copy: FormulaContent) => void> = {
     copy.phases.push({ id: idOf(7100), title: 'Perfume', temperatureC: null, lines: [] }),
   'phases in another order': (copy) => copy.phases.reverse(),
   'a step more': (copy) => copy.steps.push(sampleStep([], 'Rest over night.')),
-  'a step less': (copy) => copy.steps.pop(),
+  // The first of them: taking back the very step that another edit added would be no change at all.
+  'a step less': (copy) => copy.steps.shift(),
   'steps in another order': (copy) => copy.steps.reverse(),
   'the speed of a step': (copy) => (copy.steps[2]!.speedRpm = 3000),
   'the time of a step': (copy) => (copy.steps[2]!.minutes = null),
