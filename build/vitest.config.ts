@@ -13,6 +13,7 @@ export default defineConfig({
       '@db': resolve(root, 'db'),
       '@service': resolve(root, 'electron/service'),
       '@renderer': resolve(root, 'renderer'),
+      'fast-check': resolve(root, 'tests/property/fast-check.ts'),
     },
   },
   test: {
