@@ -10,6 +10,7 @@ import { decisionsAndProductFilesSchema } from './0007-decisions-and-product-fil
 import { datesOfDocumentsSchema } from './0008-dates-of-documents';
 import { classesAndSolubilitySchema } from './0009-classes-and-solubility';
 import { outcomesOfBatchesSchema } from './0010-outcomes-of-batches';
+import { casNumbersOfMaterialsSchema } from './0011-cas-numbers-of-materials';
 import type { Migration } from './runner';
 
 /** The library's schema, in the order it grew. Append only: a migration that has shipped is never edited. */
@@ -31,4 +32,5 @@ export const migrations: Migration[] = [
   { number: 8, name: 'dates of documents', sql: datesOfDocumentsSchema },
   { number: 9, name: 'classes and solubility of substances', sql: classesAndSolubilitySchema },
   { number: 10, name: 'outcomes of batches', sql: outcomesOfBatchesSchema },
+  { number: 11, name: 'CAS numbers of materials', sql: casNumbersOfMaterialsSchema },
 ];

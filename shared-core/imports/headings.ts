@@ -85,6 +85,10 @@ const TEXTS: Readonly<Record<string, string>> = {
   'figures.saponificationValue': `
     saponification value, sap value, saponification number, verseifungszahl, vz, indice de saponification,
     indice de saponificacion, numero di saponificazione`,
+  'figures.iodineValue': `iodine value, iodine number, jodzahl, iodzahl, indice d iode, indice de yodo, numero di iodio`,
+  'figures.viscosity': `viscosity, dynamic viscosity, viskositat, viscosite, viscosidad, viscosita`,
+  casNumbers: `
+    cas, cas no, cas number, cas numbers, cas nr, cas nummer, n cas, numero cas, no cas`,
   'figures.molarMass': `
     molar mass, molecular weight, mw, molmasse, molekulargewicht, masse molaire, peso molecular, peso
     molecolare`,

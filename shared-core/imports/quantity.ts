@@ -45,8 +45,8 @@ export interface Quantity {
 export type QuantityReading = ({ ok: true } & Quantity) | { ok: false; message: string };
 
 const ABOUT = /^(ca\.?|approx\.?|about|env\.?|circa|etwa|ungef(ä|ae)hr|aprox\.?|~|≈)\s*/i;
-const AT_MOST = /^(<=?|≤|max\.?|up to|bis( zu)?|unter|h(ö|oe)chstens|below|jusqu.?(à|a)|hasta|fino a)\s*/i;
-const AT_LEAST = /^(>=?|≥|min\.?|from|ab|(ü|ue)ber|mindestens|above|at least|d(è|e)s|desde|da)\s*/i;
+const AT_MOST = /^(<=?|≤|m[aá]x(imum|imal)?\.?|up to|bis( zu)?|unter|h(ö|oe)chstens|below|jusqu.?(à|a)|hasta|fino a)\s*/i;
+const AT_LEAST = /^(>=?|≥|m[ií]n(imum|imal)?\.?|from|ab|(ü|ue)ber|mindestens|above|at least|d(è|e)s|desde|da)\s*/i;
 const NUMBER = "[+-]?\\d(?:[\\d.,'’\\u00a0\\u202f ]*\\d)?";
 const BETWEEN = '(?:–|—|-|−|\\.\\.\\.?|…|÷|\\bbis\\b|\\bto\\b|à|\\ba\\b)';
 const WHOLE = new RegExp(
@@ -54,9 +54,12 @@ const WHOLE = new RegExp(
   'i',
 );
 
+/** Iodine taken up by 100 g: the one unit of the trade that holds a number of its own. */
+const IODINE_UNIT = /c?g\s*(?:iodine|iod|jod|iode|yodo|[ij][2₂]?)?\s*\/\s*100\s*g/i;
+
 /** @param mark the table's decimal mark, null where its numbers do not show it */
 export function quantityOf(written: string, mark: DecimalMark | null): QuantityReading {
-  const said = written.trim().replace(/−/g, '-').replace(ABOUT, '');
+  const said = written.trim().replace(/−/g, '-').replace(IODINE_UNIT, 'gi/hg').replace(ABOUT, '');
   const atMost = AT_MOST.test(said);
   const atLeast = !atMost && AT_LEAST.test(said);
   const bare = said.replace(atMost ? AT_MOST : atLeast ? AT_LEAST : /^$/, '').replace(ABOUT, '');

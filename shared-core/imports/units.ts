@@ -30,6 +30,11 @@ const UNITS: Readonly<Record<string, readonly [spellings: string, turn: Turn][]>
     ['kg/m³ kg/m3 g/l', times(1e-3)],
   ],
   'mg KOH/g': [['mgkoh/g mgkoh', same]],
+  'g I₂/100 g': [['gi₂/100g gi2/100g gj₂/100g gj2/100g gi/100g gj/100g g/100g gi/hg cgi₂/g cgi2/g', same]],
+  'mPa·s': [
+    ['mpa·s mpas mpa.s mpa*s mpa∙s mpa•s mpa⋅s cp cps cpoise centipoise', same],
+    ['pa·s pas pa.s pa*s pa∙s pa⋅s', times(1000)],
+  ],
   'g/mol': [['g/mol da u g.mol-1 gmol-1', same]],
   kg: [
     ['kg kilo kgs', same],

@@ -106,6 +106,12 @@ export const MATERIAL_FIELDS = {
     tell: compositionWords,
     columns: COMPOSITION_COLUMNS,
   }),
+  casNumbers: line({
+    label: 'CAS numbers',
+    section: 'identity',
+    max: 300,
+    places: { search: true },
+  }),
   charge: wordOrNone(CHARGES, 'none', {
     label: 'Charge',
     section: 'behaviour',

@@ -31,6 +31,7 @@ export const FIGURE_KINDS = {
   },
   meltingPoint: { label: 'Melting or drop point', unit: '°C', min: -120, max: 400, digits: 0, range: true },
   density: { label: 'Density', unit: 'g/mL', min: 0.05, max: 8, digits: 3, range: false },
+  viscosity: { label: 'Viscosity', unit: 'mPa·s', min: 0, max: 1e9, digits: 0, range: true },
   phAsSupplied: { label: 'pH of the material', unit: '', min: 0, max: 14, digits: 1, range: true },
   workingPh: { label: 'Works at pH', unit: '', min: 0, max: 14, digits: 1, range: true },
   maxTemperature: {
@@ -50,6 +51,7 @@ export const FIGURE_KINDS = {
     digits: 1,
     range: false,
   },
+  iodineValue: { label: 'Iodine value', unit: 'g I₂/100 g', min: 0, max: 450, digits: 1, range: false },
   pKa: { label: 'pKa', unit: '', min: -10, max: 20, digits: 2, range: false },
   molarMass: { label: 'Molar mass', unit: 'g/mol', min: 1, max: 10_000_000, digits: 2, range: false },
   equivalents: { label: 'Equivalents per molecule', unit: '', min: 1, max: 20, digits: 0, range: false },
