@@ -26,6 +26,11 @@ const KNOWN: Known[] = [
     'import csv xlsx spreadsheet load read file',
   ),
   command(
+    'Read a supplier’s data sheet',
+    { path: '/data-sheet' },
+    'import pdf tds sds specification new raw material',
+  ),
+  command(
     'Start a formula',
     { path: '/formulas', query: { do: 'start' } },
     'new formula create write recipe',

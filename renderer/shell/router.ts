@@ -32,6 +32,7 @@ const routes: RouteRecordRaw[] = [
     ],
   },
   { path: '/take-in', name: 'take-in', component: () => import('../imports/TakeInPage.vue') },
+  { path: '/data-sheet', name: 'data-sheet', component: () => import('../datasheets/DataSheetPage.vue') },
   { path: '/compare', name: 'compare', component: () => import('../materials/ComparePage.vue') },
   { path: '/formulas', name: 'formulas', component: () => import('../formulas/FormulasPage.vue') },
   {

@@ -52,11 +52,15 @@ export function cleanValue(written: string, unit: string): CleanValue {
     if (/\d/.test(cut)) condition = cut.replace(/^[\s,;]+|^(?:at|bei|à|a|@)\s+/g, '').trim();
     text = ended;
   }
-  const opened = text.replace(/^(?:typically|typical|typisch|typique|approx\.?|about|etwa|environ|aprox\.?)\s+/i, '');
+  const opened = text.replace(
+    /^(?:typically|typical|typisch|typique|approx\.?|about|etwa|environ|aprox\.?)\s+/i,
+    '',
+  );
   return { text: opened.trim(), condition };
 }
 
-const BETWEEN = /^(?:between|from|zwischen|von|entre|de|comprise? entre|desde)\s+(.*?\d\S*)\s*(?:and|to|und|bis|et|à|y|a|hasta)\s+(\d.*)$/i;
+const BETWEEN =
+  /^(?:between|from|zwischen|von|entre|de|comprise? entre|desde)\s+(.*?\d\S*)\s*(?:and|to|und|bis|et|à|y|a|hasta)\s+(\d.*)$/i;
 
 /** “between 9 and 11” as a range. */
 export function withRange(text: string): string {

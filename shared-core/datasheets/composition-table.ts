@@ -32,14 +32,17 @@ function columnOf(cell: Cell): Column {
 function headOf(line: Line): TableHead | null {
   const columns = line.cells.map((cell) => ({ column: columnOf(cell), cell }));
   const count = (wanted: Column): number => columns.filter(({ column }) => column === wanted).length;
-  const is = count('inci') === 1 && count('share') <= 1 && count('cas') <= 1 && count('share') + count('cas') > 0;
+  const is =
+    count('inci') === 1 && count('share') <= 1 && count('cas') <= 1 && count('share') + count('cas') > 0;
   return is ? { line, columns } : null;
 }
 
 const distance = (a: Cell, b: Cell): number => Math.max(0, -overlap(a, b));
 function columnAt({ columns }: TableHead, cell: Cell): Column {
   const near = [...columns].sort(
-    (a, b) => distance(a.cell, cell) - distance(b.cell, cell) || Math.abs(a.cell.x - cell.x) - Math.abs(b.cell.x - cell.x),
+    (a, b) =>
+      distance(a.cell, cell) - distance(b.cell, cell) ||
+      Math.abs(a.cell.x - cell.x) - Math.abs(b.cell.x - cell.x),
   );
   return near[0]?.column ?? 'other';
 }
@@ -119,7 +122,9 @@ export function compositionTables(lines: readonly Line[], ways: ReadingWays): Ta
     const cas = casNumbersOf(rows.map((row) => row.cas).join(' '));
     const found = [
       ...(parts ? compositionSaid(parts) : []),
-      ...(cas && cas.length > 0 ? [{ key: 'casNumbers', value: cas.join(', '), sure: 'sure' as const, note: '' }] : []),
+      ...(cas && cas.length > 0
+        ? [{ key: 'casNumbers', value: cas.join(', '), sure: 'sure' as const, note: '' }]
+        : []),
     ];
     proposals.push(...found.map((one) => ({ ...one, page, rect, line })));
     at += used - 1;

@@ -18,7 +18,8 @@ const DILUTED =
   /\d+(?:[.,]\d+)?\s*%(?:\s*(?:ig|aq|w\/w|w\/v|m\/m|p\/p|in|en|im|solution|lösung|wässrig|dispersion|de|dans|l['’]eau|wasser|water|agua|eau|disolución|solución|sol|aqueous|aqueuse|acuosa|ige|dilution|verdünnung|h2o|dest|distilled|purified)\.?)*/i;
 const METHOD =
   /\b(?:ISO|DIN|EN|ASTM|AOCS|DGF|Ph\.?\s?Eur\.?|USP|EP|NF|OECD|OCDE|UNE|JP|IUPAC|SOP|QP|MP|CTFA|Brookfield|Höppler|Hoeppler|intern(?:al|e|o)?)\b/i;
-const NEUTRAL = /^(?:typical|typisch|typique|típico|tel quel|as is|as supplied|wie geliefert|w\/w|approx\.?|ca\.?|dynamic|dynamisch|EU|PCPC|CTFA|INCI|unopened|ungeöffnet|griffin|theoretical|range|bereich)$/i;
+const NEUTRAL =
+  /^(?:typical|typisch|typique|típico|tel quel|as is|as supplied|wie geliefert|w\/w|approx\.?|ca\.?|dynamic|dynamisch|EU|PCPC|CTFA|INCI|unopened|ungeöffnet|griffin|theoretical|range|bereich)$/i;
 
 const isCondition = (text: string): boolean =>
   [TEMPERATURE, DILUTED].some((one) => new RegExp(`^(?:${one.source})$`, 'i').test(text.trim()));
@@ -30,7 +31,8 @@ const unitFor = (key: string | null, text: string): boolean =>
   key !== null && isTarget(key) && isUnitFor(unitOf(targetOf(key)), text.replace(/iodine|jod\b|iod\b/i, 'i'));
 
 /** Whether a text is a unit of anything that is read. */
-export const isUnitOf = (key: string | null, text: string): boolean => text.trim() !== '' && unitFor(key, text.trim());
+export const isUnitOf = (key: string | null, text: string): boolean =>
+  text.trim() !== '' && unitFor(key, text.trim());
 
 function lookUp(text: string): string | null | undefined {
   const word = plain(text);
@@ -97,7 +99,10 @@ export function labelled(text: string): { label: Label; value: string } | null {
     const label = labelOf(marked[1]);
     if (label) return { label, value: marked[2] };
   }
-  const counted = /^(\D{2,60}?(?:[([][^()[\]]*[)\]])?)\s+((?:[<>≤≥~≈]|max|min|ca\b|approx|up to|bis)?\.?\s*[+-]?\d.*)$/i.exec(text);
+  const counted =
+    /^(\D{2,60}?(?:[([][^()[\]]*[)\]])?)\s+((?:[<>≤≥~≈]|max|min|ca\b|approx|up to|bis)?\.?\s*[+-]?\d.*)$/i.exec(
+      text,
+    );
   if (counted?.[1] && counted[2]) {
     const label = labelOf(counted[1]);
     if (label?.key?.startsWith('figures.')) return { label, value: counted[2] };

@@ -38,13 +38,19 @@ export function headsOf({ cells }: Line): Head[] | null {
   if (cells.length < 2 || cells.length > 8) return null;
   const heads = cells.map((cell): Head => {
     const text = plain(cell.text.replace(/[([].*$/, ''));
-    return { role: ROLES.find(([, words]) => words.test(text))?.[0] ?? 'other', cell, text: plain(cell.text) };
+    return {
+      role: ROLES.find(([, words]) => words.test(text))?.[0] ?? 'other',
+      cell,
+      text: plain(cell.text),
+    };
   });
   const known = heads.filter(({ role }) => role !== 'other').length;
   const valued = heads.some(({ role }) => ['value', 'typical', 'min', 'max'].includes(role));
   const labels = cells.filter(({ text }) => labelOf(text)?.key !== undefined).length;
   const first = heads[0]?.role === 'property';
-  const isHead = (known >= 2 && (valued || first)) || (first && cells.every(({ text }) => /\p{L}{2}/u.test(text) || /\p{L} ?\d/u.test(text)));
+  const isHead =
+    (known >= 2 && (valued || first)) ||
+    (first && cells.every(({ text }) => /\p{L}{2}/u.test(text) || /\p{L} ?\d/u.test(text)));
   return isHead && labels <= known ? heads : null;
 }
 

@@ -18,5 +18,7 @@ const DENIED =
 export function hazardsStated(text: string): string[] {
   if (DENIED.test(text)) return [];
   const codes = [...text.matchAll(CODE)].map(([, digits]) => `H${digits ?? ''}`);
-  return [...new Set(STATEMENTS.flatMap(([code, word]) => (codes.some((one) => code.test(one)) ? [word] : [])))];
+  return [
+    ...new Set(STATEMENTS.flatMap(([code, word]) => (codes.some((one) => code.test(one)) ? [word] : []))),
+  ];
 }

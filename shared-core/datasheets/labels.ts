@@ -116,8 +116,7 @@ const PASSED_OVER = `
   densidad aparente, masa molar, materia activa, extracto seco, pureza, metales pesados, funcion, aplicacion,
   perdida por secado, fecha, date d emission, date de revision, humedad, humidite, schuttgewicht`;
 
-const listed = (text: string): string[] =>
-  text.split(',').map((word) => word.replace(/\s+/g, ' ').trim());
+const listed = (text: string): string[] => text.split(',').map((word) => word.replace(/\s+/g, ' ').trim());
 
 /** Spellings by what they name; null for what is passed over. */
 export const LABELS: ReadonlyMap<string, string | null> = new Map([

@@ -33,7 +33,12 @@ function labelAt(cell: Cell, below: Line | undefined): Label | null {
 }
 
 /** The text of a cell with the lines that follow in its column while the label's column stays empty. */
-function continued(cell: Cell, label: Cell, lines: readonly Line[], at: number): { text: string; cells: Cell[] } {
+function continued(
+  cell: Cell,
+  label: Cell,
+  lines: readonly Line[],
+  at: number,
+): { text: string; cells: Cell[] } {
   const cells = [cell];
   for (const line of lines.slice(at + 1, at + 1 + MOST_CONTINUED)) {
     const last = cells[cells.length - 1]!;
@@ -112,6 +117,13 @@ function boundsOf({ min, max, value }: Columns['text']): string {
 
 const lineOf = ({ cells }: Line): string => cells.map(({ text }) => text).join('  ');
 
+/** Where a label begins in a line; its value where both stand in one cell. */
+interface Start {
+  index: number;
+  label: Label;
+  value: string | null;
+}
+
 class PairReader {
   readonly pairs: Pair[] = [];
   private heads: Head[] | null = null;
@@ -138,7 +150,7 @@ class PairReader {
     const broken = before?.page === line.page && line.y - before.y > before.height * 6;
     if (broken || (line.cells.length === 1 && !this.underHead(line))) this.heads = null;
     const below = this.lines[at + 1];
-    const starts = line.cells.flatMap((cell, index) => {
+    const starts = line.cells.flatMap((cell, index): Start[] => {
       const whole = labelAt(cell, below);
       if (whole) return [{ index, label: whole, value: null }];
       const both = labelled(cell.text);
@@ -161,7 +173,13 @@ class PairReader {
     return first !== undefined && this.headed?.page === line.page && Math.abs(first.cell.x - line.x) < 4;
   }
 
-  private add(label: Label, value: string, cells: readonly Cell[], line: Line, more: Partial<Pair> = {}): void {
+  private add(
+    label: Label,
+    value: string,
+    cells: readonly Cell[],
+    line: Line,
+    more: Partial<Pair> = {},
+  ): void {
     const written = value.trim();
     if (written === '' || saysNothing(written)) return;
     const rect = around(cells);
@@ -171,7 +189,14 @@ class PairReader {
     });
   }
 
-  private inOnePiece(label: Label, value: string, cell: Cell, rest: readonly Cell[], line: Line, at: number): void {
+  private inOnePiece(
+    label: Label,
+    value: string,
+    cell: Cell,
+    rest: readonly Cell[],
+    line: Line,
+    at: number,
+  ): void {
     const unit = rest.map(({ text }) => text).find((text) => isUnitOf(label.key, text));
     const others = rest.filter(({ text }) => text !== unit && !isMethod(text));
     if (others.length > 0 && label.key?.startsWith('figures.')) return;
@@ -210,7 +235,8 @@ class PairReader {
       const bounds = boundsOf(text);
       const unit = text.unit !== '' && isUnitOf(label.key, text.unit) ? text.unit : '';
       // A unit of something else: the row was misread, or it says something else.
-      if (text.unit !== '' && unit === '' && label.key?.startsWith('figures.') && plain(text.unit) !== '') return;
+      if (text.unit !== '' && unit === '' && label.key?.startsWith('figures.') && plain(text.unit) !== '')
+        return;
       const named = { ...label, unit: label.unit || unit };
       const value = bounds || text.typical;
       const isText = !label.key?.startsWith('figures.') && cells.length === 1;
@@ -227,7 +253,10 @@ class PairReader {
       this.add(label, text.replace(/^[:=]\s*/, ''), [cell, ...cells], line);
       return;
     }
-    const bare = bareValue(label, rest.map((one) => ({ ...one, text: one.text.replace(/^[:=]\s*/, '') })));
+    const bare = bareValue(
+      label,
+      rest.map((one) => ({ ...one, text: one.text.replace(/^[:=]\s*/, '') })),
+    );
     if (!bare) return;
     this.add({ ...label, unit: label.unit || bare.unit }, bare.value, [cell, bare.cell], line);
   }
@@ -240,10 +269,15 @@ class PairReader {
     const [value, ...others] = found;
     if (!value || others.length > 0 || value.y - cell.y > cell.height * 3.2) return;
     if (labelOf(value.text) || labelled(value.text)) return;
-    if (line.cells.length > 1 && Math.abs(value.x - cell.x) > 3 && overlap(value, cell) < value.width * 0.5) return;
+    if (line.cells.length > 1 && Math.abs(value.x - cell.x) > 3 && overlap(value, cell) < value.width * 0.5)
+      return;
     const { text, cells } =
-      line.cells.length === 1 ? continued(value, { ...cell, width: 0, x: -1 }, this.lines, at + 1) : { text: value.text, cells: [value] };
-    this.add(label, label.key?.startsWith('figures.') ? value.text : text, [cell, ...cells], line, { layout: 'below' });
+      line.cells.length === 1
+        ? continued(value, { ...cell, width: 0, x: -1 }, this.lines, at + 1)
+        : { text: value.text, cells: [value] };
+    this.add(label, label.key?.startsWith('figures.') ? value.text : text, [cell, ...cells], line, {
+      layout: 'below',
+    });
   }
 }
 

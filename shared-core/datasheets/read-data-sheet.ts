@@ -65,7 +65,15 @@ function within(less: Proposal, more: Proposal): boolean {
   if (same(less.value, more.value)) return true;
   const [a, b] = [less.value, more.value];
   if (isEnds(a) && isEnds(b))
-    return a.value !== null && a.low === null && a.high === null && (b.value ?? a.value) === a.value && (b.low ?? -Infinity) <= a.value && a.value <= (b.high ?? Infinity) && (b.low !== null || b.high !== null);
+    return (
+      a.value !== null &&
+      a.low === null &&
+      a.high === null &&
+      (b.value ?? a.value) === a.value &&
+      (b.low ?? -Infinity) <= a.value &&
+      a.value <= (b.high ?? Infinity) &&
+      (b.low !== null || b.high !== null)
+    );
   if (Array.isArray(a) && Array.isArray(b) && typeof a[0] === 'string')
     return (a as unknown[]).every((one) => (b as unknown[]).includes(one));
   if (typeof a === 'string' && typeof b === 'string') {
@@ -77,7 +85,10 @@ function within(less: Proposal, more: Proposal): boolean {
 
 const NAMES_ONLY = (proposal: Proposal): string =>
   proposal.key === 'composition'
-    ? (proposal.value as { inci: string }[]).map(({ inci }) => plain(inci)).sort().join()
+    ? (proposal.value as { inci: string }[])
+        .map(({ inci }) => plain(inci))
+        .sort()
+        .join()
     : '';
 
 /** One proposal for each thing, where all that the sheet says of it agrees; else each, unsure. */

@@ -28,7 +28,12 @@ export interface Ends {
   high: number | null;
 }
 
-const said = (key: string, value: unknown, sure: Sureness = 'sure', note = ''): Said => ({ key, value, sure, note });
+const said = (key: string, value: unknown, sure: Sureness = 'sure', note = ''): Said => ({
+  key,
+  value,
+  sure,
+  note,
+});
 
 /** Figures that mean nothing without their unit: it may be another scale, or another kind of measure. */
 const NEEDS_UNIT: ReadonlySet<string> = new Set(['figures.meltingPoint', 'figures.viscosity', 'usage.range']);
@@ -58,7 +63,10 @@ function endsOf(key: string, written: string, unit: string, ways: ReadingWays) {
   });
   const [ends, other] = read;
   if (!ends || (other && !same(ends, other))) return null;
-  const bare = unit === '' && unitOf(targetOf(key)) !== '' && !/[^\d\s.,<>≤≥~±–-]/.test(text.replace(/\b(max|min|ca|to|bis)\b/gi, ''));
+  const bare =
+    unit === '' &&
+    unitOf(targetOf(key)) !== '' &&
+    !/[^\d\s.,<>≤≥~±–-]/.test(text.replace(/\b(max|min|ca|to|bis)\b/gi, ''));
   return { ends, condition, bare };
 }
 
@@ -71,16 +79,28 @@ function figureSaid(
 ): Said[] {
   const read = endsOf(key, written, unit, ways);
   if (!read || (read.bare && NEEDS_UNIT.has(key))) return [];
-  const ends = withTypical(read.ends, typical === '' ? null : (endsOf(key, typical, unit, ways)?.ends ?? null));
+  const ends = withTypical(
+    read.ends,
+    typical === '' ? null : (endsOf(key, typical, unit, ways)?.ends ?? null),
+  );
   const found = read.condition || condition;
   if (key === 'figures.phAsSupplied' && found.includes('%'))
-    return [said(key, ends, 'unsure', `The sheet gives the pH of a dilution (${found}), not of the material itself.`)];
+    return [
+      said(
+        key,
+        ends,
+        'unsure',
+        `The sheet gives the pH of a dilution (${found}), not of the material itself.`,
+      ),
+    ];
   const at = found === '' ? '' : `Found at ${found}.`;
   return [said(key, ends, read.bare ? 'likely' : 'sure', read.bare ? 'The sheet gives no unit.' : at)];
 }
 
 const FORM_WORDS = Object.entries(VOCABULARY_WORDS.form ?? {})
-  .flatMap(([word, spellings]) => [word, ...spellings.split(',')].map((one): [string, string] => [plain(one), word]))
+  .flatMap(([word, spellings]) =>
+    [word, ...spellings.split(',')].map((one): [string, string] => [plain(one), word]),
+  )
   .sort((a, b) => b[0].length - a[0].length);
 
 /** The one form that a text names; null for none, and for more than one. */
@@ -110,7 +130,9 @@ export function compositionSaid(parts: readonly InciPart[]): Said[] {
   if (parts.length === 0 || names.size < parts.length || !parts.every(({ inci }) => isName(inci))) return [];
   if (low > WHOLE_PPM) return [];
   if (high < WHOLE_PPM * 0.99)
-    return [said('composition', parts, 'unsure', 'The shares do not come to 100 %: some of it may not be named.')];
+    return [
+      said('composition', parts, 'unsure', 'The shares do not come to 100 %: some of it may not be named.'),
+    ];
   return [said('composition', parts)];
 }
 
@@ -178,7 +200,9 @@ export function valueSaid(key: string, written: string, parts: ValueParts, ways:
     case 'storage.afterOpeningMonths':
       return keptSaid(text, true);
     case 'tradeName':
-      return text.length <= 120 && /\p{L}/u.test(text) ? textSaid(key, text.replace(/[®™©]/g, '').trim(), ways) : [];
+      return text.length <= 120 && /\p{L}/u.test(text)
+        ? textSaid(key, text.replace(/[®™©]/g, '').trim(), ways)
+        : [];
     case 'usage.range': {
       const [one] = figureSaid(key, text, parts, ways);
       const { low = null, high = null } = (one?.value ?? {}) as Partial<Ends>;

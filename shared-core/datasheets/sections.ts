@@ -68,7 +68,8 @@ export function ofTheMaterial(lines: readonly Line[]): Line[] {
     if (heading !== null && heading !== '') {
       const { text } = line.cells[0]!;
       if (ELSEWHERE.test(heading) && !labelOf(text)) outside = height;
-      else if (outside !== null && !/:\s*\S/.test(text) && closes(heading, height, outside, body)) outside = null;
+      else if (outside !== null && !/:\s*\S/.test(text) && closes(heading, height, outside, body))
+        outside = null;
     }
     return outside === null;
   });
@@ -77,5 +78,7 @@ export function ofTheMaterial(lines: readonly Line[]): Line[] {
 function closes(heading: string, height: number, outside: number, body: number): boolean {
   const large = height > body * 1.08 && height >= outside - 0.3;
   // Set as the text is: only what is known to be a heading ends it.
-  return large ? !/^(phase|teil|fase)\b/.test(heading) : outside <= body * 1.08 && OF_THE_MATERIAL.test(heading);
+  return large
+    ? !/^(phase|teil|fase)\b/.test(heading)
+    : outside <= body * 1.08 && OF_THE_MATERIAL.test(heading);
 }

@@ -13,15 +13,24 @@ interface Sentence {
   cells: Cell[];
 }
 
+/** So many paragraphs beside each other are followed at once. */
+const MOST_OPEN = 40;
+
 /** Cells that stand below each other without a gap, as one text: a paragraph, also one of two beside each other. */
 function paragraphs(lines: readonly Line[]): { page: number; cells: Cell[] }[] {
   const all: { page: number; cells: Cell[] }[] = [];
   for (const { page, cells } of lines)
     for (const cell of cells) {
-      const open = all.find((one) => {
+      // Only what stands close above can go on.
+      const open = all.slice(-MOST_OPEN).find((one) => {
         const last = one.cells[one.cells.length - 1]!;
         const near = cell.y - last.y > 0 && cell.y - last.y < last.height * 1.8;
-        return one.page === page && near && Math.abs(last.x - cell.x) < 3 && Math.abs(last.height - cell.height) < 1;
+        return (
+          one.page === page &&
+          near &&
+          Math.abs(last.x - cell.x) < 3 &&
+          Math.abs(last.height - cell.height) < 1
+        );
       });
       if (open) open.cells.push(cell);
       else all.push({ page, cells: [cell] });
@@ -59,7 +68,8 @@ function sentencesOf({ page, cells }: { page: number; cells: Cell[] }): Sentence
   });
 }
 
-const ARTICLE = /^(?:the|its|this|der|die|das|ihr|ihre|sein|seine|le|la|les|l['’]|el|los|las|son|sa|su|sus)\s*/i;
+const ARTICLE =
+  /^(?:the|its|this|der|die|das|ihr|ihre|sein|seine|le|la|les|l['’]|el|los|las|son|sa|su|sus)\s*/i;
 const OF_IT =
   /\s+(?:of|von|des|du|de la|de l['’]|del|de|der)\s*(?:the\s+|this\s+)?(?:product|material|emulsifier|ester|wax|oil|ingredient|it|Produkts|Produktes|Rohstoffs|Materials|Emulgators|produit|matière|émulsifiant|producto|materia|emulsionante)$/i;
 const CONNECTED =
@@ -87,7 +97,15 @@ function connected(text: string, names: readonly string[], ways: ReadingWays): S
 }
 
 /** Never read from a sentence that happens to begin with their name. */
-const TEXTS: ReadonlySet<string> = new Set(['tradeName', 'composition', 'form', 'appearance', 'hazards', 'casNumbers', 'storage']);
+const TEXTS: ReadonlySet<string> = new Set([
+  'tradeName',
+  'composition',
+  'form',
+  'appearance',
+  'hazards',
+  'casNumbers',
+  'storage',
+]);
 
 const escaped = (text: string): string => text.replace(/[.*+?^${}()|[\]\\]/g, '\\$&');
 
@@ -95,7 +113,21 @@ function spoken({ key, unit, condition }: Label, value: string, ways: ReadingWay
   return valueSaid(key!, value, { unit, condition, typical: '' }, ways);
 }
 
-const SUBJECT = ['the product', 'this product', 'it', 'the material', 'das produkt', 'dieses produkt', 'es', 'der rohstoff', 'le produit', 'ce produit', 'il', 'el producto', 'este producto'];
+const SUBJECT = [
+  'the product',
+  'this product',
+  'it',
+  'the material',
+  'das produkt',
+  'dieses produkt',
+  'es',
+  'der rohstoff',
+  'le produit',
+  'ce produit',
+  'il',
+  'el producto',
+  'este producto',
+];
 const WITH_HLB =
   /\b(?:with|has|having|mit|hat|besitzt|avec|possède|a|con|tiene)\s+(?:an?|einem|einen|un|une)\s+HLB(?:[- ](?:value|number|wert))?\s+(?:of|von|de)\s+(?:about|approximately|approx\.|around|ca\.|etwa|environ|d['’]environ|aproximadamente)?\s*(\d+(?:[.,]\d+)?)(?![\d%]|\s*[-–])/i;
 const MELTS =
@@ -104,7 +136,9 @@ const MELTS =
 /** What a sentence says of its subject, which is the material itself. */
 function ofSubject(text: string, names: readonly string[], ways: ReadingWays): Said[] {
   const begun = plain(text);
-  const own = [...SUBJECT, ...names.filter((name) => name.length > 3)].some((one) => begun.startsWith(`${one} `));
+  const own = [...SUBJECT, ...names.filter((name) => name.length > 3)].some((one) =>
+    begun.startsWith(`${one} `),
+  );
   if (!own || OTHERS.test(text)) return [];
   const hlb = WITH_HLB.exec(text)?.[1];
   const melts = MELTS.exec(text)?.[1]?.replace(/\s+(?:and|und|et|y|to|bis|à|a)\s+/i, ' – ');
@@ -138,7 +172,11 @@ function ofKeeping(text: string): Said[] {
  * likely.
  * @param names what the material is called, plain
  */
-export function saidInSentences(lines: readonly Line[], names: readonly string[], ways: ReadingWays): Proposal[] {
+export function saidInSentences(
+  lines: readonly Line[],
+  names: readonly string[],
+  ways: ReadingWays,
+): Proposal[] {
   return paragraphs(lines)
     .flatMap(sentencesOf)
     .filter(({ text }) => text.length >= 12 && text.length < 600)

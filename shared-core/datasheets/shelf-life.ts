@@ -4,7 +4,8 @@ const DURATION =
   /(\d+(?:[.,]\d+)?)\s*(months?|mths?|monate?n?|mois|mes(?:es)?|years?|yrs?|jahren?|jahre|ans?|años?)(?![\p{L}])/giu;
 const YEARS = /^(y|j|an|añ)/i;
 const OPENED = /open|öffn|anbruch|ouvert|abr|apertura/i;
-const UNOPENED = /unopen|ungeöffn|non ouvert|non entam|sin abrir|cerrado|originalverschlossen|before opening|vor (dem )?öffn|avant ouverture/i;
+const UNOPENED =
+  /unopen|ungeöffn|non ouvert|non entam|sin abrir|cerrado|originalverschlossen|before opening|vor (dem )?öffn|avant ouverture/i;
 
 /** How long a material keeps, in months: unopened and once opened; null where that is not said, or not clearly. */
 export interface Keeping {

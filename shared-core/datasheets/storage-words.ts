@@ -68,7 +68,11 @@ const GUARDED_BEFORE = /\bvor\s+([^.;]*?)\s+(?:zu\s+)?(?:schützen|geschützt|be
 
 /** What a text says to keep something from, in our words. */
 export function keptFrom(text: string): string[] {
-  const said = [...text.matchAll(GUARDED), ...text.matchAll(GUARDED_BEFORE)].map(([, what]) => plain(what ?? ''));
-  const words = said.flatMap((one) => one.split(' ')).flatMap((word) => KEEP_FROM.get(word) ?? MORE[word] ?? []);
+  const said = [...text.matchAll(GUARDED), ...text.matchAll(GUARDED_BEFORE)].map(([, what]) =>
+    plain(what ?? ''),
+  );
+  const words = said
+    .flatMap((one) => one.split(' '))
+    .flatMap((word) => KEEP_FROM.get(word) ?? MORE[word] ?? []);
   return [...new Set(words)];
 }

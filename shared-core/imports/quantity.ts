@@ -45,8 +45,10 @@ export interface Quantity {
 export type QuantityReading = ({ ok: true } & Quantity) | { ok: false; message: string };
 
 const ABOUT = /^(ca\.?|approx\.?|about|env\.?|circa|etwa|ungef(ä|ae)hr|aprox\.?|~|≈)\s*/i;
-const AT_MOST = /^(<=?|≤|m[aá]x(imum|imal)?\.?|up to|bis( zu)?|unter|h(ö|oe)chstens|below|jusqu.?(à|a)|hasta|fino a)\s*/i;
-const AT_LEAST = /^(>=?|≥|m[ií]n(imum|imal)?\.?|from|ab|(ü|ue)ber|mindestens|above|at least|d(è|e)s|desde|da)\s*/i;
+const AT_MOST =
+  /^(<=?|≤|m[aá]x(imum|imal)?\.?|up to|bis( zu)?|unter|h(ö|oe)chstens|below|jusqu.?(à|a)|hasta|fino a)\s*/i;
+const AT_LEAST =
+  /^(>=?|≥|m[ií]n(imum|imal)?\.?|from|ab|(ü|ue)ber|mindestens|above|at least|d(è|e)s|desde|da)\s*/i;
 const NUMBER = "[+-]?\\d(?:[\\d.,'’\\u00a0\\u202f ]*\\d)?";
 const BETWEEN = '(?:–|—|-|−|\\.\\.\\.?|…|÷|\\bbis\\b|\\bto\\b|à|\\ba\\b)';
 const WHOLE = new RegExp(

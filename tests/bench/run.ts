@@ -3,6 +3,7 @@ import { resolve } from 'node:path';
 import { parseArgs } from 'node:util';
 import { benchBrowser } from './browser';
 import { benchChecks } from './checks';
+import { benchDataSheets } from './data-sheets';
 import { benchDrag } from './drag';
 import { benchEdits } from './edits';
 import { benchHour } from './hour';
@@ -25,6 +26,7 @@ const BENCHES: Record<string, (settings: BenchSettings) => Promise<BenchFigure[]
   opening: benchOpening,
   hour: benchHour,
   sheets: benchSheets,
+  'data-sheets': benchDataSheets,
   optimiser: benchOptimise,
   reformulate: benchReformulate,
   systems: benchSystems,

@@ -1,6 +1,7 @@
 import { BENCH_SCREENS } from './bench-screens';
 import { LAW_SCREENS, LAW_TABS } from './law-screens';
 import { LIBRARY_SCREENS } from './library-screens';
+import { DATASHEET_SCREENS } from './datasheet-screens';
 import { TABLE_SCREENS } from './table-screens';
 import { button, finder, openList, press, sheet, tab, type Screen } from './openers';
 
@@ -123,6 +124,7 @@ export const SCREENS: Screen[] = [
     ],
   },
   ...TABLE_SCREENS,
+  ...DATASHEET_SCREENS,
   {
     name: 'compare',
     route: 'compare',

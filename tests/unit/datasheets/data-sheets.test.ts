@@ -2,11 +2,12 @@ import { readDataSheet } from '@core/datasheets/read-data-sheet';
 import { describe, expect, it } from 'vitest';
 import { pagesOf, sheetPdf } from './sheet-pdf';
 import { ENGLISH } from './sheets/english';
+import { ENGLISH_ODD } from './sheets/english-odd';
 import { FRENCH } from './sheets/french';
 import { GERMAN } from './sheets/german';
 import { SPANISH } from './sheets/spanish';
 
-const SHEETS = [...ENGLISH, ...GERMAN, ...FRENCH, ...SPANISH];
+const SHEETS = [...ENGLISH, ...ENGLISH_ODD, ...GERMAN, ...FRENCH, ...SPANISH];
 
 describe('invented data sheets of differing layouts', () => {
   it('are thirty at least', () => {

@@ -3,7 +3,12 @@ import type { Content, Margins } from 'pdfmake/interfaces';
 /* The layouts in which suppliers set their sheets, each as a piece of a document. Of no real one: made up. */
 
 const after: Margins = [0, 0, 0, 10];
-export const title = (text: string, size = 18): Content => ({ text, fontSize: size, bold: true, margin: after });
+export const title = (text: string, size = 18): Content => ({
+  text,
+  fontSize: size,
+  bold: true,
+  margin: after,
+});
 export const heading = (text: string, size = 12): Content => ({
   text,
   fontSize: size,
@@ -16,7 +21,11 @@ export const prose = (...texts: string[]): Content =>
 type Row = readonly string[];
 
 /** A ruled or open table, its first row as heads where `headed`. */
-export function table(rows: readonly Row[], widths: (string | number)[], look: 'ruled' | 'open' = 'ruled'): Content {
+export function table(
+  rows: readonly Row[],
+  widths: (string | number)[],
+  look: 'ruled' | 'open' = 'ruled',
+): Content {
   const body = rows.map((row) => widths.map((_, at) => row[at] ?? ''));
   return { table: { widths, body }, layout: look === 'ruled' ? undefined : 'noBorders', margin: after };
 }
@@ -31,7 +40,9 @@ export const colons = (rows: readonly Row[]): Content =>
 
 /** Labels and values with a row of points between. */
 export const leaders = (rows: readonly Row[]): Content =>
-  rows.map(([label = '', value = '']) => ({ text: `${label} ${'.'.repeat(Math.max(6, 60 - label.length))} ${value}` }));
+  rows.map(([label = '', value = '']) => ({
+    text: `${label} ${'.'.repeat(Math.max(6, 60 - label.length))} ${value}`,
+  }));
 
 /** Each label above its value. */
 export const stacked = (rows: readonly Row[]): Content =>

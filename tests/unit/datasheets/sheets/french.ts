@@ -157,4 +157,3 @@ export const FRENCH: InventedSheet[] = [
     found: { tradeName: 'Gamme Valombre P' },
   },
 ];
-

@@ -1,4 +1,15 @@
-import { beside, colons, footer, heading, prose, sampleFormula, stacked, table, title, twoColumns } from '../layouts';
+import {
+  beside,
+  colons,
+  footer,
+  heading,
+  prose,
+  sampleFormula,
+  stacked,
+  table,
+  title,
+  twoColumns,
+} from '../layouts';
 import { most, one, part, range, whole, type InventedSheet } from './sheet';
 
 const KONTAKT = footer(
@@ -232,4 +243,3 @@ export const GERMAN: InventedSheet[] = [
     found: { tradeName: 'Auenhof Muster X' },
   },
 ];
-

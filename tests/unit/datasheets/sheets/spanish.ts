@@ -125,7 +125,10 @@ export const SPANISH: InventedSheet[] = [
         ]),
       ),
       colons([
-        ['Indicaciones de peligro', 'H225 Líquido y vapores muy inflamables. H319 Provoca irritación ocular grave.'],
+        [
+          'Indicaciones de peligro',
+          'H225 Líquido y vapores muy inflamables. H319 Provoca irritación ocular grave.',
+        ],
         ['Almacenamiento', 'Mantener alejado del calor, por debajo de 30 °C.'],
       ]),
     ],

@@ -1,0 +1,106 @@
+import type { Page } from '@playwright/test';
+import type { Material } from '@core/materials/material';
+import { expect, expectNoAxeViolations, test } from './fixtures';
+import { hangingPdf, lockedPdf, longPdf, scannedPdf } from './hostile-pdfs';
+import { picture } from './pictures';
+import { larkspurSheet } from './screens/datasheet-screens';
+
+const choose = (page: Page, name: string, bytes: Uint8Array) =>
+  page
+    .getByLabel('Data sheet', { exact: true })
+    .setInputFiles({ name, mimeType: 'application/pdf', buffer: Buffer.from(bytes) });
+const proposals = (page: Page) => page.getByRole('list', { name: 'What the sheet says' });
+
+test('a data sheet becomes a material, every value shown on its page, and is taken back', async ({
+  page,
+  stillroom,
+}) => {
+  const { host } = stillroom;
+  await page.goto(`${host.origin}/#/take-in`);
+  await page.getByRole('link', { name: 'Read a supplier’s data sheet instead…' }).click();
+  await choose(page, 'Larkspur Wax 68.pdf', await larkspurSheet());
+  await expect(page.locator('canvas[data-drawn=yes]')).toBeVisible();
+  await expect(page.getByLabel('HLB', { exact: true }).and(page.locator('.input'))).toHaveValue('11.5');
+  await expect(page.getByLabel('Usage, from–to').and(page.locator('.input'))).toHaveValue('2 – 5');
+  // Its pH is that of a dilution: shown, and left unless it is taken.
+  await expect(page.getByRole('checkbox', { name: 'pH of the material' })).not.toBeChecked();
+  await page.getByLabel('HLB', { exact: true }).and(page.locator('.input')).focus();
+  await expect(page.locator('.paper .mark')).toBeVisible();
+  await expectNoAxeViolations(page);
+  await picture(page, 'data-sheet');
+
+  // A value that its maker knows better.
+  const melting = page.getByLabel('Melting or drop point').and(page.locator('.input'));
+  await melting.fill('sixty');
+  await page.getByRole('button', { name: /Make a material with \d+ values/ }).click();
+  await expect(page.getByText('Some of what you take cannot be read yet.')).toBeVisible();
+  await melting.fill('59 – 63');
+  await page.getByRole('button', { name: /Make a material with \d+ values/ }).click();
+  await expect(page.getByText('with the sheet attached.')).toBeVisible();
+  const { rows } = (await host.get('/api/materials?text=larkspur')) as { rows: { id: string }[] };
+  const made = (await host.get(`/api/materials/${rows[0]!.id}`)) as Material;
+  expect(made.tradeName).toBe('Larkspur Wax 68');
+  expect(made.composition.map(({ inci, lowPpm }) => [inci, lowPpm])).toEqual([
+    ['Cetearyl Alcohol', 750_000],
+    ['Ceteareth-20', 250_000],
+  ]);
+  expect(made.figures.hlb).toMatchObject({ value: 11.5, source: 'Larkspur Wax 68, page 1' });
+  expect(made.figures.meltingPoint).toMatchObject({ low: 59, high: 63 });
+  expect(made.usage).toMatchObject({ minPpm: 20_000, maxPpm: 50_000, source: 'Larkspur Wax 68, page 1' });
+  expect(made.documents).toMatchObject([{ title: 'Larkspur Wax 68', kind: 'specification' }]);
+
+  await page.getByRole('button', { name: 'Take it back' }).click();
+  await expect(page.getByRole('button', { name: /Make a material with/ })).toBeVisible();
+  expect(((await host.get('/api/materials?text=larkspur')) as { rows: unknown[] }).rows).toEqual([]);
+});
+
+test.describe('with materials on the shelf', () => {
+  test.use({ opening: 'demo' });
+
+  test('a sheet read into a material changes what is taken, and shows what stood there', async ({
+    page,
+    stillroom,
+  }) => {
+    const { host } = stillroom;
+    const { rows } = (await host.get('/api/materials?limit=1')) as { rows: { id: string }[] };
+    const id = rows[0]!.id;
+    const before = (await host.get(`/api/materials/${id}`)) as Material;
+    await page.goto(`${host.origin}/#/materials/${id}`);
+    await page.getByRole('link', { name: 'Read a data sheet…' }).click();
+    await choose(page, 'Larkspur Wax 68.pdf', await larkspurSheet());
+    // Its name stays unless that is taken too.
+    await expect(page.getByRole('checkbox', { name: 'Trade name' })).not.toBeChecked();
+    await page.getByRole('button', { name: /^Take \d+ values/ }).click();
+    await page.getByRole('button', { name: 'Take it back' }).click();
+    await expect(page.getByRole('button', { name: /^Take \d+ values/ })).toBeVisible();
+    const after = (await host.get(`/api/materials/${id}`)) as Material;
+    expect({ ...after, revision: 0, updatedAt: '' }).toEqual({ ...before, revision: 0, updatedAt: '' });
+  });
+});
+
+test('what is no readable sheet is refused with what to do; a long one says what was left', async ({
+  page,
+  stillroom,
+}) => {
+  await page.goto(`${stillroom.host.origin}/#/data-sheet`);
+  await choose(page, 'picture.pdf', Buffer.from([0x89, 0x50, 0x4e, 0x47]));
+  await expect(page.getByRole('alert')).toContainText('This file is no PDF, whatever it is called.');
+  await choose(page, 'scan.pdf', await scannedPdf());
+  await expect(page.getByRole('alert')).toContainText('This PDF holds pictures of pages, and no text.');
+  await choose(page, 'locked.pdf', await lockedPdf());
+  await expect(page.getByRole('alert')).toContainText('This PDF is locked with a password.');
+  await choose(page, 'cut.pdf', Buffer.from('%PDF-1.7\nnothing follows'));
+  await expect(page.getByRole('alert')).toContainText('This PDF is damaged or cut short.');
+  await choose(page, 'long.pdf', await longPdf());
+  await expect(page.getByText('The first 40 of 900 pages were read')).toBeVisible();
+  await expect(proposals(page)).toContainText('HLB');
+});
+
+test('a sheet that is made to hang can be stopped, and the next one is read', async ({ page, stillroom }) => {
+  await page.goto(`${stillroom.host.origin}/#/data-sheet`);
+  await choose(page, 'slow.pdf', hangingPdf());
+  await page.getByRole('button', { name: 'Stop' }).click();
+  await expect(page.getByText('Reading page')).toBeHidden();
+  await choose(page, 'Larkspur Wax 68.pdf', await larkspurSheet());
+  await expect(proposals(page)).toContainText('HLB');
+});
