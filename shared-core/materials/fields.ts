@@ -61,18 +61,7 @@ import {
   usageWords,
 } from './words';
 
-/** The parts of a material's form and sheet, in their order. */
-export const MATERIAL_SECTIONS = {
-  identity: 'What it is',
-  composition: 'Composition',
-  behaviour: 'How it behaves',
-  usage: 'Usage',
-  storage: 'Storage',
-  figures: 'Figures',
-  supply: 'Suppliers and prices',
-  safety: 'Safety and limits',
-  documents: 'Documents and photo',
-} as const;
+export { MATERIAL_SECTIONS } from './sections';
 
 const BY_HAND = { form: 'by hand', sheet: 'by hand', compare: 'no' } as const;
 const degrees = (label: string) =>
