@@ -29,7 +29,8 @@ export interface NaturalOrigin {
 const WATER_WORDS =
   /^((purified|deioni[sz]ed|demineralised|distilled) )?(aqua|water|eau)( (aqua|water|eau))*$/;
 
-function isWater({ composition }: Material, index: SubstanceIndex | null): boolean {
+/** Whether a material is water and nothing else; a juice or a flower water is not. */
+export function isWater({ composition }: Material, index: SubstanceIndex | null): boolean {
   if (composition.length === 0) return false;
   return composition.every(({ inci }) => WATER_WORDS.test(nameKey(index?.find(inci)?.name ?? inci)));
 }

@@ -10,7 +10,7 @@ import type { Currency } from '../quantities/money';
 import { percentFromPpm, WHOLE_PPM } from '../quantities/share';
 import { substanceIndex } from '../substances/substance-index';
 import { badInput } from '../working/inputs';
-import { playerOf, type LawRow, type Player, type PlayerGround } from './player';
+import { leftOut, playerOf, supplierKey, type LawRow, type Player, type PlayerGround } from './player';
 import { KEPT_ROLES, roleOf, WATER } from './roles';
 import type { ReformulateWish } from './wish';
 
@@ -57,14 +57,13 @@ function sharesNow(content: FormulaContent): Map<string, number> {
 
 function groundOf({ content, law, onDay, currency, wish }: ReformulateInput): PlayerGround {
   const index = substanceIndex(law.substances);
-  const substances = wish.withoutSubstances.map((name) => index.find(name)?.id ?? name.trim().toLowerCase());
   return {
     currency,
     law: wish.keepLaw ? law : { ...law, limits: [] },
     situations: situationsOf(content, onDay),
     emulsionType: content.productType === 'w/o emulsion' ? 'w/o' : 'o/w',
-    withoutSuppliers: new Set(wish.withoutSuppliers),
-    withoutSubstances: new Set(substances),
+    withoutSuppliers: new Set(wish.withoutSuppliers.map(supplierKey)),
+    withoutSubstances: leftOut(wish.withoutSubstances, index),
   };
 }
 

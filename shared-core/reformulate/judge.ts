@@ -67,10 +67,11 @@ function judgedHlb({ hlb, wish }: Field, shares: Shares): JudgedDemand[] {
   const required = meanOf(shares, (player) => player.required);
   const says = (what: string, value: number | null): string =>
     `${what} HLB ${value === null ? 'cannot be told' : figure(value)}, asked from ${figure(ends.low)} to ${figure(ends.high)}`;
-  return [
-    within(DEMANDS.hlb, says('offered', offered), offered ?? NaN, ends),
-    within(DEMANDS.hlb, says('required', required), required ?? NaN, ends),
-  ].map((one) => (Number.isNaN(offered ?? NaN) ? { ...one, broken: true } : one));
+  const judged = (what: string, value: number | null): JudgedDemand => {
+    const one = within(DEMANDS.hlb, says(what, value), value ?? NaN, ends);
+    return value === null ? { ...one, broken: true } : one;
+  };
+  return [judged('offered', offered), judged('required', required)];
 }
 
 function judgedGroups({ players, wish }: Field, shares: Shares): JudgedDemand[] {

@@ -129,10 +129,12 @@ function hlbRows({ players, wish, hlb }: Field): Row[] {
   const [low, high] = [hlb - wish.hlbWithin, hlb + wish.hlbWithin];
   const offered = players.flatMap(({ hlb: value, x }) => (value === null ? [] : [[value, x] as const]));
   const required = players.flatMap(({ required: value, x }) => (value === null ? [] : [[value, x] as const]));
-  const described = offered.map(([, x]): Term => [1, `y${x.slice(1)}`]);
-  // A mean over nothing is none: one emulsifier that it describes stays.
-  const some: Row = { demand: DEMANDS.hlb, terms: described, sense: '>=', rhs: 1 };
-  return [...meanRows(offered, low, high), ...meanRows(required, low, high), some];
+  // A mean over nothing is none: one emulsifier that it describes stays, and one oil.
+  const some = (parts: typeof offered): Row => ({
+    ...{ demand: DEMANDS.hlb, sense: '>=', rhs: 1 },
+    terms: parts.map(([, x]): Term => [1, `y${x.slice(1)}`]),
+  });
+  return [...meanRows(offered, low, high), ...meanRows(required, low, high), some(offered), some(required)];
 }
 
 function phRows({ players, wish, baseLessAcid }: Field): Row[] {

@@ -10,10 +10,13 @@ import type { Limit } from '../limits/limit';
 import type { Situation } from '../limits/situation';
 import { figureValue } from '../materials/figure';
 import type { Material } from '../materials/material';
+import type { Offer } from '../materials/offer';
 import { naturalOriginOf } from '../natural-origin/in-formula';
+import { foldedWords } from '../quantities/fold';
 import type { Currency } from '../quantities/money';
 import { percentFromPpm } from '../quantities/share';
-import { substanceIndex } from '../substances/substance-index';
+import { namesWithin, nameKey } from '../substances/names';
+import { substanceIndex, type SubstanceIndex } from '../substances/substance-index';
 import { roleOf } from './roles';
 
 /** A limit of law that a formula is held to, as one row: Σ share × coefficient ≤ most. */
@@ -58,8 +61,9 @@ export interface PlayerGround {
   law: Law;
   situations: readonly Situation[];
   emulsionType: 'o/w' | 'w/o';
+  /** Suppliers’ names as `supplierKey` gives them. */
   withoutSuppliers: ReadonlySet<string>;
-  /** Ids of substances, and folded names of those that the table does not know. */
+  /** Ids of substances, and the keys of names that the table does not know. */
   withoutSubstances: ReadonlySet<string>;
 }
 
@@ -111,9 +115,9 @@ export function lawOfOne(
   return found;
 }
 
-function priceOf(material: Material, { currency, withoutSuppliers }: PlayerGround): number | null {
-  const offers = material.offers.filter(({ supplier }) => !withoutSuppliers.has(supplier));
-  const newest = newestPrice(offers, currency);
+function priceOf(material: Material, ground: PlayerGround): number | null {
+  const offers = material.offers.filter((offer) => !isLeftOut(offer, ground));
+  const newest = newestPrice(offers, ground.currency);
   return newest && pricePerKgMinor(newest);
 }
 
@@ -130,15 +134,35 @@ function rangeOf(material: Material, now: number): { least: number; most: number
   return { least: percentFromPpm(minPpm ?? 0), most: Math.min(100, most) };
 }
 
+/** The substances that a written name means, by their key; one may name several, as suppliers write blends. */
+function meant(written: string, index: SubstanceIndex): { key: string; name: string }[] {
+  const names = index.find(written) ? [written] : namesWithin(written);
+  return names.map((name) => {
+    const known = index.find(name);
+    return known ? { key: known.id, name: known.name } : { key: nameKey(name), name };
+  });
+}
+
+/** What is to be left out, by the keys of `meant`. */
+export function leftOut(names: readonly string[], index: SubstanceIndex): Set<string> {
+  return new Set(names.flatMap((name) => meant(name, index).map(({ key }) => key)));
+}
+
+/** A supplier's name as it is compared: however its case and spaces are written. */
+export const supplierKey = (name: string): string => foldedWords(name).join(' ');
+
+const isLeftOut = ({ supplier }: Offer, { withoutSuppliers }: PlayerGround): boolean =>
+  withoutSuppliers.has(supplierKey(supplier));
+
 function barredBy(material: Material, ground: PlayerGround): string | null {
   const index = substanceIndex(ground.law.substances);
-  for (const { inci } of material.composition) {
-    const key = index.find(inci)?.id ?? inci.trim().toLowerCase();
-    if (ground.withoutSubstances.has(key)) return `without ${index.find(inci)?.name ?? inci}`;
+  for (const { inci } of [...material.composition, ...material.allergens]) {
+    const found = meant(inci, index).find(({ key }) => ground.withoutSubstances.has(key));
+    if (found) return `without ${found.name}`;
   }
-  const all = material.offers.map(({ supplier }) => supplier);
-  const only = all.length > 0 && all.every((supplier) => ground.withoutSuppliers.has(supplier));
-  return only ? `without ${all[0] ?? ''}` : null;
+  const { offers } = material;
+  const only = offers.length > 0 && offers.every((offer) => isLeftOut(offer, ground));
+  return only ? `without ${offers[0]?.supplier ?? ''}` : null;
 }
 
 /** A material as a variable of the model. @param now its share of the present formula, % */

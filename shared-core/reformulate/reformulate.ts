@@ -41,7 +41,9 @@ function reformulationOf(field: Field, { shares, distance, proven }: Solved): Re
   if (broken.length > 0)
     throw new Error(`The solver’s answer breaks a demand: ${broken.map(({ says }) => says).join('; ')}.`);
   const all = field.players.filter((player) => isOwn(player) || ppm.has(player));
-  const told = judged.filter(({ binds, demand }) => binds && demand !== 'whole');
+  // What binds shows in the shares as they were solved: rounding leaves a little room below every end.
+  const solved = judgedDemands(field, shares);
+  const told = judged.filter(({ binds, demand }, at) => (binds || solved[at]?.binds) && demand !== 'whole');
   return {
     shares: all.map((player) => ({
       materialId: player.material.id,

@@ -1,7 +1,7 @@
-import { isWaterName } from '../emulsions/conflicts/recognise';
 import { isOil } from '../emulsions/systems/oil-phase';
 import type { Material } from '../materials/material';
 import type { MaterialFunction } from '../materials/vocabulary';
+import { isWater } from '../natural-origin/in-formula';
 
 /** What a material is in a formula for: the first of these that it does. Common practice, no source. */
 const BY_FUNCTION: readonly (readonly [role: string, functions: readonly MaterialFunction[]])[] = [
@@ -24,12 +24,12 @@ const BY_FUNCTION: readonly (readonly [role: string, functions: readonly Materia
   ['co-emulsifiers and body', ['co-emulsifier']],
 ];
 
-/** Water as such: it fills what the others leave. */
+/** Water as such, no juice or flower water: it fills what the others leave. */
 export const WATER = 'water';
 
 /** What a material does in a formula; every one of them stays present in about its amount. */
 export function roleOf(material: Material): string {
-  if (material.composition.every(({ inci }) => isWaterName(inci))) return WATER;
+  if (isWater(material, null)) return WATER;
   const known = BY_FUNCTION.find(([, functions]) =>
     functions.some((one) => material.functions.includes(one)),
   );
