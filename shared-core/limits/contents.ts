@@ -71,6 +71,11 @@ const larger = (a: Amount, b: Amount): Amount => ({
   used: Math.max(a.used, b.used),
   high: Math.max(a.high, b.high),
 });
+/** Two names of one substance in one material, whose ranges may overlap: together they are the whole at most. */
+const ofOne = (a: Amount, b: Amount): Amount => {
+  const { low, used, high } = sum(a, b);
+  return { low: Math.min(low, WHOLE_PPM), used: Math.min(used, WHOLE_PPM), high: Math.min(high, WHOLE_PPM) };
+};
 const sum = (a: Amount, b: Amount): Amount => ({
   low: a.low + b.low,
   used: a.used + b.used,
@@ -94,7 +99,7 @@ function sharesOf(material: Material, index: SubstanceIndex): OfMaterial {
     }
     const key = `${substance.id} ${share.nano}`;
     const before = known.get(key);
-    known.set(key, { ...share, substance, ...(before ? sum(before, share) : {}) });
+    known.set(key, { ...share, substance, ...(before ? ofOne(before, share) : {}) });
   }
   for (const { inci, ppm } of material.allergens) {
     const substance = index.find(inci);

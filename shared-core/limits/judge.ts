@@ -39,6 +39,14 @@ function servesPurpose(parts: readonly Bringing[], { purpose }: Limit): boolean 
   return parts.some(({ material }) => material.functions.includes(purpose));
 }
 
+/** What a formula holds of a limit's substances, where it is for what the limit asks: of those counted together, any one. */
+function forPurpose(limit: Limit, subjects: readonly Substance[], { present }: Contents): Present[] {
+  const held = subjects.flatMap(({ id }) => present.get(id) ?? []);
+  if (limit.counting === 'each by itself') return held.filter(({ parts }) => servesPurpose(parts, limit));
+  const all = held.flatMap(({ parts }) => parts);
+  return servesPurpose(all, limit) ? held : [];
+}
+
 function ofForm(parts: readonly Bringing[], { nanoForm }: Limit): Bringing[] {
   return nanoForm === 'any form'
     ? [...parts]
@@ -189,15 +197,7 @@ export function judgeLimits(law: Law, contents: Contents, situation: Situation):
     const applies = appliesTo(limit, situation, words);
     if (applies === 'no' || timeOf(limit, situation.onDay) === 'past') return [];
     const subjects = subjectsOf(limit, index) ?? [];
-    const present = subjects.flatMap(({ id }) => contents.present.get(id) ?? []);
-    if (
-      !servesPurpose(
-        present.flatMap(({ parts }) => parts),
-        limit,
-      )
-    )
-      return [];
-    const counted = countedBy(limit, present, ground);
+    const counted = countedBy(limit, forPurpose(limit, subjects, contents), ground);
     if (counted.length === 0) return [];
     if (limit.counting !== 'each by itself') return [judgedOf(limit, counted, applies, ground)];
     return counted.map((one) => judgedOf(limit, [one], applies, ground));
