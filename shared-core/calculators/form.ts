@@ -1,7 +1,8 @@
 import { z } from 'zod';
 import type { TermKey } from '../glossary/glossary';
 import { lineText } from '../quantities/text';
-import { badInput } from '../working/inputs';
+import { badInput, finite } from '../working/inputs';
+import { show } from '../working/show';
 import { entered, type Answer } from './calculated';
 
 /** One figure, word or choice that a form asks for. */
@@ -80,10 +81,10 @@ export class Entries {
     return entered(this.optional(key), this.named(key), this.path(key));
   }
 
-  /** Null while it is not entered. */
+  /** Null while it is not entered. @throws Problem `invalid-input` beyond the field's bounds */
   optional(key: string): number | null {
     const held = entryOf(this.field(key), this.values);
-    return typeof held === 'number' ? held : null;
+    return typeof held === 'number' ? this.within(key, held) : null;
   }
 
   /** The chosen key of a choice. */
@@ -115,6 +116,25 @@ export class Entries {
           words: ` of ${lines.one} ${index + 1}`,
           path: `rows.${index}.`,
         }),
+    );
+  }
+
+  /** A figure that the field may hold: a request is held to the bounds that the screen shows, whoever makes it. */
+  private within(key: string, value: number): number {
+    const { min = -Infinity, max = Infinity, unit = '' } = this.field(key);
+    finite(value, this.named(key));
+    if (value >= min && value <= max) return value;
+    const tail = unit && ` ${unit}`;
+    const both = Number.isFinite(min) && Number.isFinite(max);
+    const asked = both
+      ? `lie between ${show(min)} and ${show(max)}${tail}`
+      : value < min
+        ? `be ${show(min)}${tail} or more`
+        : `be ${show(max)}${tail} or less`;
+    throw badInput(
+      `${this.named(key)} is ${show(value)}${tail}; it must ${asked}.`,
+      'Check the number and its unit.',
+      this.path(key),
     );
   }
 
