@@ -61,15 +61,16 @@ export function swapLines(
   const now = largestRemainder(shares, wantedPpm(was, to.usage, dose), 1);
   const ppmOf = new Map(own.map((line, at) => [line.id, now[at] ?? 0]));
   const before = formulaLines(content).filter((line) => line.materialId === to.id).length;
-  const phases = content.phases.map((phase) => ({
-    ...phase,
-    lines: mergedPhase(
-      phase.lines.map((line) =>
-        line.materialId === from ? { ...line, materialId: to.id, ppm: ppmOf.get(line.id) ?? line.ppm } : line,
-      ),
-      to.id,
-    ),
-  }));
+  const swappedIn = (lines: readonly FormulaLine[]): FormulaLine[] =>
+    lines.map((line) =>
+      line.materialId === from ? { ...line, materialId: to.id, ppm: ppmOf.get(line.id) ?? line.ppm } : line,
+    );
+  // A phase without the old material stays as it is, two lines of the new one included.
+  const phases = content.phases.map((phase) =>
+    phase.lines.some((line) => line.materialId === from)
+      ? { ...phase, lines: mergedPhase(swappedIn(phase.lines), to.id) }
+      : phase,
+  );
   const after = { ...content, phases };
   const swapped = formulaLines(content).filter((line) => line.materialId === from).length;
   const lines = formulaLines(after).filter((line) => line.materialId === to.id).length;
