@@ -123,7 +123,8 @@ function doseOf(request: PreserveRequest): { value: number; worked: Worked | nul
   const { dosePercent, dosedAs } = request;
   if (dosePercent === null) return null;
   if (dosedAs === 'acid') return { value: dosePercent, worked: null };
-  const listed = request.materialId === null ? ACID_MOLAR_MASSES[request.acid] : undefined;
+  const known = request.materialId === null ? organicAcid(request.acid) : undefined;
+  const listed = known && ACID_MOLAR_MASSES[known.inci];
   const acid = listed ?? entered(request.acidMolarMass, 'Molar mass of the acid', 'acidMolarMass');
   const salt =
     listed !== undefined && dosedAs !== 'other salt'

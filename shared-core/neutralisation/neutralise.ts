@@ -92,7 +92,7 @@ export function baseToWeigh(wish: NeutralisationWish): Neutralisation {
   ];
   const formulaMass = wish.formulaMass === undefined ? null : positive(wish.formulaMass, 'Formula mass');
   return {
-    worked: worked(steps, [ACID_VALUE], cautionsOf(wish)),
+    worked: worked(steps, [ACID_VALUE], cautionsOf(wish, solutionMass)),
     solutionMass,
     pureBaseMass,
     percentOfFormula: formulaMass === null ? null : (100 * solutionMass) / formulaMass,
@@ -120,9 +120,13 @@ export function acidGroups(acidMass: number, acid: AcidStrength): WorkingStep {
   };
 }
 
-function cautionsOf(wish: NeutralisationWish): string[] {
+function cautionsOf({ base, acidMass, formulaMass }: NeutralisationWish, solutionMass: number): string[] {
+  const overfull = formulaMass !== undefined && acidMass + solutionMass > formulaMass;
   return [
-    ...wish.base.handling,
+    ...base.handling,
+    ...(overfull
+      ? ['Acid and base together come to more than the whole formula: take a stronger base, or less acid.']
+      : []),
     'Add the last tenth by pH: acid values vary by lot, and other acids and bases in the formula take part.',
   ];
 }
