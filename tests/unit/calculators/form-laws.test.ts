@@ -103,7 +103,7 @@ describe('the bounds of a form', () => {
     (form, label, { field, ofLine }) => {
       const { values = {}, rows = [] } = FORM_EXAMPLES[form];
       for (const value of beyond(field)) {
-        const by = field.key === 'molality' ? { known: 'molality' } : {};
+        const by: FormRow = field.key === 'molality' ? { known: 'molality' } : {};
         const put = (row: FormRow): FormRow => ({ ...row, ...by, [field.key]: value });
         const attempt = () =>
           ofLine

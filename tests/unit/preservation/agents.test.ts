@@ -37,7 +37,7 @@ describe('the acids that preserve', () => {
     const { acid } = named(name);
     expect(Math.abs(acid!.molarMass - massOf(atoms))).toBeLessThan(0.02);
     for (const [salt, mass] of Object.entries(acid!.salts)) {
-      const metal = salt.startsWith('sodium') ? { Na: 1 } : { K: 1 };
+      const metal: Record<string, number> = salt.startsWith('sodium') ? { Na: 1 } : { K: 1 };
       expect(Math.abs(mass - massOf({ ...atoms, H: atoms.H! - 1, ...metal })), salt).toBeLessThan(0.03);
       expect(acidShare(named(name), salt.toUpperCase())).toBeCloseTo(acid!.molarMass / mass, 12);
     }

@@ -137,7 +137,14 @@ describe.each(NOUNS.map((noun) => [noun.name, noun] as const))('a kept state of 
 
 const PLAIN: Fields = {
   title: line({ label: 'Title', section: 's' }),
-  grams: number(z.number().nullable(), { label: 'Weight', section: 's', unit: 'g', digits: 2 }),
+  grams: number(z.number().nullable(), {
+    label: 'Weight',
+    section: 's',
+    unit: 'g',
+    digits: 2,
+    min: 0,
+    max: 1e6,
+  }),
   notes: text({ label: 'Notes', section: 's' }),
   closed: flag({ label: 'Closed', section: 's' }),
   tags: words(['red', 'green', 'blue'], { label: 'Tags', section: 's' }),
