@@ -17,7 +17,7 @@ type Row = Pick<
     number
   > & { minPpm: number | null; maxPpm: number | null };
 
-const WHERE = `m.status <> 'archived' AND EXISTS (SELECT 1 FROM material_word w
+const WHERE = `m.status <> 'archived' AND m.withdrawn_on = '' AND EXISTS (SELECT 1 FROM material_word w
     WHERE w.material_id = m.id AND w.list = 'function' AND w.word = 'emulsifier')`;
 const EMULSIFIERS = `SELECT m.id, m.trade_name AS tradeName, m.charge, m.architecture, m.emulsion_type AS emulsionType,
     m.form, m.consistency, m.origin, m.usage_min_ppm AS minPpm, m.usage_max_ppm AS maxPpm,
@@ -55,7 +55,7 @@ function recordOf(row: Row, composition: InciPart[], offers: PriceRecord[]): Can
 }
 
 /**
- * Every emulsifier in the library that is not archived, as a candidate, by name. Only the columns that the projection
+ * Every emulsifier in the library that is neither archived nor withdrawn, as a candidate, by name. Only the columns that the projection
  * asks for are read: a shelf of a thousand emulsifiers answers in milliseconds.
  *
  * @param currency of the costs, minor units per kg

@@ -43,7 +43,7 @@ export function idsWithFunction(db: Reader, functions: readonly string[]): strin
   const marks = functions.map(() => '?').join(', ');
   const rows = db.all<{ id: string }>(
     `SELECT DISTINCT m.id, m.trade_name FROM material m JOIN material_word w ON w.material_id = m.id
-     WHERE w.list = 'function' AND w.word IN (${marks}) AND m.status <> 'archived' ORDER BY m.trade_name, m.id`,
+     WHERE w.list = 'function' AND w.word IN (${marks}) AND m.status <> 'archived' AND m.withdrawn_on = '' ORDER BY m.trade_name, m.id`,
     ...functions,
   );
   return rows.map((row) => row.id);

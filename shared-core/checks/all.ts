@@ -2,9 +2,11 @@ import { allergenData } from './allergen-data';
 import { antioxidant } from './antioxidant';
 import { harmfulPairs } from './harmful-pairs';
 import { nitrosamines } from './nitrosamines';
+import { papers } from './papers';
 import { powderLoad } from './powder-load';
 import { smallLines } from './small-lines';
 import { uvFilters } from './uv-filters';
+import { withdrawnMaterial } from './withdrawn-material';
 import { workingPh } from './working-ph';
 import { archivedMaterial } from './archived-material';
 import { classified } from './classified';
@@ -88,7 +90,9 @@ export const CHECKS: readonly CheckRule[] = [
   solubility,
   allergenData,
   antioxidant,
+  withdrawnMaterial,
   archivedMaterial,
+  papers,
   supply,
   nano,
   labelNotices,

@@ -28,7 +28,8 @@ const yearsBefore = (day: string, years: number): string =>
 export const supply: CheckRule = {
   id: 'supply',
   name: 'Materials that can be had',
-  tells: 'a material is on trial, has no supplier, or no price of the last two years',
+  tells:
+    'a material is on trial, has no supplier, or no price of the last two years; what is left in store, and how old it is, the library does not know',
   judge({ used, onDay }) {
     const bought = used.filter(({ material }) => material.status !== 'archived');
     const onTrial = bought.filter(({ material }) => material.status === 'on trial');

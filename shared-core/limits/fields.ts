@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { USES } from '../formulas/formula';
 import { LIMIT_KINDS, REGIONS, USERS } from '../products/product-kinds';
-import { lineText } from '../quantities/text';
+import { dayText } from '../quantities/day-text';
 import { line, name, number, text, word, wordOrNone, words } from '../record/field';
 
 /** The parts of a limit's form and sheet, in their order. */
@@ -32,17 +32,6 @@ export const STANDINGS = ['law', 'advice, not law'] as const;
 /** The mark of the examples that come with Stillroom. */
 export const EXAMPLE = 'example: check the current law';
 export const CHECKINGS = ['not checked yet', EXAMPLE, 'checked'] as const;
-
-/** A day as ISO 8601 writes it, or none. */
-export const dayText = lineText(10).refine(
-  (day) => day === '' || (/^\d{4}-\d{2}-\d{2}$/.test(day) && isDay(day)),
-  'Write the day as year-month-day, such as 2026-07-31.',
-);
-
-function isDay(day: string): boolean {
-  const moment = new Date(`${day}T00:00:00Z`);
-  return !Number.isNaN(moment.getTime()) && moment.toISOString().startsWith(day);
-}
 
 const percent = (what: string) =>
   z

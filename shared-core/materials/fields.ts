@@ -1,4 +1,6 @@
 import { z } from 'zod';
+import { dayText } from '../quantities/day-text';
+import { dayWords } from '../locale/dates';
 import {
   attachment,
   figuresField,
@@ -87,6 +89,16 @@ export const MATERIAL_FIELDS = {
     section: 'identity',
     places: { sheet: 'by hand', compare: 'no', list: { rem: 6 }, filter: 'Status' },
   }),
+  withdrawnOn: line({
+    label: 'Withdrawn from',
+    section: 'identity',
+    max: 10,
+    entered: dayText,
+    placeholder: '2026-07-31',
+    hint: 'From this day on it is not to be used: recalled, no longer made, or no longer allowed.',
+    tell: dayWords,
+  }),
+  withdrawnWhy: line({ label: 'Why it is withdrawn', section: 'identity', max: 300 }),
   composition: rows(COMPOSITION_ROW, composition, {
     label: 'Composition',
     section: 'composition',

@@ -86,6 +86,7 @@ function worksAt({ figures: { workingPh } }: Material, ph: Openings['ph']): bool
 function isWanted(material: Material, { roles, emulsionType, ph }: Openings): boolean {
   const role = roleOf(material);
   if (role === WATER || role === 'others' || !roles.has(role) || material.status === 'archived') return false;
+  if (material.withdrawnOn !== '') return false;
   if (!material.usage?.maxPpm || !worksAt(material, ph)) return false;
   return role !== 'emulsifiers' || servesType(material.emulsionType, emulsionType);
 }

@@ -63,7 +63,9 @@ function changeMaterial(
 function copyMaterial(context: ServiceContext, id: string): Material {
   const original = material(context, id);
   const tradeName = `${original.tradeName.slice(0, 190)} (copy)`;
-  return addMaterial(context, storedContent.parse({ ...original, tradeName, code: '' }));
+  // What was withdrawn is the other one.
+  const blank = { withdrawnOn: '', withdrawnWhy: '' };
+  return addMaterial(context, storedContent.parse({ ...original, ...blank, tradeName, code: '' }));
 }
 
 function removeMaterial(context: ServiceContext, id: string): void {

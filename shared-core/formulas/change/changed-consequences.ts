@@ -65,7 +65,7 @@ function range(label: string, before: Ends | null, after: Ends | null, region: R
   const words = (one: Ends | null): string => {
     if (!one) return 'not known';
     const [low, high] = [one.low, one.high].map((value) => formatNumber(value, region, { min: 0, max: 2 }));
-    return low === high ? `${low} %` : `${low} to ${high} %`;
+    return low === high ? `${low}\u00a0%` : `${low} to ${high}\u00a0%`;
   };
   const change =
     before && after && before.low === before.high && after.low === after.high ? after.low - before.low : 0;
@@ -150,20 +150,24 @@ export function changedConsequences(
 ): ChangedConsequences {
   const { region } = wording;
   const hlb = { digits: 1, region };
-  const mmol = { digits: 2, unit: ' mmol in 100 g', region };
+  const mmol = { digits: 2, unit: '\u00a0mmol in 100\u00a0g', region };
   const all = [
     cost(before, after, wording),
     figure('Required HLB', [before.requiredHlb, after.requiredHlb], hlb),
     figure('Offered HLB', [before.offeredHlb, after.offeredHlb], hlb),
     figure('Acid', [before.equivalents.acid, after.equivalents.acid], mmol),
     figure('Base', [before.equivalents.base, after.equivalents.base], mmol),
-    figure('Oil phase', [before.oilPhasePercent, after.oilPhasePercent], { digits: 2, unit: ' %', region }),
+    figure('Oil phase', [before.oilPhasePercent, after.oilPhasePercent], {
+      digits: 2,
+      unit: '\u00a0%',
+      region,
+    }),
     range('Solids', before.solidsPercent, after.solidsPercent, region),
     range('Electrolyte', before.electrolytePercent, after.electrolytePercent, region),
     range('Natural origin, with water', before.naturalOrigin, after.naturalOrigin, region),
     figure('Heating', [before.heatingKwhPerKg, after.heatingKwhPerKg], {
       digits: 4,
-      unit: ' kWh/kg',
+      unit: '\u00a0kWh/kg',
       region,
     }),
     ...exposures(before, after, region),

@@ -193,6 +193,8 @@ export const NOTHING_TO_FOLLOW = new Set([
   'nano',
   'small-lines',
   'supply',
+  'papers',
+  'withdrawn-material',
   'water-activity',
   'internal-phase',
   'allergen-data',

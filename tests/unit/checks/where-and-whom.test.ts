@@ -109,6 +109,64 @@ describe('sanitising', () => {
   });
 });
 
+describe('materials withdrawn, and papers past their day', () => {
+  const at = (rows: Row[], onDay: string, ruleId: string) =>
+    checkFormula({
+      content: content([phase(rows)]),
+      materials: new Map(rows.map(([one]) => [one.id, one])),
+      onDay,
+    })
+      .filter((one) => one.ruleId === ruleId)
+      .map(({ severity, title, advice }) => [severity, title, advice]);
+
+  it('stops a line whose material was withdrawn, from that day on, with why', () => {
+    const recalled = make('Lichwort', 'Panthenol', {
+      withdrawnOn: '2026-07-01',
+      withdrawnWhy: 'Recalled by its maker',
+    });
+    expect(at([[recalled, 1]], '2026-06-30', 'withdrawn-material')).toEqual([
+      [
+        'note',
+        'To be withdrawn: Lichwort',
+        'Put another material in its place before that day. Lichwort from 2026-07-01: Recalled by its maker.',
+      ],
+    ]);
+    expect(at([[recalled, 1]], '2026-07-01', 'withdrawn-material')[0]?.slice(0, 2)).toEqual([
+      'stop',
+      'Withdrawn: Lichwort',
+    ]);
+    expect(at([[shelf.water(), 100]], '2026-07-01', 'withdrawn-material')).toEqual([]);
+  });
+
+  const paper = (kind: 'specification' | 'certificate', dated: string, validUntil: string) => ({
+    ...{ kind, dated, validUntil, title: `${kind} of ${dated}` },
+    ...{ sha256: 'a'.repeat(64), mediaType: 'application/pdf' as const, bytes: 1 },
+  });
+  it('warns of a specification past its last day, notes a certificate, and tells what ends soon', () => {
+    const filed = make('Filed', 'Betaine', {
+      documents: [
+        paper('specification', '2024-01-01', '2026-05-31'),
+        paper('certificate', '2025-01-01', '2026-08-31'),
+      ],
+    });
+    expect(at([[filed, 1]], '2026-05-31', 'papers').map(([severity]) => severity)).toEqual(['note']);
+    expect(at([[filed, 1]], '2026-06-01', 'papers').map(([severity, title]) => [severity, title])).toEqual([
+      ['warn', 'Paper past its last day: Filed: specification of 2024-01-01 (until 2026-05-31)'],
+    ]);
+    // 60 days before 31 August is 2 July.
+    expect(at([[filed, 1]], '2026-07-01', 'papers')).toHaveLength(1);
+    expect(at([[filed, 1]], '2026-07-02', 'papers').map(([severity]) => severity)).toEqual(['warn', 'note']);
+    expect(at([[filed, 1]], '2026-09-01', 'papers').map(([severity]) => severity)).toEqual(['warn', 'note']);
+  });
+  it('asks for no paper whose place a newer one has taken, and for none without a last day', () => {
+    const documents = [
+      paper('specification', '2024-01-01', '2026-05-31'),
+      paper('specification', '2026-05-01', ''),
+    ];
+    expect(at([[make('Renewed', 'Betaine', { documents }), 1]], '2026-11-28', 'papers')).toEqual([]);
+  });
+});
+
 describe('what can be had', () => {
   it('names trial materials, those without a supplier, and prices of long ago', () => {
     const offer = {

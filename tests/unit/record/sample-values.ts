@@ -6,8 +6,12 @@ export function sampleValue(key: string, field: Field): unknown {
   const { shape } = field;
   switch (shape.kind) {
     case 'line':
+      // A day says by its example that it is one.
+      if (field.entered.safeParse('2026-07-31').success && !field.entered.safeParse('no day').success)
+        return '2026-07-31';
+      return `${key} says this`.slice(0, shape.max);
     case 'text':
-      return `${key} says this`.slice(0, shape.kind === 'line' ? shape.max : 200);
+      return `${key} says this`;
     case 'attachment':
       return 'a'.repeat(64);
     case 'word':
