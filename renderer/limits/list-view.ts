@@ -52,7 +52,7 @@ export const LIMITS_VIEW: ListView<LimitRow> = {
   path: '/api/limits',
   kinds: ['limit'],
   title: 'Limits of law',
-  placeholder: 'Substance, group, text, condition or words of the label',
+  placeholder: 'Substance, group, text or words of the label',
   columns: COLUMNS,
   columnsAtFirst: ['subject', 'percent', 'expressedAs', 'regions', 'use', 'kinds', 'source', 'checked'],
   unfolded: ['regions', 'use', 'rule'],

@@ -126,7 +126,7 @@ test.describe('the demonstration library', () => {
       .first()
       .click();
     await page.getByRole('button', { name: 'Delete', exact: true }).click();
-    await page.getByRole('button', { name: 'Delete for good' }).click();
+    await page.getByRole('button', { name: 'Delete it' }).click();
     await expect(page.getByRole('dialog').getByRole('alert')).toContainText('is used in');
     await page.getByRole('button', { name: 'Archive instead' }).click();
     await expect(page.getByRole('contentinfo')).toContainText('Saved at');

@@ -1,3 +1,4 @@
+import type { Limit } from '../../shared-core/limits/limit';
 import { expect, expectNoAxeViolations, test } from './fixtures';
 import { firstShare, openFormula, recordVersion } from './formula-steps';
 
@@ -40,5 +41,34 @@ test('versions are listed and compared, become the draft again, and formulas of 
   await page.getByRole('link', { name: 'Compare side by side' }).click();
   await page.getByLabel('Only where they differ').check();
   await expect(page.getByRole('row', { name: new RegExp(`^${material}`) })).toContainText('4.75');
+  await expectNoAxeViolations(page);
+});
+
+test('a limit edited after a version was recorded is named on its page, and judges its day as it stood then', async ({
+  page,
+  stillroom: { host },
+}) => {
+  await openFormula(page, 'Brook Gel-Cream');
+  await recordVersion(page, 'As it went to the first customers');
+  await page.getByRole('link', { name: 'Versions' }).click();
+  await expect(
+    page.getByText('No limit of this library was passed on its day, and none is today.'),
+  ).toBeVisible();
+
+  const { limits } = (await host.get('/api/law')) as { limits: Limit[] };
+  const limit = limits.find(
+    ({ subject, regions }) => subject === 'Phenoxyethanol' && regions.includes('EU'),
+  )!;
+  const { id, revision, createdAt: _came, updatedAt: _at, ...content } = limit;
+  await host.send('PUT', `/api/limits/${id}`, { revision, content: { ...content, percent: 0.5 } });
+
+  const law = page.getByRole('region', { name: /^By the law of its day/ });
+  await expect(law.getByText('Changed in the tables of law since it was recorded (1)')).toBeVisible();
+  await expect(law.getByRole('listitem').filter({ hasText: 'Phenoxyethanol, limit, changed' })).toContainText(
+    /Limit: 1\s% of the product\s*0.5/,
+  );
+  await expect(law.getByRole('heading', { name: 'Passed today, and not on its day' })).toBeVisible();
+  await expect(law).toContainText('Changed in the table since.');
+  await law.getByText(/Found today, and not on its day/).click();
   await expectNoAxeViolations(page);
 });
