@@ -1,6 +1,4 @@
 import { z } from 'zod';
-import { dayText } from '../quantities/day-text';
-import { dayWords } from '../locale/dates';
 import {
   attachment,
   figuresField,
@@ -35,6 +33,7 @@ import {
 } from './table-columns';
 import { months, storage, storedStorage, temperature } from './storage';
 import { usage } from './usage';
+import { WITHDRAWAL_FIELDS } from './withdrawal';
 import {
   ARCHITECTURES,
   BODY,
@@ -89,16 +88,7 @@ export const MATERIAL_FIELDS = {
     section: 'identity',
     places: { sheet: 'by hand', compare: 'no', list: { rem: 6 }, filter: 'Status' },
   }),
-  withdrawnOn: line({
-    label: 'Withdrawn from',
-    section: 'identity',
-    max: 10,
-    entered: dayText,
-    placeholder: '2026-07-31',
-    hint: 'From this day on it is not to be used: recalled, no longer made, or no longer allowed.',
-    tell: dayWords,
-  }),
-  withdrawnWhy: line({ label: 'Why it is withdrawn', section: 'identity', max: 300 }),
+  ...WITHDRAWAL_FIELDS,
   composition: rows(COMPOSITION_ROW, composition, {
     label: 'Composition',
     section: 'composition',

@@ -102,7 +102,9 @@ function richWith(alcohol: MemberFacts | null, wish: Wish, input: RankInput): Ri
 export function rankSystems(input: RankInput): Ranking {
   const asked = checked(input);
   const weights = input.weights ?? {};
-  const usable = input.materials.filter(({ status, withdrawnOn }) => status !== 'archived' && withdrawnOn === '');
+  const usable = input.materials.filter(
+    ({ status, withdrawnOn }) => status !== 'archived' && withdrawnOn === '',
+  );
   const facts = (list: Material[]): MemberFacts[] =>
     list.map((material) => memberFacts(material, asked.currency));
   const emulsifiers = facts(usable.filter(isEmulsifier)).filter((member) => !member.fattyAlcohol);
