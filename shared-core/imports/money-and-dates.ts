@@ -1,20 +1,33 @@
 import { CURRENCIES, type Currency } from '../quantities/money';
 import { quantityOf, type DecimalMark } from './quantity';
 
-/** Signs that stand for one currency only; a bare dollar or crown does not say whose. */
+/** Signs that stand for one currency only, as languages write them (CLDR); a bare dollar, crown or yen and yuan does not say whose. */
 const SIGNS: Readonly<Record<string, Currency>> = {
   '€': 'EUR',
   euro: 'EUR',
   '£': 'GBP',
+  '£gb': 'GBP',
   us$: 'USD',
+  $us: 'USD',
+  ca$: 'CAD',
+  $ca: 'CAD',
+  a$: 'AUD',
+  au$: 'AUD',
+  $au: 'AUD',
+  nz$: 'NZD',
+  $nz: 'NZD',
+  skr: 'SEK',
+  nkr: 'NOK',
+  dkr: 'DKK',
   'sfr.': 'CHF',
   fr: 'CHF',
   'fr.': 'CHF',
   zł: 'PLN',
   kč: 'CZK',
   '₹': 'INR',
-  '¥': 'JPY',
+  'jp¥': 'JPY',
   r$: 'BRL',
+  br$: 'BRL',
   '₺': 'TRY',
 };
 
