@@ -6,6 +6,7 @@ import { NO_LAW, type Law } from '../limits/law';
 import { partPpm } from '../materials/composition';
 import type { Material } from '../materials/material';
 import { WHOLE_PPM } from '../quantities/share';
+import { namesWithin } from '../substances/names';
 import { substanceIndex, type SubstanceIndex } from '../substances/substance-index';
 import { declarableAllergens, type AllergenRule } from './allergens';
 import type { Ingredient } from './ingredient';
@@ -84,16 +85,20 @@ function callPart(inci: string, material: Material, { form, index, hairDye }: Li
 
 function addLine(sums: Map<string, Sum>, { material, ppm }: Dosed, listing: Listing): void {
   const of = (share: number): number => (ppm * share) / WHOLE_PPM;
+  const activeDrug = listing.sunscreen && material.functions.includes('uv filter');
   for (const part of material.composition) {
-    if (part.inci.trim() === '') continue;
-    const activeDrug = listing.sunscreen && material.functions.includes('uv filter');
-    const amounts = {
-      ppm: of(partPpm(part)),
-      lowPpm: of(part.lowPpm),
-      highPpm: of(part.highPpm),
-      activeDrug,
-    };
-    add(sums, callPart(part.inci, material, listing), amounts, material.id);
+    const names = listing.index.find(part.inci) ? [part.inci] : namesWithin(part.inci);
+    // Several that a supplier wrote into one: how they share it is not known.
+    const lowPpm = of(names.length > 1 ? 0 : part.lowPpm);
+    for (const inci of names) {
+      const amounts = {
+        ppm: of(partPpm(part)) / names.length,
+        lowPpm,
+        highPpm: of(part.highPpm),
+        activeDrug,
+      };
+      add(sums, callPart(inci, material, listing), amounts, material.id);
+    }
   }
 }
 
