@@ -1,5 +1,6 @@
 import type { Material } from '../../materials/material';
 import { fold } from '../../quantities/fold';
+import { namesWithin } from '../../substances/names';
 
 /**
  * What a material is, where the record alone does not say: read from its functions first, then from its INCI names.
@@ -45,7 +46,8 @@ const FOLDED = new WeakMap<Composed['composition'], string[]>();
 function names({ composition }: Composed): string[] {
   const known = FOLDED.get(composition);
   if (known) return known;
-  const folded = composition.map((part) => fold(part.inci).trim());
+  // A supplier may have written several into one: "Behentrimonium Chloride (and) Cetearyl Alcohol".
+  const folded = composition.flatMap((part) => namesWithin(fold(part.inci)));
   FOLDED.set(composition, folded);
   return folded;
 }
