@@ -248,6 +248,9 @@ describe.each(Object.entries(NAMES))('of %s', (_, { rule, knows, not }) => {
     // However it is written, and inside a blend.
     expect(rule(make('Shouted', `  ${inci.toUpperCase()} `))).toBe(true);
     expect(rule(make('Blend', ['Pentylene Glycol', inci, 'Tocopherol']))).toBe(true);
+    // A supplier's own line of two names.
+    expect(rule(make('Joined', `${inci} (and) Pentylene Glycol`))).toBe(true);
+    expect(rule(make('Joined', `Pentylene Glycol (and) ${inci}`))).toBe(true);
   });
 
   it.each(not)('%s is none', (inci) => {

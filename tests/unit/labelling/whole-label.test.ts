@@ -62,7 +62,10 @@ describe('the list of a whole formula', () => {
         const apart = lines.flatMap(([one, ppm]) =>
           one.composition.map(
             ({ inci, highPpm }) =>
-              [make('Part', inci, { functions: one.functions }), (ppm * highPpm) / 1e6] as const,
+              [
+                make('Part', inci, { functions: inci.startsWith('CI') ? ['colorant'] : [] }),
+                (ppm * highPpm) / 1e6,
+              ] as const,
           ),
         );
         // As whole ppm only, since shares are kept so: the same where nothing is rounded.
