@@ -12,6 +12,7 @@ import { classesAndSolubilitySchema } from './0009-classes-and-solubility';
 import { outcomesOfBatchesSchema } from './0010-outcomes-of-batches';
 import { casNumbersOfMaterialsSchema } from './0011-cas-numbers-of-materials';
 import { withdrawnMaterialsSchema } from './0012-withdrawn-materials';
+import { issuesSchema } from './0013-issues';
 import type { Migration } from './runner';
 
 /** The library's schema, in the order it grew. Append only: a migration that has shipped is never edited. */
@@ -35,4 +36,5 @@ export const migrations: Migration[] = [
   { number: 10, name: 'outcomes of batches', sql: outcomesOfBatchesSchema },
   { number: 11, name: 'CAS numbers of materials', sql: casNumbersOfMaterialsSchema },
   { number: 12, name: 'withdrawn materials', sql: withdrawnMaterialsSchema },
+  { number: 13, name: 'issues', sql: issuesSchema },
 ];

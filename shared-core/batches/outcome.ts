@@ -4,6 +4,7 @@ import { formatMass } from '../locale/mass';
 import { formatNumber, type Region } from '../locale/numbers';
 import { LARGEST_BATCH_MG } from '../quantities/mass';
 import { longText, nameText } from '../quantities/text';
+import type { Batch } from './batch';
 
 /** What came of a batch, as a maker enters it from the record that was filled in by hand. */
 export const enteredOutcome = z.object({
@@ -28,6 +29,9 @@ export interface BatchOutcome extends EnteredOutcome {
   /** ISO 8601, when it was written down. */
   at: string;
 }
+
+/** A batch with what came of it; null where that is not told yet. */
+export type MadeBatch = Batch & { outcome: BatchOutcome | null };
 
 /** The bulk obtained in per cent of what was weighed in. */
 export function yieldPercent({ obtainedMg }: Pick<BatchOutcome, 'obtainedMg'>, totalMg: number): number {

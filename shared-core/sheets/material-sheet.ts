@@ -158,16 +158,21 @@ function receiptSection(width: number): SheetNode {
   );
 }
 
-/**
- * The specification of a raw material.
- * @param photo its photo, or null for none
- * @param printedAt ISO 8601
- */
+/** What a specification shows besides its material. */
+export interface SheetOfMaterial {
+  photo?: SheetPhoto | null;
+  /** The number of its issue; null where it is not issued as it is, left out where that is not asked. */
+  issue?: number | null;
+}
+
+const issueText = (issue: number | null): string => (issue === null ? 'Not issued as it is' : String(issue));
+
+/** The specification of a raw material. @param printedAt ISO 8601 */
 export function materialSheet(
   material: Material,
   settings: SheetSettings,
   printedAt: string,
-  photo: SheetPhoto | null = null,
+  { photo = null, issue }: SheetOfMaterial = {},
 ): SheetDefinition {
   const region = settings.languageRegion;
   const width = contentWidth(settings.paperSize);
@@ -175,7 +180,9 @@ export function materialSheet(
     kind: 'Raw-material specification',
     title: material.tradeName,
     // The day of its last change tells two prints apart; how often it was saved tells nobody anything.
-    number: [material.code, `as of ${formatDate(material.updatedAt, region)}`].filter(Boolean).join(', '),
+    number: [material.code, issue ? `issue ${issue}` : '', `as of ${formatDate(material.updatedAt, region)}`]
+      .filter(Boolean)
+      .join(', '),
     settings,
     printedAt,
   };
@@ -192,6 +199,7 @@ export function materialSheet(
   return sheet(frame, [
     ...titleBlock(frame, [
       { label: 'Code', value: material.code ? numberText(material.code) : '' },
+      ...(issue === undefined ? [] : [{ label: 'Issue', value: issueText(issue) }]),
       { label: 'Status', value: capital(material.status) },
       { label: 'Last changed', value: formatMoment(material.updatedAt, region) },
     ]),

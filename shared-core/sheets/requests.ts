@@ -37,7 +37,11 @@ function sheet<Kind extends string, Shape extends z.ZodRawShape>(
 
 /** Every kind of sheet. How one is read and set is its entry of the same name in the service. */
 export const SHEETS = {
-  material: sheet('material', 'Raw-material specification', 'specification', { materialId: id }),
+  material: sheet('material', 'Raw-material specification', 'specification', {
+    materialId: id,
+    /** It is printed or saved now, and not only looked at: it then bears the number of its issue. */
+    issue: z.boolean().default(false),
+  }),
   formula: sheet('formula', 'Formula sheet', 'formula', {
     formulaId: id,
     /** Null prints the draft as it stands. */

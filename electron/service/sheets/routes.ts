@@ -3,6 +3,7 @@ import { readSettings } from '@db/settings/settings';
 import { Hono } from 'hono';
 import type { ServiceContext } from '../context';
 import { validBody } from '../problems/validated';
+import { issueSheet } from './issue';
 import type { SheetJob } from './job';
 import { readSubject } from './kinds/all';
 import { productFileZip, zipRequest } from './product-file-zip';
@@ -25,6 +26,7 @@ export function sheetsRoutes(context: ServiceContext) {
   return routes.post('/', validBody(sheetRequest), async (c) => {
     const request = c.req.valid('json');
     const { library } = context.session.current();
+    issueSheet(context, request);
     const { subject, fileName } = await readSubject(library, request);
     const stored = readSettings(library);
     const job: SheetJob = {

@@ -1,4 +1,4 @@
-import type { Batch } from '../../batches/batch';
+import { outcomeWords, type BatchOutcome, type MadeBatch } from '../../batches/outcome';
 import { reportsOf } from '../../formulas/file-gaps';
 import type { FormulaContent } from '../../formulas/formula';
 import { formatDate } from '../../locale/dates';
@@ -80,22 +80,29 @@ export function documentsPart(materials: readonly Material[], region: Region, wi
   ];
 }
 
-/** The batches made of the version. */
-export function batchesPart(batches: readonly Batch[], region: Region, width: number): SheetNode[] {
+function outcomeText(outcome: BatchOutcome, totalMg: number, region: Region): string {
+  const told = `${outcomeWords(outcome, totalMg, region)}; told by ${outcome.by}.`;
+  return outcome.remarks === '' ? told : `${told} ${outcome.remarks}`;
+}
+
+/** The batches made of the version, each with what came of it. */
+export function batchesPart(batches: readonly MadeBatch[], region: Region, width: number): SheetNode[] {
   if (batches.length === 0) return [paragraph('No batch of this version is on record.')];
   return [
     ruledTable({
       width,
       columns: [
-        { head: 'Batch', share: 20 },
-        { head: 'Planned', share: 20 },
-        { head: 'Mass', share: 20, alignment: 'right' },
-        { head: 'Note', share: 40 },
+        { head: 'Batch', share: 12 },
+        { head: 'Planned', share: 15 },
+        { head: 'Mass', share: 14, alignment: 'right' },
+        { head: 'What came of it', share: 33 },
+        { head: 'Note', share: 26 },
       ],
-      rows: batches.map(({ number, createdAt, totalMg, readabilityMg, note }) => [
+      rows: batches.map(({ number, createdAt, totalMg, readabilityMg, note, outcome }) => [
         numberText(number),
         cell(formatDate(createdAt, region)),
         figureCell(formatMass(totalMg, region, readabilityMg)),
+        cell(outcome ? outcomeText(outcome, totalMg, region) : 'not told yet'),
         cell(note),
       ]),
     }),

@@ -1,4 +1,4 @@
-import type { Batch } from '../../batches/batch';
+import type { MadeBatch } from '../../batches/outcome';
 import { fileGaps, type FileGap } from '../../formulas/file-gaps';
 import { formulaLines } from '../../formulas/shares';
 import { allergenRuleOn } from '../../labelling/allergens';
@@ -29,7 +29,7 @@ import { specificationPart } from './specification-part';
 export interface ProductFile {
   /** A recorded version; claims, reports and statements as the formula keeps them now. */
   formula: PrintedFormula & { version: NonNullable<PrintedFormula['version']> };
-  batches: readonly Batch[];
+  batches: readonly MadeBatch[];
   /** By the material's id. */
   photos: Readonly<Record<string, SheetPhoto | null>>;
 }
@@ -62,7 +62,7 @@ function materialParts(file: ProductFile, settings: SheetSettings, printedAt: st
     id: `material-${at}`,
     under: 'materials',
     title: material.tradeName,
-    content: materialSheet(material, settings, printedAt, file.photos[material.id] ?? null).content,
+    content: materialSheet(material, settings, printedAt, { photo: file.photos[material.id] }).content,
   }));
 }
 

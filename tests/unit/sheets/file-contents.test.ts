@@ -1,4 +1,4 @@
-import type { Batch } from '@core/batches/batch';
+import type { MadeBatch } from '@core/batches/outcome';
 import type { VersionDecision } from '@core/formulas/decision';
 import type { FormulaContent } from '@core/formulas/formula';
 import { blankLimit, type Limit } from '@core/limits/limit';
@@ -87,7 +87,11 @@ describe('the file of a product', () => {
     at: AT,
   };
   const file = (
-    part: { edit?: (copy: FormulaContent) => void; batches?: Batch[]; decisions?: VersionDecision[] } = {},
+    part: {
+      edit?: (copy: FormulaContent) => void;
+      batches?: MadeBatch[];
+      decisions?: VersionDecision[];
+    } = {},
   ): ProductFile => ({
     formula: {
       ...{ content: content(part.edit), materials: MATERIALS },
@@ -136,7 +140,9 @@ describe('the file of a product', () => {
     const rows = rowsUnder(productFileSheet(file(), MAKER, AT).content, 'What');
     expect(rows).toEqual(gaps.map(({ part, says }) => [part, says]));
     expect(rows.map(([part]) => part)).toContain('Batches');
-    expect(gapsOf(file({ batches: [sampleBatch()] })).map(({ part }) => part)).not.toContain('Batches');
+    expect(
+      gapsOf(file({ batches: [{ ...sampleBatch(), outcome: null }] })).map(({ part }) => part),
+    ).not.toContain('Batches');
   });
 
   it('holds the strict microbiological limits of what goes near the eyes, with why', () => {
@@ -190,12 +196,29 @@ describe('the file of a product', () => {
   });
 
   it('tells its batches, each material’s documents, and who approved it', () => {
-    const sheet = productFileSheet(file({ batches: [sampleBatch()] }), MAKER, AT);
+    const outcome = {
+      ...{ finishedOn: '2026-03-16', obtainedMg: 2_473_500, unitsFilled: 48, by: 'E. Marlowe' },
+      ...{ remarks: 'A little left in the vessel.', at: AT },
+    };
+    const batches = [
+      { ...sampleBatch(), outcome },
+      { ...sampleBatch(), number: 'B-0042', outcome: null },
+    ];
+    const sheet = productFileSheet(file({ batches }), MAKER, AT);
     expect(rowsUnder(sheet.content, 'Batch', 'Mass')).toEqual([
       [
         'B-0041',
         '14 Mar 2026',
         '2.5500\u00a0kg',
+        // By hand: 2,473.5 g of 2,550 g are 97.0 %; masses are told in four figures.
+        '16 Mar 2026, 2.474\u00a0kg, 97.0\u00a0% of what was weighed, 48 units; told by E. Marlowe. A little left in the vessel.',
+        'For the Thursday class; keep 200 g back for the stability study.',
+      ],
+      [
+        'B-0042',
+        '14 Mar 2026',
+        '2.5500\u00a0kg',
+        'not told yet',
         'For the Thursday class; keep 200 g back for the stability study.',
       ],
     ]);

@@ -100,10 +100,10 @@ describe('the specification of a raw material', () => {
   it('draws its form where there is no photo, and says so to who cannot see it', () => {
     expect(JSON.stringify(sheetOf(WAX).content)).toContain('"alt":"Drawing of its form: pellets"');
     const photo = { dataUrl: 'data:image/png;base64,AAAA' };
-    const pictured = JSON.stringify(materialSheet(WAX, MAKER, AT, photo).content);
+    const pictured = JSON.stringify(materialSheet(WAX, MAKER, AT, { photo }).content);
     expect(pictured).toContain('"alt":"Photo of Velmora VQ 7: White to off-white pellets, faint waxy odour"');
     expect(pictured).not.toContain('Drawing of its form');
-    expect(wordsOf(materialSheet(WAX, MAKER, AT, { cannotPrint: 'it is cut short' }))).toContain(
+    expect(wordsOf(materialSheet(WAX, MAKER, AT, { photo: { cannotPrint: 'it is cut short' } }))).toContain(
       'Photo cannot be printed: it is cut short.',
     );
   });

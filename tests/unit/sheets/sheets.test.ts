@@ -16,7 +16,7 @@ const formula = { content: CREAM, materials: MATERIALS, version: CREAM_VERSION }
 
 describe('the raw-material specification', () => {
   it('says what the material is, in words, with where each figure comes from', async () => {
-    const { text, title, pages } = await read(materialSheet(WAX, MAKER, AT, PHOTO));
+    const { text, title, pages } = await read(materialSheet(WAX, MAKER, AT, { photo: PHOTO }));
     for (const said of [
       'Velmora VQ 7',
       'Marrow & Thyme Stillroom',

@@ -2,6 +2,7 @@ import type { SheetPhoto } from '@core/sheets/photo';
 import { filedMaterials, type ProductFile } from '@core/sheets/product-file/product-file-sheet';
 import { Problem } from '@core/problems/problem';
 import { batchesOfVersion } from '@db/batches/batches';
+import { readOutcomes } from '@db/batches/outcomes';
 import { readFormula } from '@db/formulas/drafts';
 import { readVersion } from '@db/formulas/versions';
 import type { OpenLibrary } from '@db/library/open-library';
@@ -25,7 +26,11 @@ export async function readProductFile(library: OpenLibrary, versionId: string): 
   const formula = { ...printed, content, version: printed.version };
   const materials = filedMaterials(formula);
   const photos: Record<string, SheetPhoto | null> = await sheetPhotos(library, materials);
-  return { formula, batches: batchesOfVersion(library, versionId), photos };
+  const batches = batchesOfVersion(library, versionId).map((made) => ({
+    ...made,
+    outcome: readOutcomes(library, made.id).at(-1) ?? null,
+  }));
+  return { formula, batches, photos };
 }
 
 export const file = kindOfSheet<'file', ProductFile>('file', {
