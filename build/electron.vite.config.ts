@@ -44,6 +44,7 @@ export default defineConfig({
           'reading-worker': resolve(root, 'db/library/opening/reading-worker.ts'),
           'sheets-worker': resolve(root, 'electron/service/sheets/sheets-worker.ts'),
           'exports-worker': resolve(root, 'electron/service/exports/exports-worker.ts'),
+          'meeting-worker': resolve(root, 'electron/service/meeting/meeting-worker.ts'),
           'emulsions-worker': resolve(root, 'electron/service/emulsions/emulsions-worker.ts'),
         },
         output: {

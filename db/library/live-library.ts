@@ -3,10 +3,10 @@ import type { Database, SqlValue, Writer } from '../database';
 import { Background } from './background';
 import { Attachments } from './attachments/attachments';
 import type { Backup } from './backups/backup-file';
-import { listBackups } from './backups/backups';
+import { listBackups, readBackup } from './backups/backups';
 import { diskProblem } from './file/disk-problem';
 import { foldAfter } from './folding/fold-after';
-import { fold, foldWithBackup, restoreBackup } from './folding/folding';
+import { fold, foldWithBackup, restoreBackup, takeState } from './folding/folding';
 import type { Loaded } from './opening/loading';
 import type { LibraryLock } from './lock/lock';
 import type { ChangeLog } from './log/log';
@@ -76,6 +76,17 @@ export interface OpenLibrary extends Database {
   backUp(): Promise<Backup>;
   /** Goes back to a backup, by its name; the present state is backed up first. Throws Problem. */
   restore(name: string): Promise<void>;
+  /** The bytes of a backup, as they were written. Throws Problem not-found, library-damaged. */
+  readBackup(name: string): Promise<Uint8Array>;
+  /** The whole library as it is now, as the bytes of a library file, and the last change that it holds. */
+  snapshot(): Promise<{ bytes: Uint8Array; sequence: number }>;
+  /**
+   * Puts a state that was made from a snapshot in the place of the present one, which is backed up first.
+   * Returns that backup. Throws Problem conflict when more was changed since; the present then stands.
+   */
+  takeState(bytes: Uint8Array, from: number): Promise<Backup>;
+  /** Writes the bytes of a library file into a folder of its own, under a new id, with our attachments. Throws Problem. */
+  saveStateAs(bytes: Uint8Array, folder: string): Promise<void>;
   /** Folds what is left and lets go. A rewrite that fails here is told to `onProblem`: the log holds everything. */
   close(): Promise<void>;
 }
@@ -236,6 +247,26 @@ export class LiveLibrary implements OpenLibrary {
 
   restore(name: string): Promise<void> {
     return this.#schedule.exclusive(() => restoreBackup(this.#state, name));
+  }
+
+  readBackup(name: string): Promise<Uint8Array> {
+    const { fileSystem, backupFolder } = this.#state.settled;
+    return readBackup(fileSystem, backupFolder, name);
+  }
+
+  snapshot(): Promise<{ bytes: Uint8Array; sequence: number }> {
+    return this.#schedule.exclusive(() => {
+      refuseWhenClosed(this.#state);
+      return Promise.resolve({ bytes: this.#state.engine.exportBytes(), sequence: this.sequence });
+    });
+  }
+
+  takeState(bytes: Uint8Array, from: number): Promise<Backup> {
+    return this.#schedule.exclusive(() => takeState(this.#state, bytes, from));
+  }
+
+  saveStateAs(bytes: Uint8Array, folder: string): Promise<void> {
+    return saveCopy(this.#state.settled, bytes, [], folder);
   }
 
   close(): Promise<void> {

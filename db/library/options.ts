@@ -30,6 +30,8 @@ export interface LibraryOptions {
   /** Default: `backups` in the library's folder. */
   backupFolder?: string;
   backupLimits?: RotationLimits;
+  /** A second folder, such as one on another disk, to which every backup is copied. */
+  backupCopies?: string;
   /**
    * A rewrite follows in a pause of so many ms once the log is so long, in bytes, and at once when it is twice that.
    * Default: by the size of the file (`foldAfter`).
@@ -55,10 +57,11 @@ export interface LibraryOptions {
 }
 
 export type Settled = Required<
-  Omit<LibraryOptions, 'onProblem' | 'onReading' | 'rewriteAfterLogBytes' | 'memory'>
+  Omit<LibraryOptions, 'onProblem' | 'onReading' | 'rewriteAfterLogBytes' | 'memory' | 'backupCopies'>
 > & {
   memory: LibraryMemory | undefined;
   rewriteAfterLogBytes: number | undefined;
+  backupCopies: string | undefined;
   onReading: ReadProgress | undefined;
   onProblem: (problem: Problem) => void;
   folder: string;
@@ -81,6 +84,7 @@ export function settle(given: string, options: LibraryOptions): Settled {
     readOnly: options.readOnly ?? false,
     backupFolder: options.backupFolder ?? join(folder, 'backups'),
     backupLimits: options.backupLimits ?? USUAL_LIMITS,
+    backupCopies: options.backupCopies,
     rewriteAfterIdleMs: options.rewriteAfterIdleMs ?? 2000,
     rewriteAfterLogBytes: options.rewriteAfterLogBytes,
     longestLogBytes: options.longestLogBytes ?? LONGEST_LOG,

@@ -84,6 +84,29 @@ function versionRecordedSince(tx: Writer, at: string): boolean {
   return newest !== undefined && newest.at >= at;
 }
 
+/** Adds a state, by its number in this library, to the end of a record's history. */
+export function appendState(
+  tx: Writer,
+  kind: string,
+  record: string,
+  state: number,
+  { at, by, library, why }: Doing,
+): void {
+  const last = tx.get<{ n: number | null }>(
+    'SELECT max(n) AS n FROM history WHERE kind = ? AND record = ?',
+    ...[kind, record],
+  );
+  tx.run(
+    'INSERT INTO history (kind, record, n, state, at, by, library, why) VALUES (?, ?, ?, ?, ?, ?, ?, ?)',
+    ...[kind, record, (last?.n ?? 0) + 1, state, at, by, library, why],
+  );
+}
+
+/** Adds what a record is about to leave to its history, whichever sitting goes on. */
+export function keepLeft<C extends object>(tx: Writer, noun: Noun<C>, before: Kept & C): void {
+  enter(tx, noun, before, tx.get<Sitting>(SITTING, noun.kind, before.id));
+}
+
 /**
  * To be called in the transaction that changes a record, with what it was before: keeps that state where a sitting
  * ends with it, and says who changes it now.

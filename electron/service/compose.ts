@@ -6,6 +6,7 @@ import { createLibraryOpener } from './library/opener';
 import { KnownPositions } from './library/known-positions';
 import { Places } from './library/places';
 import { LibrarySession } from './library/session';
+import type { MeetingAnswer, MeetingJob } from './meeting/meeting-job';
 import { createService, type Service } from './service';
 import type { SheetJob } from './sheets/job';
 import { builtWorker } from './threads/built-worker';
@@ -45,12 +46,24 @@ export function composeService({
   const runJob = emulsionsWorker && workerRunner(emulsionsWorker);
   const exportsWorker = builtWorker(workersFolder, 'exports');
   const exporting = exportsWorker && startThread<ExportJob, Uint8Array>(exportsWorker);
+  const meetingWorker = builtWorker(workersFolder, 'meeting');
+  const meeting = meetingWorker && startThread<MeetingJob, MeetingAnswer>(meetingWorker);
   const printing = sheetsWorker && startThread<SheetJob, Uint8Array>(sheetsWorker);
   const places = new Places(documents, config, home);
   const backupFolder = (folder: string) => places.backupFolder(folder);
+  const backupCopies = (folder: string) => places.backupCopies(folder);
   const memory = new KnownPositions(config);
   const onNote = () => session.changes.tellLibrary();
-  const opener = createLibraryOpener({ now, newId, rewriteWorker, reader, backupFolder, memory, onNote });
+  const opener = createLibraryOpener({
+    now,
+    newId,
+    rewriteWorker,
+    reader,
+    backupFolder,
+    backupCopies,
+    memory,
+    onNote,
+  });
   const session: LibrarySession = new LibrarySession(places, opener, now);
-  return { session, service: createService({ session, now, newId, runJob, printing, exporting }) };
+  return { session, service: createService({ session, now, newId, runJob, printing, exporting, meeting }) };
 }

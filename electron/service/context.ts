@@ -1,5 +1,6 @@
 import type { RunJob } from './emulsions/run-job';
 import type { ExportJob } from './exports/job';
+import type { MeetingAnswer, MeetingJob } from './meeting/meeting-job';
 import type { SheetJob } from './sheets/job';
 import type { Thread } from './threads/thread';
 import type { LibrarySession } from './library/session';
@@ -16,4 +17,6 @@ export interface ServiceContext {
   printing?: Thread<SheetJob, Uint8Array>;
   /** Writes tables as files; in the process itself when left out. */
   exporting?: Thread<ExportJob, Uint8Array>;
+  /** Compares and merges libraries; in the process itself when left out. */
+  meeting?: Thread<MeetingJob, MeetingAnswer>;
 }

@@ -12,6 +12,8 @@ import { importsRoutes } from './imports/routes';
 import { lawRoutes } from './limits/law-routes';
 import { limitsRoutes } from './limits/routes';
 import { libraryRoutes } from './library/routes';
+import { meetingRoutes } from './meeting/routes';
+import { lookAlikeRoutes } from './lookalikes/routes';
 import { materialsRoutes } from './materials/routes';
 import { answerProblem } from './problems/problem-details';
 import { limitBodies } from './requests/body-sizes';
@@ -47,6 +49,8 @@ export function createService(context: ServiceContext) {
     .route('/limits', limitsRoutes(context))
     .route('/law', lawRoutes(context))
     .route('/exports', exportsRoutes(context))
+    .route('/look-alikes', lookAlikeRoutes(context))
+    .route('/meetings', meetingRoutes(context))
     .route('/imports', importsRoutes(context))
     .route('/records', recordRoutes(context));
   service.onError(answerProblem);

@@ -1,8 +1,8 @@
 import { FIGURE_KINDS, type Figure, type FigureKind } from '@core/materials/figure';
 import { storedContent, type Material, type MaterialContent } from '@core/materials/material';
 import { MATERIAL } from '@core/materials/noun';
+import { MATERIAL_SHAPE } from '@core/materials/shape';
 import { figureWords } from '@core/materials/words';
-import type { Shape } from '@core/record/place';
 import { shallowRef } from 'vue';
 import type { NounWords } from '../record/clash-words';
 import type { Held } from '../record/draft-source';
@@ -10,12 +10,6 @@ import { useDraft } from '../record/use-draft';
 import { answer, problemOf, service, type ProblemDetails } from '../service/client';
 import type { Settings } from '@core/settings/settings';
 import { useSettings } from '../settings/store';
-
-/** A figure, a usage range or a limit is one fact with its source; a document goes by its bytes. */
-export const MATERIAL_SHAPE: Shape = {
-  keys: { documents: 'sha256' },
-  whole: (path) => /^(figures\.[^.]+|usage|legalLimit)$/.test(path),
-};
 
 // What an earlier version let stand must still be opened, to be put right here.
 function held(found: Material): Held<MaterialContent> {

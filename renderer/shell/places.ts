@@ -40,6 +40,12 @@ const KNOWN: Known[] = [
     { path: '/batches', query: { plan: 'new' } },
     'new batch make scale up production weigh',
   ),
+  command(
+    'Compare and merge libraries',
+    { path: '/library/meet' },
+    'import pack sync colleague combine json',
+  ),
+  command('Find look-alikes', { path: '/library/look-alikes' }, 'duplicates twins same material join'),
   command('Back up now', { path: '/library', query: { do: 'back-up' } }, 'backup save copy safety'),
   tool('Optimise a blend', 'optimise', 'optimize cheapest best lowest cost solver'),
   tool('Plan trials', 'trials', 'new trial series experiment ladder test'),

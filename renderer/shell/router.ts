@@ -75,6 +75,12 @@ const routes: RouteRecordRaw[] = [
   { path: '/settings', name: 'settings', component: () => import('../settings/SettingsPage.vue') },
   { path: '/help', name: 'help', component: () => import('../help/HelpPage.vue') },
   { path: '/library', name: 'library', component: () => import('../library/LibraryPage.vue') },
+  { path: '/library/meet', name: 'meet', component: () => import('../meeting/MeetPage.vue') },
+  {
+    path: '/library/look-alikes',
+    name: 'look-alikes',
+    component: () => import('../lookalikes/LookAlikesPage.vue'),
+  },
   { path: '/:rest(.*)*', redirect: '/' },
 ];
 

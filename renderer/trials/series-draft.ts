@@ -1,14 +1,11 @@
 import type { Material } from '@core/materials/material';
-import type { Shape } from '@core/record/place';
 import { TRIAL_SERIES_FIELDS } from '@core/trials/noun';
+import { SERIES_SHAPE } from '@core/trials/shape';
 import { trialSeries, type TrialSeries } from '@core/trials/trial-series';
 import { shallowRef } from 'vue';
 import type { NounWords } from '../record/clash-words';
 import { useDraft } from '../record/use-draft';
 import { answer, service } from '../service/client';
-
-/** A trial goes by its label; which is chosen is an index, and its lines were planned together. */
-export const SERIES_SHAPE: Shape = { keys: { trials: 'label' } };
 
 /** A trial series being written down, with the materials that its lines name. */
 export function useSeriesDraft(id: string) {

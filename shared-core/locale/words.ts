@@ -13,3 +13,10 @@ export function capital(text: string): string {
 export function yesNo(known: boolean | null): string {
   return known === null ? '' : known ? 'Yes' : 'No';
 }
+
+/** How many there are of something, in words: "1 batch", "2 batches", "3 trial series". @param one what one is called */
+export function count(number: number, one: string): string {
+  if (number === 1) return `1 ${one}`;
+  const many = one.endsWith('series') ? one : /(ch|s|x)$/.test(one) ? `${one}es` : `${one}s`;
+  return `${number.toLocaleString('en').replaceAll(',', '\u202f')} ${many}`;
+}

@@ -18,6 +18,7 @@ const LABELS: Record<keyof Settings, string> = {
   tableWords: 'Words of tables',
   theme: 'Colours',
   recordedBy: 'Recorded by',
+  backupTriedOn: 'Backup last tried on',
 };
 
 const usual = settings.parse({});

@@ -47,5 +47,7 @@ export const settings = z.object({
   theme: z.enum(THEMES).default('system'),
   /** Who records versions, printed beside them. */
   recordedBy: lineText(120).default(''),
+  /** The day on which a backup was last opened and compared with the library, ISO 8601; empty for never. */
+  backupTriedOn: lineText(10).default(''),
 });
 export type Settings = z.infer<typeof settings>;

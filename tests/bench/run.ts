@@ -9,6 +9,7 @@ import { benchEdits } from './edits';
 import { benchHour } from './hour';
 import { benchLists } from './lists';
 import { fixedLoopMs, type BenchFigure, type BenchSettings } from './measure';
+import { benchMerging } from './merging';
 import { benchOpening } from './opening';
 import { benchOptimise } from './optimise';
 import { benchReformulate } from './reformulate';
@@ -23,6 +24,7 @@ const BENCHES: Record<string, (settings: BenchSettings) => Promise<BenchFigure[]
   edits: benchEdits,
   rewrites: benchRewrites,
   lists: benchLists,
+  merging: benchMerging,
   opening: benchOpening,
   hour: benchHour,
   sheets: benchSheets,

@@ -15,21 +15,24 @@ export interface Restored {
   bytes: Uint8Array;
 }
 
-/** Opens a backup as the state that is to follow the present one. Nothing is written. Throws Problem. */
-export async function prepareRestore(
+/**
+ * Opens the bytes of a state of this library, such as one that another was merged into, as what is to follow the present
+ * one. Nothing is written. Throws Problem.
+ */
+export async function prepareState(
   settled: Settled,
-  name: string,
+  bytes: Uint8Array,
   present: Position & { id: string; revision: number },
+  why: string,
 ): Promise<Restored> {
-  const { fileSystem, backupFolder, migrations, now } = settled;
-  const backup = await readBackup(fileSystem, backupFolder, name);
-  const { engine, meta } = await openBytes(backup, migrations.length);
+  const { migrations, now } = settled;
+  const { engine, meta } = await openBytes(bytes, migrations.length);
   try {
-    if (meta.id !== present.id) throw foreignBackup(name);
+    if (meta.id !== present.id) throw foreignBackup(why);
     migrate(engine, migrations, now());
     const position = {
       sequence: present.sequence + 1,
-      chain: chainAfter(present.chain, `restored ${sha256Of(backup)}`),
+      chain: chainAfter(present.chain, `${why} ${sha256Of(bytes)}`),
     };
     writePosition(engine, position);
     writeRevision(engine, present.revision + 1);
@@ -40,12 +43,22 @@ export async function prepareRestore(
   }
 }
 
-function foreignBackup(name: string): Problem {
+/** Opens a backup as the state that is to follow the present one. Nothing is written. Throws Problem. */
+export async function prepareRestore(
+  settled: Settled,
+  name: string,
+  present: Position & { id: string; revision: number },
+): Promise<Restored> {
+  const backup = await readBackup(settled.fileSystem, settled.backupFolder, name);
+  return prepareState(settled, backup, present, 'restored');
+}
+
+function foreignBackup(why: string): Problem {
   return new Problem({
     code: 'library-not-one',
     title: 'This backup belongs to another library.',
     advice:
       'Choose one of this library’s backups. To use the other, copy it into a folder of its own and open that.',
-    facts: { name },
+    facts: { why },
   });
 }

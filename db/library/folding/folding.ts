@@ -2,13 +2,14 @@ import { Problem } from '@core/problems/problem';
 import { dueBackup } from '../backups/backup-due';
 import type { Backup, BackupReason } from '../backups/backup-file';
 import { listBackups, rotateBackups } from '../backups/backups';
+import { copyToSecondPlace } from '../backups/second-place';
 import { diskProblem } from '../file/disk-problem';
 import { takenOverProblem } from '../lock/lock-holder';
 import type { ChangeLog } from '../log/log';
 import type { LogHeader, Position } from '../log/log-format';
 import { writeRevision } from '../file/meta';
 import { sameFile } from '../file/outside';
-import { prepareRestore } from '../backups/restore';
+import { prepareRestore, prepareState, type Restored } from '../backups/restore';
 import { changedOutside, type RewriteResult } from './rewrite';
 import {
   isReadOnly,
@@ -39,12 +40,40 @@ export async function foldWithBackup(state: LibraryState, reason: BackupReason):
 
 /** Puts a backup in place of the present state, which is backed up first. Throws Problem; the present then stands. */
 export async function restoreBackup(state: LibraryState, name: string): Promise<void> {
+  await putInPlace(state, 'restore', (present) => prepareRestore(state.settled, name, present));
+}
+
+/**
+ * Puts a state that was made from the present one in its place, which is backed up first.
+ * @param from the last change of the state that it was made from
+ * @returns that backup. Throws Problem conflict when more was changed since; the present then stands
+ */
+export async function takeState(state: LibraryState, bytes: Uint8Array, from: number): Promise<Backup> {
+  return putInPlace(state, 'merge', (present) => {
+    if (present.sequence !== from) throw changedSince();
+    return prepareState(state.settled, bytes, present, 'merged');
+  });
+}
+
+function changedSince(): Problem {
+  return new Problem({
+    code: 'conflict',
+    title: 'Something was changed in this library meanwhile.',
+    advice: 'Compare the two once more, then take it in. Nothing was changed by this.',
+  });
+}
+
+async function putInPlace(
+  state: LibraryState,
+  reason: 'restore' | 'merge',
+  prepare: (present: Position & { id: string; revision: number }) => Promise<Restored>,
+): Promise<Backup> {
   const log = writableLog(state);
   state.restoring = true;
   try {
-    await makeBackup(state, 'restore');
+    const before = await makeBackup(state, reason);
     const { settled, id, position, revision } = state;
-    const restored = await prepareRestore(settled, name, { ...position, id, revision });
+    const restored = await prepare({ ...position, id, revision });
     try {
       const written = await writeWholeFile(settled.fileSystem, libraryPath(state), restored.bytes, {
         beforeReplace: async () => {
@@ -64,9 +93,10 @@ export async function restoreBackup(state: LibraryState, name: string): Promise<
     state.revision = revision + 1;
     restart(log, { libraryId: id, ...restored.position, fileSha256: state.identity.sha256 });
     rememberState(state);
+    return before;
   } catch (error) {
     noteOutside(state, error);
-    throw diskProblem(error, 'restore the backup');
+    throw diskProblem(error, reason === 'restore' ? 'restore the backup' : 'write what was merged');
   } finally {
     state.restoring = false;
   }
@@ -119,8 +149,10 @@ async function rewriteNow(state: LibraryState, reason: BackupReason | undefined)
   adopt(state, result, position, (fileSha256) =>
     log.startAfter(logLength, { libraryId: state.id, ...position, fileSha256 }),
   );
-  if (result.backup)
+  if (result.backup) {
     await rotateBackups(settled.fileSystem, backupFolder, now(), settled.backupLimits).catch(() => []);
+    state.rewriteProblem ??= await copyToSecondPlace(settled, result.backup.name);
+  }
   return result;
 }
 

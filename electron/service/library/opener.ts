@@ -20,6 +20,8 @@ export interface OpenerParts {
   reader?: FileReader;
   /** Where a library's backups are kept, when not in its own folder. */
   backupFolder?: (libraryFolder: string) => string | undefined;
+  /** Where copies of a library's backups go, when anywhere. */
+  backupCopies?: (libraryFolder: string) => string | undefined;
   /** What this computer keeps of libraries outside of their folders. */
   memory?: LibraryMemory;
   /** Told when a library has found by itself something that is to be told. */
@@ -28,7 +30,7 @@ export interface OpenerParts {
 
 /** Makes and opens library folders on the real disk. */
 export function createLibraryOpener(parts: OpenerParts): LibraryOpener {
-  const { now, newId, rewriteWorker, reader, backupFolder, memory, onNote } = parts;
+  const { now, newId, rewriteWorker, reader, backupFolder, backupCopies, memory, onNote } = parts;
   const optionsFor = (folder: string, onReading?: ReadProgress): LibraryOptions => ({
     migrations,
     now,
@@ -38,6 +40,7 @@ export function createLibraryOpener(parts: OpenerParts): LibraryOpener {
     reader,
     onReading,
     backupFolder: backupFolder?.(folder),
+    backupCopies: backupCopies?.(folder),
     memory,
     attachmentsInUse,
     onNote,
@@ -46,6 +49,8 @@ export function createLibraryOpener(parts: OpenerParts): LibraryOpener {
   return {
     create: (folder) => createLibrary(folder, optionsFor(folder)),
     open: (folder, onReading) => openLibrary(folder, optionsFor(folder, onReading)),
+    // Whoever only looks leaves no mark, and is no reason to tell that it was changed elsewhere.
+    look: (folder) => openLibrary(folder, { ...optionsFor(folder), readOnly: true, memory: undefined }),
     recover: (folder, backupName) => recoverFromBackup(folder, backupName, optionsFor(folder)),
     recoverLog: (folder) => recoverFromLog(folder, optionsFor(folder)),
     takeOver: (folder) => openLibrary(folder, { ...optionsFor(folder), takeOver: true }),

@@ -10,6 +10,8 @@ const placesFile = z.object({
   recent: z.array(z.object({ folder: z.string(), openedAt: z.iso.datetime() })).default([]),
   /** For a library's folder, the folder in which its backups are kept when not within it. */
   backups: z.record(z.string(), z.string()).default({}),
+  /** For a library's folder, a second one to which every backup is copied. */
+  copies: z.record(z.string(), z.string()).default({}),
 });
 type PlacesFile = z.infer<typeof placesFile>;
 
@@ -84,6 +86,25 @@ export class Places {
     });
   }
 
+  /** Where a copy of every backup of a library goes: a sub-folder named after it; undefined for nowhere. */
+  backupCopies(libraryFolder: string): string | undefined {
+    const place = realFolder(libraryFolder);
+    const found = Object.entries(this.read().copies).find(([folder]) => realFolder(folder) === place);
+    return found && join(found[1], `${basename(found[0])} backups`);
+  }
+
+  /** Chooses where copies of a library's backups go from the next opening on; null is nowhere. */
+  chooseBackupCopies(libraryFolder: string, chosen: string | null): void {
+    const known = this.read();
+    const copies = Object.fromEntries(
+      Object.entries(known.copies).filter(([folder]) => realFolder(folder) !== realFolder(libraryFolder)),
+    );
+    this.write({
+      ...known,
+      copies: chosen === null ? copies : { ...copies, [libraryFolder]: resolve(chosen) },
+    });
+  }
+
   private write(places: PlacesFile): void {
     mkdirSync(this.config, { recursive: true });
     const target = join(this.config, PLACES_FILE);
@@ -97,7 +118,7 @@ export class Places {
       return placesFile.parse(JSON.parse(readFileSync(join(this.config, PLACES_FILE), 'utf8')));
     } catch {
       // A convenience: none yet, or one that cannot be read, is an empty one.
-      return { recent: [], backups: {} };
+      return { recent: [], backups: {}, copies: {} };
     }
   }
 }

@@ -9,6 +9,7 @@ import { z } from 'zod';
 import type { ServiceContext } from '../context';
 import { validBody, validQuery } from '../problems/validated';
 import { folderName } from './folder-name';
+import { backupHolds } from './backup-holds';
 import { listFolders } from './folder-list';
 
 const creation = z.object({
@@ -72,6 +73,8 @@ export function libraryStatus(context: ServiceContext) {
       folder: opened.library.folder,
       backupFolder:
         session.places.backupFolder(opened.library.folder) ?? join(opened.library.folder, 'backups'),
+      /** Where a copy of every backup goes; null for nowhere. */
+      backupCopies: session.places.backupCopies(opened.library.folder) ?? null,
       backupsAreWithin: session.places.backupFolder(opened.library.folder) === undefined,
       token: session.places.offer(opened.library.folder),
       ...safety(opened.library),
@@ -143,6 +146,16 @@ async function chooseBackupFolder(context: ServiceContext, token: string | null)
   await session.open(folder);
 }
 
+/** Copies every backup to a second folder that the maker chose (null: to none), from now on. */
+async function chooseBackupCopies(context: ServiceContext, token: string | null): Promise<void> {
+  const { session } = context;
+  const chosen = token === null ? null : chosenFolder(context, token);
+  const { folder } = session.current().library;
+  session.places.chooseBackupCopies(folder, chosen);
+  await session.open(folder);
+  if (chosen !== null) await session.current().library.backUp();
+}
+
 const backupChoice = z.object({ name: z.string().max(200) });
 
 async function restore(context: ServiceContext, name: string): Promise<void> {
@@ -159,21 +172,34 @@ async function restore(context: ServiceContext, name: string): Promise<void> {
   context.session.refreshLists();
 }
 
-export function libraryRoutes(context: ServiceContext) {
+/** Backups: made, listed, gone back to, and where they are kept. */
+function backupRoutes(context: ServiceContext) {
   return new Hono()
-    .get('/backups', async (c) => c.json(await context.session.current().library.listBackups()))
-    .post('/backups', async (c) => c.json(await context.session.current().library.backUp(), 201))
-    .post('/backups/restore', validBody(backupChoice), async (c) => {
+    .get('/', async (c) => c.json(await context.session.current().library.listBackups()))
+    .post('/', async (c) => c.json(await context.session.current().library.backUp(), 201))
+    .post('/restore', validBody(backupChoice), async (c) => {
       await restore(context, c.req.valid('json').name);
       return c.json(libraryStatus(context));
     })
-    .get('/folders', validQuery(folderToList), async (c) =>
-      c.json(await listFolders(context.session.places, c.req.valid('query').token)),
-    )
-    .put('/backups/folder', validBody(backupPlace), async (c) => {
+    .put('/folder', validBody(backupPlace), async (c) => {
       await chooseBackupFolder(context, c.req.valid('json').token);
       return c.json(libraryStatus(context));
     })
+    .put('/copies', validBody(backupPlace), async (c) => {
+      await chooseBackupCopies(context, c.req.valid('json').token);
+      return c.json(libraryStatus(context));
+    })
+    .get('/holds', validQuery(backupChoice), async (c) =>
+      c.json(await backupHolds(context, c.req.valid('query').name)),
+    );
+}
+
+export function libraryRoutes(context: ServiceContext) {
+  return new Hono()
+    .route('/backups', backupRoutes(context))
+    .get('/folders', validQuery(folderToList), async (c) =>
+      c.json(await listFolders(context.session.places, c.req.valid('query').token)),
+    )
     .post('/take-over', async (c) => {
       await context.session.takeOver();
       return c.json(libraryStatus(context));

@@ -24,6 +24,8 @@ export interface OpenedLibrary {
 export interface LibraryOpener {
   create(folder: string): Promise<OpenLibrary>;
   open(folder: string, onReading?: ReadProgress): Promise<OpenLibrary>;
+  /** Opens a library for reading only, beside the one that is open. */
+  look(folder: string): Promise<OpenLibrary>;
   /** Opens a library whose file is damaged from one of its backups; the damaged file is kept among them. */
   recover(folder: string, backupName: string): Promise<Recovered>;
   /** Opens a library whose log is damaged with the part of it that holds; all of the log is kept aside. */
@@ -168,14 +170,7 @@ export class LibrarySession {
 
   private async createNow(folder: string, kind: 'empty' | 'demonstration', passing: boolean): Promise<void> {
     const path = resolve(folder);
-    if (existsSync(path) && !isEmptyFolder(path))
-      throw new Problem({
-        code: 'conflict',
-        title: existsSync(join(path, LIBRARY_FILE))
-          ? 'There is already a library of this name.'
-          : 'There is already something in this place.',
-        advice: 'Choose another name, or open the library that is there.',
-      });
+    refuseTaken(path);
     await this.telling(path, async () => {
       const library = await this.opener.create(path);
       await this.opener.fillWithExamples(library, kind);
@@ -248,6 +243,24 @@ export class LibrarySession {
     });
   }
 
+  /** Another library for reading, while ours stays open; whoever asked closes it. @throws Problem */
+  look(folder: string): Promise<OpenLibrary> {
+    return this.opener.look(realFolder(folder));
+  }
+
+  /** Makes a library in a new folder beside the one that is open, fills and closes it. @throws Problem conflict */
+  async makeBeside(folder: string, fill: (library: OpenLibrary) => Promise<void>): Promise<void> {
+    const path = resolve(folder);
+    refuseTaken(path);
+    const library = await this.opener.create(path);
+    try {
+      await fill(library);
+    } finally {
+      await library.close();
+    }
+    this.places.remember(path, this.now().toISOString());
+  }
+
   close(): Promise<void> {
     return this.inTurn(async () => {
       if (await this.closeNow()) this.changes.tellLibrary();
@@ -285,6 +298,17 @@ export class LibrarySession {
     if (!passing) this.places.remember(library.folder, this.now().toISOString());
     this.changes.tellLibrary();
   }
+}
+
+function refuseTaken(path: string): void {
+  if (!existsSync(path) || isEmptyFolder(path)) return;
+  throw new Problem({
+    code: 'conflict',
+    title: existsSync(join(path, LIBRARY_FILE))
+      ? 'There is already a library of this name.'
+      : 'There is already something in this place.',
+    advice: 'Choose another name, or open the library that is there.',
+  });
 }
 
 function isEmptyFolder(path: string): boolean {

@@ -5,7 +5,7 @@ import { beginHistory } from '@db/record/history';
 import type { ServiceContext } from '../context';
 import { doingNow } from '../record/records';
 import { tellChange } from '../record/tell-change';
-import { limitKey } from './limit-key';
+import { limitKey } from '@core/limits/limit-key';
 
 /** Takes limits in as one change: all of them, but for those that the library holds already. */
 export function importLimits(

@@ -11,7 +11,7 @@ import { beginHistory } from '@db/record/history';
 import type { ServiceContext } from '../context';
 import { doingNow } from '../record/records';
 import { tellChange } from '../record/tell-change';
-import { limitKey } from './limit-key';
+import { limitKey } from '@core/limits/limit-key';
 
 /** The examples that are not in a library yet, under new ids. */
 export function missingExamples(library: Parameters<typeof readLimits>[0], newId: () => string, at: string) {

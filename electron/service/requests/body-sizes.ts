@@ -21,13 +21,24 @@ const attachment = bodyLimit({
     ),
 });
 
+/** A pack with its pictures, or a library as a document. */
+const LARGEST_FILE = 600 * MB;
+const file = bodyLimit({
+  maxSize: LARGEST_FILE,
+  onError: () =>
+    refuse('This file holds more than 600 MB.', 'Ask for a pack of fewer records. Nothing was changed.'),
+});
+
 const json = bodyLimit({
   maxSize: LARGEST_JSON,
   onError: () =>
     refuse('This is more than 2 MB of text.', 'Shorten the longest note, or divide it. Nothing was changed.'),
 });
 
-/** Refuses a body that is too large before it is read to its end: 25 MB for attachments, 2 MB for all else. */
+/** Refuses a body that is too large before it is read to its end: 25 MB for attachments, 600 MB for packs, 2 MB for all else. */
 export function limitBodies(): MiddlewareHandler {
-  return (c, next) => (c.req.path === '/api/attachments' ? attachment(c, next) : json(c, next));
+  return (c, next) => {
+    if (c.req.path === '/api/attachments') return attachment(c, next);
+    return c.req.path === '/api/meetings/file' ? file(c, next) : json(c, next);
+  };
 }

@@ -10,7 +10,7 @@ export const LIBRARY_SCREENS: Screen[] = [
     address: always('/library'),
     prepare: (page) => button(page, 'Back up now').click(),
     openers: [
-      press('go back to a backup', ['library/LibraryPage'], 'Go back to this…'),
+      press('go back to a backup', ['library/LibraryPage', 'library/BackupsSection'], 'Go back to this…'),
       {
         name: 'choose a folder',
         components: ['library/FolderDialog'],
@@ -21,4 +21,17 @@ export const LIBRARY_SCREENS: Screen[] = [
       },
     ],
   },
+  { name: 'compare and merge', route: 'meet', address: always('/library/meet') },
+  {
+    name: 'compare with a backup',
+    route: 'meet',
+    address: always('/library'),
+    async prepare(page) {
+      await button(page, 'Back up now').click();
+      await page.getByRole('link', { name: 'Compare with now…' }).first().click();
+      await page.getByRole('heading', { name: 'Record by record' }).waitFor();
+    },
+    openers: [press('a library beside', ['meeting/MakeBeside'], 'Make a library of its own of it…')],
+  },
+  { name: 'look-alikes', route: 'look-alikes', address: always('/library/look-alikes') },
 ];

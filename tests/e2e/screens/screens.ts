@@ -153,6 +153,7 @@ export const SCREENS: Screen[] = [
     address: (records) => records && '/formulas',
     prepare: (page) => page.getByRole('checkbox', { name: 'Pick all shown' }).check(),
     openers: [
+      press('make a pack', ['exports/SendPack'], 'Make a pack…'),
       press('delete a formula', ['formulas/FormulaActions'], /^Delete /),
       {
         name: 'many sheets',

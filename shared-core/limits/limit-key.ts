@@ -1,5 +1,5 @@
-import type { LimitContent } from '@core/limits/limit';
-import { nameKey } from '@core/substances/names';
+import { nameKey } from '../substances/names';
+import type { LimitContent } from './limit';
 
 /** What tells one limit from another: all that it asks, but for remarks and whether it was checked. */
 export function limitKey(limit: LimitContent): string {

@@ -1,0 +1,118 @@
+import {
+  DOCUMENT_FORMAT,
+  type ExchangedHistory,
+  type ExchangedRecord,
+  type LibraryDocument,
+} from '@core/exchange/document';
+import { readSettings } from '../settings/settings';
+import type { Reader } from '../database';
+import { attachmentsInUse } from '../record/attachments-in-use';
+import { stateOf } from '../record/state';
+import { RECORD_KINDS } from '../repositories';
+import { contentOfRecord } from './content';
+import { readExchangedBatches, readExchangedVersions } from './events';
+
+/** So many records are read at a step. */
+const AT_ONCE = 100;
+
+export interface DocumentParts {
+  id: string;
+  name: string;
+  /** ISO 8601 UTC. */
+  writtenAt: string;
+}
+
+interface StateHash {
+  hash: string;
+  record: string;
+}
+
+/** The hashes of the states that each record has been in, oldest first. */
+export function pastOf(db: Reader): Map<string, string[]> {
+  const past = new Map<string, string[]>();
+  for (const { hash, record } of db.all<StateHash>('SELECT hash, record FROM state ORDER BY id')) {
+    const known = past.get(record);
+    if (known) known.push(hash);
+    else past.set(record, [hash]);
+  }
+  return past;
+}
+
+function readHistories(db: Reader): ExchangedHistory[] {
+  const found = new Map<string, ExchangedHistory>();
+  const of = (kind: string, record: string): ExchangedHistory => {
+    const key = `${kind} ${record}`;
+    const known = found.get(key) ?? { kind, record, entries: [], sitting: null };
+    found.set(key, known);
+    return known;
+  };
+  const entries = db.all<ExchangedHistory['entries'][number] & { kind: string; record: string }>(
+    `SELECT h.kind, h.record, s.hash AS state, h.at, h.by, h.library, h.why
+     FROM history h JOIN state s ON s.id = h.state ORDER BY h.kind, h.record, h.n`,
+  );
+  for (const { kind, record, ...entry } of entries) of(kind, record).entries.push(entry);
+  type Sitting = NonNullable<ExchangedHistory['sitting']> & { kind: string; record: string };
+  for (const { kind, record, ...sitting } of db.all<Sitting>('SELECT * FROM sitting ORDER BY kind, record'))
+    of(kind, record).sitting = sitting;
+  return [...found.values()];
+}
+
+/** The records of a library as they are now, some at each step, so that others can be answered in between. */
+export function* readRecords(db: Reader): Generator<void, ExchangedRecord[]> {
+  const past = pastOf(db);
+  const records: ExchangedRecord[] = [];
+  for (const { repository, table, readSome } of RECORD_KINDS) {
+    const { noun } = repository;
+    const ids = db.all<{ id: string }>(`SELECT id FROM ${table} ORDER BY id`).map((row) => row.id);
+    for (let at = 0; at < ids.length; at += AT_ONCE) {
+      for (const record of readSome(db, ids.slice(at, at + AT_ONCE))) {
+        const content = contentOfRecord(noun, record);
+        const { hash, format } = stateOf(noun, record.id, content);
+        const { revision, createdAt, updatedAt } = record;
+        records.push({
+          ...{ kind: noun.kind, id: record.id, revision, createdAt, updatedAt, format, state: hash },
+          past: past.get(record.id) ?? [],
+          content,
+        });
+      }
+      yield;
+    }
+  }
+  return records;
+}
+
+/** A library as a document, some of it at each step. */
+export function* readDocument(
+  db: Reader,
+  { id, name, writtenAt }: DocumentParts,
+): Generator<void, LibraryDocument> {
+  const records = yield* readRecords(db);
+  const states = db.all<{ hash: string; kind: string; record: string; format: number; content: string }>(
+    'SELECT hash, kind, record, format, content FROM state ORDER BY id',
+  );
+  return {
+    stillroom: 'library',
+    format: DOCUMENT_FORMAT,
+    writtenAt,
+    library: { id, name },
+    withheld: {},
+    settings: readSettings(db),
+    records,
+    history: readHistories(db),
+    states: states.map(({ content, ...state }) => ({
+      ...state,
+      content: JSON.parse(content) as Record<string, unknown>,
+    })),
+    versions: readExchangedVersions(db),
+    batches: readExchangedBatches(db),
+    numbers: db.all('SELECT name, last FROM sequence ORDER BY name'),
+    attachments: namedOnce(attachmentsInUse(db)),
+  };
+}
+
+/** Several records may show one file. */
+function namedOnce(used: readonly { sha256: string; words: string }[]): LibraryDocument['attachments'] {
+  const words = new Map<string, string>();
+  for (const { sha256, words: of } of used) if (!words.has(sha256)) words.set(sha256, of);
+  return [...words].map(([sha256, of]) => ({ sha256, of }));
+}

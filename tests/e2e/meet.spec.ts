@@ -1,0 +1,137 @@
+import { readFileSync } from 'node:fs';
+import { basename } from 'node:path';
+import { readXlsx } from '@core/tables/xlsx/read-xlsx';
+import type { Material } from '@core/materials/material';
+import { expect, expectNoAxeViolations, test } from './fixtures';
+import { picture } from './pictures';
+
+test.use({ opening: 'demo' });
+
+type Host = { get(path: string): Promise<unknown>; put?(path: string, body: unknown): Promise<unknown> };
+
+async function materialsOf(host: Host): Promise<{ id: string; tradeName: string }[]> {
+  return ((await host.get('/api/materials?limit=500')) as { rows: { id: string; tradeName: string }[] }).rows;
+}
+
+test('a list is saved as a spreadsheet, as it is filtered', async ({ page }) => {
+  await page.goto(`${new URL(page.url()).origin}/#/materials?charge=cationic`);
+  await page.getByRole('button', { name: 'Save as a table…' }).click();
+  await expectNoAxeViolations(page);
+  const saved = page.waitForEvent('download');
+  await page.getByRole('button', { name: 'Save the table' }).click();
+  const file = await saved;
+  expect(file.suggestedFilename()).toBe('Raw materials.xlsx');
+  const [sheet] = readXlsx(readFileSync(await file.path()));
+  const charge = sheet!.rows[0]!.cells.indexOf('Charge');
+  expect(sheet!.rows.slice(1).map(({ cells }) => cells[charge])).toContain('cationic');
+  expect(new Set(sheet!.rows.slice(1).map(({ cells }) => cells[charge]))).toEqual(new Set(['cationic']));
+});
+
+test('a pack goes out, and comes back into a library that has changed since, with one real clash', async ({
+  page,
+  stillroom,
+}) => {
+  const { host } = stillroom;
+  const [one] = await materialsOf(host);
+  const change = async (notes: string): Promise<void> => {
+    await page.goto(`${host.origin}/#/materials/${one!.id}`);
+    await page.getByRole('button', { name: 'Edit', exact: true }).click();
+    await page.getByLabel('Notes').fill(notes);
+    await expect(async () => {
+      expect(((await host.get(`/api/materials/${one!.id}`)) as Material).notes).toBe(notes);
+    }).toPass();
+  };
+  // The pack is made by the screen.
+  await page.goto(`${host.origin}/#/materials`);
+  await page.getByRole('checkbox', { name: `Pick ${one!.tradeName}` }).check();
+  await page.getByRole('button', { name: 'Make a pack…' }).click();
+  await page.getByLabel('What it is called').fill('Spring pack');
+  await expectNoAxeViolations(page);
+  const saved = page.waitForEvent('download');
+  await page.getByRole('button', { name: 'Save the file' }).click();
+  const pack = await (await saved).path();
+  await page.keyboard.press('Escape');
+  const file = { name: 'Spring pack.stillroom.zip', mimeType: 'application/zip', buffer: readFileSync(pack) };
+
+  // A colleague's library, beside ours: made of the pack, and changed there.
+  await page.goto(`${host.origin}/#/library/meet`);
+  await page.getByLabel('A pack, or a library as a document').setInputFiles(file);
+  await expect(page.getByRole('heading', { name: 'Spring pack' })).toBeVisible();
+  await expect(page.getByText('There is nothing in it that you have not.')).toBeVisible();
+  await page.getByRole('button', { name: 'Make a library of its own of it…' }).click();
+  await page.getByLabel('What it is called').fill('Colleague');
+  await page.getByRole('button', { name: 'Make and open it' }).click();
+  await expect(page.getByRole('heading', { level: 1, name: 'Colleague' })).toBeVisible();
+  await change('what the colleague found');
+
+  // Ours goes on too, and then meets the colleague's.
+  await page.goto(`${host.origin}/#/library`);
+  await page.getByRole('button', { name: basename(stillroom.library), exact: true }).click();
+  await expect(page.getByRole('heading', { level: 1, name: basename(stillroom.library) })).toBeVisible();
+  await change('what we found');
+  await page.goto(`${host.origin}/#/materials`);
+  await page.goto(`${host.origin}/#/library/meet`);
+  await page.getByRole('button', { name: 'Another library…' }).click();
+  const dialog = page.getByRole('dialog');
+  for (const name of ['Documents', 'Stillroom'])
+    await dialog.getByRole('list').getByRole('button', { name, exact: true }).click();
+  await dialog
+    .getByRole('list')
+    .getByRole('button', { name: /^Colleague/ })
+    .click();
+  await dialog.getByRole('button', { name: 'Compare with this library' }).click();
+  await expect(page.getByRole('heading', { name: 'Record by record' })).toBeVisible();
+  await page.getByRole('button', { name: `What differs in ${one!.tradeName}` }).click();
+  await expect(page.getByText('what the colleague found')).toBeVisible();
+  await expect(page.getByText('changed on both sides').first()).toBeVisible();
+  await expectNoAxeViolations(page);
+  await picture(page, 'merge');
+  await page
+    .getByLabel(`What is done with ${one!.tradeName}`)
+    .selectOption({ label: 'put together; theirs where both changed' });
+  await page.getByRole('button', { name: 'Merge: 0 added, 1 changed' }).click();
+  await expect(page.getByText(/Done: 0 added, 1 changed/)).toBeVisible();
+  expect(((await host.get(`/api/materials/${one!.id}`)) as Material).notes).toBe('what the colleague found');
+  await page.getByRole('button', { name: 'Take all of it back' }).click();
+  await expect(page.getByText('Taken back: the library is as it was before.')).toBeVisible();
+  expect(((await host.get(`/api/materials/${one!.id}`)) as Material).notes).toBe('what we found');
+});
+
+test('one record comes back from a backup', async ({ page, stillroom }) => {
+  const { host } = stillroom;
+  const [one] = await materialsOf(host);
+  const was = ((await host.get(`/api/materials/${one!.id}`)) as Material).notes;
+  await page.goto(`${host.origin}/#/library`);
+  await page.getByRole('button', { name: 'Back up now' }).click();
+  await expect(page.getByText('A backup was made and checked.')).toBeVisible();
+  await page.goto(`${host.origin}/#/materials/${one!.id}`);
+  await page.getByRole('button', { name: 'Edit', exact: true }).click();
+  await page.getByLabel('Notes').fill('spoilt');
+  await expect(async () => {
+    expect(((await host.get(`/api/materials/${one!.id}`)) as Material).notes).toBe('spoilt');
+  }).toPass();
+  await page.goto(`${host.origin}/#/library`);
+  await page.getByRole('link', { name: 'Compare with now…' }).first().click();
+  await page.getByLabel(`What is done with ${one!.tradeName}`).selectOption('theirs');
+  await page.getByRole('button', { name: 'Take back: 0 added, 1 changed' }).click();
+  await expect(page.getByText(/Done: 0 added, 1 changed/)).toBeVisible();
+  expect(((await host.get(`/api/materials/${one!.id}`)) as Material).notes).toBe(was);
+});
+
+test('two materials that are one are joined, and parted again', async ({ page, stillroom }) => {
+  const { host } = stillroom;
+  await page.goto(`${host.origin}/#/library/look-alikes`);
+  await expect(page.getByText(/pairs?\b/).first()).toBeVisible();
+  await expectNoAxeViolations(page);
+  await picture(page, 'look-alikes');
+  const before = (await materialsOf(host)).length;
+  await page
+    .getByRole('button', { name: /^Keep / })
+    .first()
+    .click();
+  await expect(page.getByText(/is joined into/)).toBeVisible();
+  expect((await materialsOf(host)).length).toBe(before - 1);
+  await page.getByRole('button', { name: 'Take the join back' }).click();
+  await expect(page.getByText('Taken back: both are as they were.')).toBeVisible();
+  expect((await materialsOf(host)).length).toBe(before);
+});
