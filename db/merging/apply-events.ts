@@ -1,12 +1,11 @@
 import type { LibraryDocument } from '@core/exchange/document';
-import { toldApart } from '@core/merging/apart';
+import { toldApart, type ToldApart } from '@core/merging/apart';
 import { recordKey } from '@core/merging/choice';
 import { same } from '@core/record/same';
 import { insertOutcome, readOutcomes } from '../batches/outcomes';
 import type { Writer } from '../database';
 import { writeBatch, writeState, writeVersion } from '../exchange/write-events';
 import { insertDecision, readDecisions } from '../formulas/decisions';
-import type { ToldApart } from './apply';
 import { comesWith, type Planned } from './plan';
 import type { VersionNumbers } from './version-numbers';
 

@@ -1,6 +1,6 @@
 import type { LibraryDocument } from '@core/exchange/document';
 import type { Formula } from '@core/formulas/formula';
-import { toldApart } from '@core/merging/apart';
+import { toldApart, type ToldApart } from '@core/merging/apart';
 import type { Writer } from '../database';
 import { appendState, beginHistory, keepLeft, type Doing } from '../record/history';
 import { putState } from '../record/state';
@@ -10,12 +10,6 @@ import { writeNewEvents, type EventCounts } from './apply-events';
 import type { Entry } from './entries';
 import type { Planned } from './plan';
 import { versionNumbers, withReportNumbers } from './version-numbers';
-
-/** A change of a number that both libraries drew. */
-export interface ToldApart {
-  was: string;
-  is: string;
-}
 
 export interface Merged extends EventCounts {
   added: number;

@@ -1,3 +1,9 @@
+/** A change of a number that both libraries drew. */
+export interface ToldApart {
+  was: string;
+  is: string;
+}
+
 /**
  * A number that both libraries drew, told apart by the name of the one that it comes from: `B-0031 (North Bench)`.
  * @param taken whether something else bears a number already

@@ -112,7 +112,7 @@ test('one record comes back from a backup', async ({ page, stillroom }) => {
   await page.goto(`${host.origin}/#/library`);
   await page.getByRole('link', { name: 'Compare with now…' }).first().click();
   await page.getByLabel(`What is done with ${one!.tradeName}`).selectOption('theirs');
-  await page.getByRole('button', { name: 'Take back: 0 added, 1 changed' }).click();
+  await page.getByRole('button', { name: 'Restore: 0 added, 1 changed' }).click();
   await expect(page.getByText(/Done: 0 added, 1 changed/)).toBeVisible();
   expect(((await host.get(`/api/materials/${one!.id}`)) as Material).notes).toBe(was);
 });

@@ -78,7 +78,7 @@ export function lookAlikeRoutes(context: ServiceContext) {
       if (last?.library !== context.session.current().library.id)
         throw new Problem({
           code: 'not-found',
-          title: 'There is nothing here to take back.',
+          title: 'There is nothing here to undo.',
           advice: 'Put single materials right from their history.',
         });
       takeJoinBack(context, last.written);

@@ -207,15 +207,15 @@ export class Meetings {
     if (!done || done.libraryId !== library.id)
       throw new Problem({
         code: 'not-found',
-        title: 'There is nothing here to take back.',
-        advice: 'Compare the library with a backup on its page, and take back what you want from there.',
+        title: 'There is nothing here to undo.',
+        advice: 'Compare the library with a backup on its page, and restore what you want from there.',
       });
     if (library.sequence !== done.sequence)
       throw new Problem({
         code: 'conflict',
         title: 'Something was changed after the two were merged.',
         advice:
-          'Taking the merge back would lose that. On the library’s page, compare with the backup made before the merge, and take single records back from it.',
+          'Taking the merge back would lose that. On the library’s page, compare with the backup made before the merge, and restore single records from it.',
       });
     await library.restore(done.backup);
     this.done = null;
