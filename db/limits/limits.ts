@@ -16,6 +16,7 @@ export const limitRecords: Repository<Limit, LimitContent> = {
   noun: LIMIT,
   read: (db, id) => limits.read(db, id),
   insert: (tx, added) => limits.insert(tx, added),
+  insertMany: (tx, added) => limits.insertMany(tx, added),
   update: (tx, before, after) => limits.update(tx, before, after),
   remove: (tx, id) => limits.remove(tx, id),
 };

@@ -16,6 +16,7 @@ export const materialRecords: Repository<Material, MaterialContent> = {
   read: (db, id) => materials.read(db, id),
   refuse: (db, content) => refuseCircularMaterial(db, materials, content),
   insert: (tx, added) => materials.insert(tx, added),
+  insertMany: (tx, added) => materials.insertMany(tx, added),
   update: (tx, before, after) => materials.update(tx, before, after),
   remove: (tx, id) => materials.remove(tx, id),
 };

@@ -54,6 +54,22 @@ export function beginHistory(tx: Writer, kind: string, record: string, doing: Do
   );
 }
 
+/** So many records begin in one statement. */
+const BEGUN_TOGETHER = 300;
+
+/** Notes who begins many records that were never there before. */
+export function beginHistories(tx: Writer, kind: string, records: readonly string[], doing: Doing): void {
+  const { by, at, why, library } = doing;
+  for (let from = 0; from < records.length; from += BEGUN_TOGETHER) {
+    const some = records.slice(from, from + BEGUN_TOGETHER);
+    const marks = some.map(() => '(?, ?, ?, ?, ?, ?)').join(', ');
+    tx.run(
+      `INSERT INTO sitting (kind, record, by, began, why, library) VALUES ${marks}`,
+      ...some.flatMap((record) => [kind, record, by, at, why, library]),
+    );
+  }
+}
+
 /** The newest entry of a record's history, or undefined. */
 export function lastEntry(db: Reader, kind: string, record: string): HistoryEntry | undefined {
   return db.get<HistoryEntry>(`${ENTRIES} ORDER BY h.n DESC LIMIT 1`, kind, record);

@@ -90,6 +90,23 @@ export class RecordTable<C extends Kept> {
     });
   }
 
+  /** Adds many, some rows to a statement: a table of thousands comes in at once. */
+  insertMany(tx: Writer, added: readonly C[]): void {
+    const names = [...OWN, ...this.#columns.map(({ name }) => name)];
+    insertRows(
+      tx,
+      this.table,
+      names,
+      added.map((one) => this.#own(one)),
+    );
+    for (const list of this.#lists) {
+      const rows = added.flatMap((one) =>
+        list.rows(contentOf(one)).map((row): SqlValue[] => [one.id, ...row]),
+      );
+      insertRows(tx, `${this.table}_${list.ending}`, [`${this.table}_id`, ...list.columns], rows);
+    }
+  }
+
   insert(tx: Writer, added: C): void {
     tx.run(this.#insert, ...this.#own(added));
     for (const list of this.#lists) this.#insertRows(tx, added.id, list, list.rows(contentOf(added)));
@@ -131,6 +148,24 @@ export class RecordTable<C extends Kept> {
       else found.set(of, [row]);
     }
     return found;
+  }
+}
+
+/** So many values a statement takes, at most: its text is kept once in the log for all its rows. */
+const MOST_VALUES = 2_000;
+
+function insertRows(
+  tx: Writer,
+  table: string,
+  columns: readonly string[],
+  rows: readonly SqlValue[][],
+): void {
+  const together = Math.max(1, Math.floor(MOST_VALUES / columns.length));
+  const marks = `(${columns.map(() => '?').join(', ')})`;
+  for (let at = 0; at < rows.length; at += together) {
+    const some = rows.slice(at, at + together);
+    const sql = `INSERT INTO ${table} (${columns.join(', ')}) VALUES ${some.map(() => marks).join(', ')}`;
+    tx.run(sql, ...some.flat());
   }
 }
 

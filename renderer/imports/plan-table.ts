@@ -2,6 +2,8 @@ import type { SheetReading } from '@core/imports/begin-reading';
 import type { Outcome } from '@core/imports/plan-row';
 import { gatherRows, likelyKey, readRows, type KeyTarget, type TableRow } from '@core/imports/read-rows';
 import type { Sheet } from '@core/tables/table';
+import { gatherFormulas } from '@core/imports/formula-rows';
+import type { Subject } from '@core/imports/subjects';
 import { answer, service } from '../service/client';
 
 /** So many rows are read, and planned, before the window has its turn. */
@@ -10,6 +12,7 @@ const AT_ONCE = 200;
 const turn = (): Promise<void> => new Promise((done) => setTimeout(done));
 
 export interface TableToPlan {
+  about: Subject;
   file: string;
   sheet: Sheet;
   reading: SheetReading;
@@ -35,6 +38,12 @@ async function rowsOf({ sheet, reading }: TableToPlan, signal: AbortSignal): Pro
   return rows;
 }
 
+/** The records of a table: several rows may make one of them. */
+function gathered({ about, reading }: TableToPlan, read: TableRow[], key: KeyTarget): TableRow[] {
+  if (about === 'formulas') return gatherFormulas(read);
+  return about === 'limits' ? read : gatherRows(read, key, reading.columns);
+}
+
 /** Lets go of a table that is not taken in. */
 export function letGo(id: string): void {
   void service.imports[':id'].$delete({ param: { id } }).catch(() => undefined);
@@ -53,9 +62,9 @@ export async function planTable(
 ): Promise<PlannedTable | undefined> {
   const read = await rowsOf(asked, signal);
   const key = asked.key ?? likelyKey(read);
-  const rows = gatherRows(read, key, asked.reading.columns);
+  const rows = gathered(asked, read, key);
   if (signal.aborted) return undefined;
-  const { id } = await answer(service.imports.$post({ json: { key, file: asked.file } }));
+  const { id } = await answer(service.imports.$post({ json: { about: asked.about, key, file: asked.file } }));
   const outcomes: Outcome[] = [];
   for (let at = 0; at < rows.length && !signal.aborted; at += AT_ONCE) {
     told(at, rows.length);

@@ -4,6 +4,8 @@ import { plain } from '@core/imports/plain';
 import type { ReadingWays } from '@core/imports/read-cell';
 import type { KeyTarget } from '@core/imports/read-rows';
 import { readTableFile } from '@core/imports/read-table-file';
+import { formulaSheets } from '@core/imports/formula-sheets';
+import type { Subject } from '@core/imports/subjects';
 import type { Sheet } from '@core/tables/table';
 import { onScopeDispose, shallowReactive } from 'vue';
 import { answer, problemOf, service, type ProblemDetails } from '../service/client';
@@ -16,6 +18,10 @@ const PAUSE_MS = 300;
 
 /** A table on its way into the library: chosen, understood, looked at, taken in, and taken back. */
 export class TakingIn {
+  /** What its rows are. */
+  about: Subject = 'materials';
+  /** Whether each sheet of the file is a formula by itself. */
+  sheetEach = false;
   file = '';
   sheets: Sheet[] = [];
   sheetAt = 0;
@@ -27,6 +33,7 @@ export class TakingIn {
   progress: { done: number; of: number } | null = null;
   problem: ProblemDetails | null = null;
   taken: { added: number; changed: number; back: boolean } | null = null;
+  private together: Sheet | null = null;
   private stop = new AbortController();
   private pause: ReturnType<typeof setTimeout> | undefined;
 
@@ -35,8 +42,16 @@ export class TakingIn {
     private readonly saving: ReturnType<typeof useSaving>,
   ) {}
 
+  /** The table that is read: a sheet of the file, or all of them as one where each is a formula. */
   get sheet(): Sheet | null {
-    return this.sheets[this.sheetAt] ?? null;
+    if (!this.sheetEach) return this.sheets[this.sheetAt] ?? null;
+    return this.sheets.length === 0 ? null : this.together;
+  }
+
+  /** Says what the rows of the table are; it is understood anew. */
+  takeFor(about: Subject, sheetEach: boolean): void {
+    [this.about, this.sheetEach] = [about, sheetEach];
+    if (this.sheets.length > 0) this.openSheet(this.sheetAt);
   }
 
   get key(): KeyTarget {
@@ -72,6 +87,11 @@ export class TakingIn {
 
   openSheet(at: number): void {
     this.sheetAt = at;
+    if (this.sheetEach) {
+      const words = this.settings.current.tableWords;
+      const ways = beginReading(this.sheets[at] ?? this.sheets[0]!, words, undefined, 'formulas').ways;
+      this.together = formulaSheets(this.sheets, this.file, ways);
+    }
     this.headIn(undefined);
   }
 
@@ -79,13 +99,13 @@ export class TakingIn {
   headIn(row: number | undefined): void {
     if (!this.sheet) return;
     this.keyChosen = null;
-    this.reading = beginReading(this.sheet, this.settings.current.tableWords, row);
+    this.reading = beginReading(this.sheet, this.settings.current.tableWords, row, this.about);
     void this.look();
   }
 
   /** Looks at every row anew, as it is understood now. Nothing is written. */
   async look(): Promise<void> {
-    const { sheet, reading, file, keyChosen: key } = this;
+    const { about, sheet, reading, file, keyChosen: key } = this;
     this.drop();
     this.taken = this.problem = null;
     if (!sheet || !reading) return;
@@ -96,7 +116,7 @@ export class TakingIn {
     };
     told(0, sheet.rows.length);
     try {
-      const planned = await planTable({ file, sheet, reading, key }, signal, told);
+      const planned = await planTable({ about, file, sheet, reading, key }, signal, told);
       if (planned) [this.planned, this.progress] = [planned, null];
     } catch (error) {
       if (signal.aborted) return;
@@ -162,8 +182,9 @@ export class TakingIn {
 }
 
 /** A table on its way in, for as long as its screen is open. */
-export function useTakingIn(): TakingIn {
+export function useTakingIn(about: Subject): TakingIn {
   const taking = shallowReactive(new TakingIn(useSettings(), useSaving()));
+  taking.about = about;
   onScopeDispose(() => taking.drop());
   return taking;
 }

@@ -26,6 +26,11 @@ const KNOWN: Known[] = [
     'import csv xlsx spreadsheet load read file',
   ),
   command(
+    'Take in a table of formulas',
+    { path: '/take-in', query: { about: 'formulas' } },
+    'import csv xlsx spreadsheet recipes load read file',
+  ),
+  command(
     'Read a supplier’s data sheet',
     { path: '/data-sheet' },
     'import pdf tds sds specification new raw material',
@@ -105,8 +110,8 @@ const KNOWN: Known[] = [
   command('Add a substance', { path: '/substances', query: { do: 'add' } }, 'new inci substance create'),
   command('Add a limit of law', { path: '/limits', query: { do: 'add' } }, 'new legal limit create'),
   command(
-    'Import limits from CSV',
-    { path: '/limits', query: { do: 'import' } },
+    'Take in a table of limits',
+    { path: '/take-in', query: { about: 'limits' } },
     'csv spreadsheet legal limits read in',
   ),
   place('Compare formulas side by side', '/formulas/compare', undefined, 'comparison difference'),

@@ -3,6 +3,7 @@ import { guessColumns, headingRow, type Column } from './guess-columns';
 import { dayOrderOf } from './money-and-dates';
 import { decimalMarkOf } from './quantity';
 import type { ReadingWays } from './read-cell';
+import type { Subject } from './subjects';
 import type { WordMap } from './words-of';
 
 /** How a sheet is read to begin with: everything of it can be changed by whoever looks at it. */
@@ -25,12 +26,18 @@ function* textsOf({ rows }: Sheet): Generator<string> {
  * Finds the heading row, the decimal mark, the order of days and months, and what each column holds.
  * @param head the heading row where it was said
  */
-export function beginReading(sheet: Sheet, told: WordMap, head = headingRow(sheet.rows)): SheetReading {
+export function beginReading(
+  sheet: Sheet,
+  told: WordMap,
+  head?: number,
+  subject: Subject = 'materials',
+): SheetReading {
+  const at = head ?? headingRow(sheet.rows, subject);
   const ways: ReadingWays = {
     mark: decimalMarkOf(textsOf(sheet)),
     order: dayOrderOf(textsOf(sheet)),
     words: told,
   };
-  const headings = sheet.rows[head]?.cells ?? [];
-  return { head, columns: guessColumns(headings, sheet.rows.slice(head + 1), ways), ways };
+  const headings = sheet.rows[at]?.cells ?? [];
+  return { head: at, columns: guessColumns(headings, sheet.rows.slice(at + 1), ways, subject), ways };
 }

@@ -126,7 +126,7 @@ export function contentOf(before: MaterialContent | null, values: Values, taking
     if (key.startsWith('figures.')) {
       const kind = key.slice('figures.'.length) as FigureKind;
       figures[kind] = figureFrom(figures[kind], value as Ends, taking.source);
-    } else if (!key.includes('.')) held[key] = value;
+    } else if (!key.includes('.') && key !== 'offers') held[key] = value;
   }
   content.figures = figures;
   for (const [group, parts] of groupsOf(values)) {
@@ -134,6 +134,8 @@ export function contentOf(before: MaterialContent | null, values: Values, taking
     const source = group === 'usage' && was === null && taking.source !== '' ? { source: taking.source } : {};
     held[group] = { ...(was ?? { ...blankGroup(group), ...source }), ...parts };
   }
-  content.offers = withOffer(content.offers, values, taking);
+  // The row's own, and those of its further rows.
+  for (const one of [values, ...((values.offers as Values[] | undefined) ?? [])])
+    content.offers = withOffer(content.offers, one, taking);
   return content;
 }

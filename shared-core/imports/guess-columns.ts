@@ -1,8 +1,10 @@
 import { cellText, type Cell, type SheetRow } from '../tables/table';
-import { HEADINGS } from './headings';
+import { FORMULA_HEADINGS } from './formula-targets';
+import { HEADINGS, listed } from './headings';
 import { plain, saysNothing } from './plain';
 import { readCell, type ReadingWays } from './read-cell';
-import { MATERIAL_TARGETS, targetOf, unitOf, type Target } from './targets';
+import { SUBJECT_WORDS, type Subject } from './subjects';
+import { targetOf, targetsOf, unitOf, type Target } from './targets';
 import { isUnitFor } from './units';
 
 /** What a column of a table is taken for, and why. */
@@ -26,10 +28,37 @@ const LEAST_READ = 0.5;
 const LEAST_WORDS = 0.8;
 const LEAST_CELLS = 3;
 
-const BY_HEADING = new Map<string, string>();
-for (const { key, label } of MATERIAL_TARGETS) BY_HEADING.set(plain(label), key);
-for (const [key, names] of Object.entries(HEADINGS))
-  for (const name of names) if (!BY_HEADING.has(name)) BY_HEADING.set(name, key);
+const FORMULA_HEADING_LISTS = Object.fromEntries(
+  Object.entries(FORMULA_HEADINGS).map(([key, text]) => [key, listed(text)]),
+);
+
+function byHeadings(
+  subject: Subject,
+  names: Readonly<Record<string, readonly string[]>>,
+): Map<string, string> {
+  const known = new Map<string, string>();
+  for (const { key, label } of targetsOf(subject)) {
+    known.set(plain(label), key);
+    if (subject === 'limits') known.set(plain(key.replace(/^limit\./, '')), key);
+  }
+  for (const [key, all] of Object.entries(names))
+    for (const name of all) if (!known.has(name)) known.set(name, key);
+  return known;
+}
+
+const BY_HEADING: Readonly<Record<Subject, ReadonlyMap<string, string>>> = {
+  materials: byHeadings('materials', HEADINGS),
+  formulas: byHeadings('formulas', FORMULA_HEADING_LISTS),
+  limits: byHeadings('limits', {}),
+};
+
+/** A column as it is looked at. */
+interface Seen {
+  at: number;
+  heading: string;
+  cells: readonly Cell[];
+  subject: Subject;
+}
 
 /** A heading without what stands in brackets or behind a comma at its end, and that. */
 function parted(heading: string): { name: string; end: string } {
@@ -40,10 +69,12 @@ function parted(heading: string): { name: string; end: string } {
 }
 
 /** What a heading names, the surest first: all of it, without its unit, without a number at its end. */
-function namedBy(heading: string): string | null {
+function namedBy(heading: string, subject: Subject): string | null {
+  if (subject === 'formulas' && /^\s*%/.test(heading)) return 'line.amount';
   const { name } = parted(heading);
-  for (const text of [heading, name, name.replace(/\s*\d+$/, '')]) {
-    const key = BY_HEADING.get(plain(text));
+  const unbracketed = heading.replace(/\s*[([][^()[\]]*[)\]]\s*$/, '');
+  for (const text of [heading, unbracketed, name, name.replace(/\s*\d+$/, '')]) {
+    const key = BY_HEADING[subject].get(plain(text));
     if (key !== undefined) return key;
   }
   return null;
@@ -69,8 +100,8 @@ function refined(key: string, end: string): string {
   return key === 'offer.price' && /\/\s*kg$/i.test(end) ? 'offer.pricePerKg' : key;
 }
 
-function byHeading(at: number, heading: string, cells: readonly Cell[], ways: ReadingWays): Column | null {
-  const named = namedBy(heading);
+function byHeading({ at, heading, cells, subject }: Seen, ways: ReadingWays): Column | null {
+  const named = namedBy(heading, subject);
   if (named === null) return null;
   const { end } = parted(heading);
   const target = targetOf(refined(named, end));
@@ -88,16 +119,16 @@ function byHeading(at: number, heading: string, cells: readonly Cell[], ways: Re
   };
 }
 
-function byContent(at: number, heading: string, cells: readonly Cell[], ways: ReadingWays): Column {
+function byContent({ at, heading, cells, subject }: Seen, ways: ReadingWays): Column {
   const left = {
     at,
     heading,
     unit: '',
     target: null,
-    reason: 'Nothing of a material is known by this heading.',
+    reason: `Nothing of a ${SUBJECT_WORDS[subject].one} is known by this heading.`,
   };
   if (cells.length < LEAST_CELLS) return left;
-  const fitting = MATERIAL_TARGETS.filter(
+  const fitting = targetsOf(subject).filter(
     (target) => target.reading.kind === 'word' && shareRead(cells, target, '', ways) >= LEAST_WORDS,
   );
   const [only] = fitting;
@@ -106,13 +137,14 @@ function byContent(at: number, heading: string, cells: readonly Cell[], ways: Re
 }
 
 /**
- * What the columns of a table of raw materials hold, by their headings in several languages and by what stands in them.
+ * What the columns of a table hold, by their headings in several languages and by what stands in them.
  * Of two columns for one thing the first is taken.
  */
 export function guessColumns(
   headings: readonly Cell[],
   rows: readonly SheetRow[],
   ways: ReadingWays,
+  subject: Subject = 'materials',
 ): Column[] {
   const width = Math.max(headings.length, ...rows.slice(0, SAMPLE).map(({ cells }) => cells.length));
   const taken = new Set<string>();
@@ -121,7 +153,8 @@ export function guessColumns(
       .replace(/\s+/g, ' ')
       .trim();
     const cells = cellsOf(rows, at);
-    const guess = byHeading(at, heading, cells, ways) ?? byContent(at, heading, cells, ways);
+    const seen = { at, heading, cells, subject };
+    const guess = byHeading(seen, ways) ?? byContent(seen, ways);
     if (guess.target === null) return guess;
     if (!taken.has(guess.target)) {
       taken.add(guess.target);
@@ -143,10 +176,10 @@ export function columnFor({ at, heading }: Column, key: string | null): Column {
 const DEEPEST_HEAD = 25;
 
 /** Which of the rows names the columns: the one that names most of them; the first where none does. */
-export function headingRow(rows: readonly SheetRow[]): number {
+export function headingRow(rows: readonly SheetRow[], subject: Subject = 'materials'): number {
   const known = rows
     .slice(0, DEEPEST_HEAD)
-    .map(({ cells }) => new Set(cells.flatMap((cell) => namedBy(cellText(cell)) ?? [])).size);
+    .map(({ cells }) => new Set(cells.flatMap((cell) => namedBy(cellText(cell), subject) ?? [])).size);
   const most = Math.max(0, ...known);
   return most < 2 ? 0 : known.indexOf(most);
 }

@@ -1,5 +1,5 @@
 /** Words parted by commas, over several lines. */
-const listed = (text: string): string[] =>
+export const listed = (text: string): string[] =>
   text
     .split(',')
     .map((word) => word.replace(/\s+/g, ' ').trim())

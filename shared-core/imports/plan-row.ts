@@ -24,12 +24,13 @@ export interface Outcome {
 }
 
 /** What a row makes of the library: the outcome, and the content to be written where there is one. */
-export interface PlannedRow {
+export interface Planned<R, C> {
   outcome: Outcome;
-  /** The material that it changes; null for a new one. */
-  before: Material | null;
-  content: MaterialContent | null;
+  /** The record that it changes; null for a new one. */
+  before: R | null;
+  content: C | null;
 }
+export type PlannedRow = Planned<Material, MaterialContent>;
 
 export interface PlanParts {
   key: KeyTarget;
@@ -39,14 +40,15 @@ export interface PlanParts {
   region: Region;
 }
 
-/** The rule of which field a content breaks, in the words of its form. */
-function faultsIn(content: MaterialContent): Fault[] {
+/** A content as it is kept, or the rule of which field it breaks, in the words of its form. */
+function checked(content: MaterialContent): { kept: MaterialContent | null; faults: Fault[] } {
   const read = materialContent.safeParse(content);
-  if (read.success) return [];
-  return read.error.issues.map(({ path, message }) => ({
+  if (read.success) return { kept: read.data, faults: [] };
+  const faults = read.error.issues.map(({ path, message }) => ({
     heading: (MATERIAL_FIELDS as Fields)[String(path[0])]?.label ?? '',
     message,
   }));
+  return { kept: null, faults };
 }
 
 function foundBy(row: TableRow, { key, known }: PlanParts): Material | Fault | null {
@@ -72,7 +74,8 @@ export function planRow(row: TableRow, parts: PlanParts): PlannedRow {
   const name = content.tradeName || before?.tradeName || String(row.values[parts.key] ?? '');
   // A cell that cannot be read is told once, not again by the rule that misses it.
   const faults = isFault(found) ? [...row.faults, found] : row.faults;
-  const all = faults.length > 0 ? faults : faultsIn(content);
+  const read = faults.length > 0 ? { kept: null, faults } : checked(content);
+  const all = read.faults;
   const notes = lackShares(content.composition)
     ? ['Not every INCI name came with its share: those without may be anything that the others leave.']
     : [];
@@ -89,6 +92,6 @@ export function planRow(row: TableRow, parts: PlanParts): PlannedRow {
   return {
     outcome: { line: row.line, kind, name, faults: all, notes, differences },
     before,
-    content: kind === 'new' || kind === 'changed' ? materialContent.parse(content) : null,
+    content: kind === 'new' || kind === 'changed' ? read.kept : null,
   };
 }

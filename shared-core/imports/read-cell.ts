@@ -1,13 +1,14 @@
+import { amountOf } from '../formulas/pasting/pasted-table';
 import { MG_PER_KG } from '../quantities/mass';
 import { ppmFromPercent } from '../quantities/share';
 import { cellText, isDate, isError, type Cell } from '../tables/table';
 import { currencyOf, dateOf, moneyOf, type DayOrder } from './money-and-dates';
 import { namesOf, shareEnds } from './names';
-import { saysNothing } from './plain';
+import { plain, saysNothing } from './plain';
 import { quantityOf, type DecimalMark, type Quantity } from './quantity';
 import { unitOf, type Target } from './targets';
 import { inUnit } from './units';
-import { wordFor, wordsIn, yesOrNoOf, type WordMap } from './words-of';
+import { listIn, wordFor, wordsIn, yesOrNoOf, type WordMap } from './words-of';
 
 /** How the cells of a table are read: what its numbers and dates look like, and what its words mean. */
 export interface ReadingWays {
@@ -79,20 +80,38 @@ function moneyIn(cell: Cell, { mark }: ReadingWays): CellReading {
     : refused(money.message);
 }
 
+function amountIn(cell: Cell, target: Target, headed: string, ways: ReadingWays): CellReading {
+  if (typeof cell === 'string' && amountOf(cell)?.kind === 'to 100')
+    return { ok: true, value: { percent: null, toHundred: true } };
+  const percent = oneValue(cell, target, headed, ways);
+  if (typeof percent === 'string') return refused(percent);
+  if (percent < 0 || percent > 100) return refused(`“${cellText(cell)}” is no share of 0 to 100 %.`);
+  return { ok: true, value: { percent, toHundred: false } };
+}
+
 function allergensIn(text: string, mark: DecimalMark | null): CellReading {
   // The most that a range allows: an allergen is told from the amount that may be there.
   return { ok: true, value: namesOf(text, mark).map(({ inci, highPpm }) => ({ inci, ppm: highPpm })) };
+}
+
+/** The words of a cell: those of limits hold commas and “and” themselves, so that what is one of them stays whole. */
+function piecesOf(text: string, target: Target, { words }: ReadingWays): string[] {
+  if (!target.key.startsWith('limit.')) return wordsIn(text);
+  return listIn(text).flatMap((one) =>
+    wordFor(target, one, words) === null ? one.split(/,\s*/).filter((part) => part !== '') : [one],
+  );
 }
 
 function ofText(text: string, cell: Cell, target: Target, ways: ReadingWays): CellReading {
   const { reading } = target;
   switch (reading.kind) {
     case 'word': {
+      if (reading.empty !== null && plain(reading.empty) === plain(text)) return { ok: true, value: null };
       const found = wordsOf(target, [text], ways);
       return found.ok ? { ok: true, value: (found.value as string[])[0] } : found;
     }
     case 'words':
-      return wordsOf(target, wordsIn(text), ways);
+      return wordsOf(target, piecesOf(text, target, ways), ways);
     case 'flag':
     case 'known': {
       const said = yesOrNoOf(text);
@@ -140,6 +159,8 @@ export function readCell(cell: Cell, target: Target, headed: string, ways: Readi
       return numbered(cell, target, headed, ways);
     case 'money':
       return moneyIn(cell, ways);
+    case 'amount':
+      return amountIn(cell, target, headed, ways);
     case 'figure': {
       const quantity = quantityIn(cell, target, headed, ways);
       if (typeof quantity === 'string') return refused(quantity);

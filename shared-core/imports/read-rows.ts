@@ -77,9 +77,16 @@ export const keyOf = ({ values }: Pick<TableRow, 'values'>, key: KeyTarget): str
 
 const refusal = (message: string): Fault => ({ heading: '', message });
 
-/** A further row of a material: its INCI name is one more, all else must agree or be empty. */
+const isOffer = (key: string): boolean => key.startsWith('offer.');
+const offerIn = (values: Values): Values =>
+  Object.fromEntries(Object.entries(values).filter(([key]) => isOffer(key)));
+const withoutOffer = (values: Values): Values =>
+  Object.fromEntries(Object.entries(values).filter(([key]) => !isOffer(key)));
+
+/** A further row of a material: its INCI name and its offer are one more each, all else must agree or be empty. */
 function joined(first: TableRow, next: TableRow): TableRow {
-  const { composition, ...others } = next.values;
+  const { composition, ...others } = withoutOffer(next.values);
+  const offer = offerIn(next.values);
   const clash = Object.entries(others).find(
     ([key, value]) => first.values[key] !== undefined && !same(first.values[key], value),
   );
@@ -91,12 +98,31 @@ function joined(first: TableRow, next: TableRow): TableRow {
       ),
     );
   const parts = [...((first.values.composition as InciPart[]) ?? []), ...((composition as InciPart[]) ?? [])];
-  return { line: first.line, values: { ...others, ...first.values, composition: parts }, faults };
+  const offers = [
+    ...((first.values.offers as Values[]) ?? []),
+    ...(Object.keys(offer).length > 0 ? [offer] : []),
+  ];
+  const values = {
+    ...others,
+    ...first.values,
+    ...(parts.length > 0 && { composition: parts }),
+    ...(offers.length > 0 && { offers }),
+  };
+  return { line: first.line, values, faults };
+}
+
+/** Whether a row only adds to a material that stands above: an INCI name with its share, or an offer. */
+function addsOnly({ values }: TableRow, shares: boolean): boolean {
+  if (shares && values.composition !== undefined) return true;
+  const others = Object.keys(withoutOffer(values)).filter(
+    (key) => !(KEYS as readonly string[]).includes(key),
+  );
+  return others.length === 0 && Object.keys(values).some(isOffer);
 }
 
 /**
- * The materials of a table: with a column of shares, rows of one key are the INCI names of one material; without, a key
- * that comes twice is a fault of the later row.
+ * The materials of a table: with a column of shares, rows of one key are the INCI names of one material, and rows that
+ * hold nothing but an offer are its offers; any other key that comes twice is a fault of the later row.
  */
 export function gatherRows(
   rows: readonly TableRow[],
@@ -112,8 +138,7 @@ export function gatherRows(
     if (before === undefined) {
       if (name !== '') seen.set(name, gathered.length);
       gathered.push(row);
-    } else if (bySeveral && row.values.composition !== undefined)
-      gathered[before] = joined(gathered[before]!, row);
+    } else if (addsOnly(row, bySeveral)) gathered[before] = joined(gathered[before]!, row);
     else {
       const twice = refusal(`“${String(row.values[key])}” stands in line ${gathered[before]!.line} already.`);
       gathered.push({ ...row, faults: [...row.faults, twice] });

@@ -26,17 +26,44 @@ function shapeOf({ key, reading }: Target): z.ZodType {
     case 'share':
     case 'mass':
       return z.number();
+    case 'amount':
+      return z.object({ percent: amount, toHundred: z.boolean() });
     default:
-      return plainValue;
+      return plainValue.nullable();
   }
 }
 
-const values = z.record(z.string().max(60), z.unknown()).superRefine((held, found) => {
-  for (const [key, value] of Object.entries(held)) {
-    const known = isTarget(key) && shapeOf(targetOf(key)).safeParse(value).success;
-    if (!known) found.addIssue({ code: 'custom', path: [key], message: `${key} cannot be read here.` });
-  }
+/** A line of a formula, as several rows make one. */
+const formulaRow = z.object({
+  line: z.int().min(1),
+  names: z.array(text).min(1).max(3),
+  percent: amount,
+  toHundred: z.boolean(),
+  phase: z.string().max(80),
+  note: z.string().max(300),
 });
+
+/** Each shape is made once: a table asks for them at every cell. */
+const SHAPES = new Map<string, z.ZodType>([['lines', z.array(formulaRow).max(2_600)]]);
+function shapeAt(key: string): z.ZodType | null {
+  const known = SHAPES.get(key);
+  if (known || !isTarget(key)) return known ?? null;
+  const shape = shapeOf(targetOf(key));
+  SHAPES.set(key, shape);
+  return shape;
+}
+
+const values: z.ZodType<Record<string, unknown>> = z
+  .record(z.string().max(60), z.unknown())
+  .superRefine((held, found) => {
+    for (const [key, value] of Object.entries(held)) {
+      const several = key === 'offers' && Array.isArray(value) && value.length <= 60;
+      const known = several
+        ? value.every((one) => values.safeParse(one).success)
+        : (shapeAt(key)?.safeParse(value).success ?? false);
+      if (!known) found.addIssue({ code: 'custom', path: [key], message: `${key} cannot be read here.` });
+    }
+  });
 
 const fault = z.object({
   heading: z.string().max(300),

@@ -1,3 +1,6 @@
+import { FORMULA_TARGETS } from './formula-targets';
+import { LIMIT_TARGETS } from './limit-targets';
+import type { Subject } from './subjects';
 import { FIGURE_KINDS, FIGURE_NAMES } from '../materials/figure';
 import { MATERIAL_FIELDS } from '../materials/fields';
 import { OFFER_ROW } from '../materials/row-fields';
@@ -12,6 +15,8 @@ export type Reading =
   | { kind: 'names' }
   /** The share of the INCI name in the same row. */
   | { kind: 'part share' }
+  /** A share of a formula in per cent, or the mark of the q.s. line. */
+  | { kind: 'amount' }
   | { kind: 'mass' | 'money' | 'currency' | 'date' };
 
 /** What a column of a maker's table can fill: a property of a material, or a part of one. */
@@ -89,12 +94,24 @@ const RANGES: Readonly<Record<string, Target>> = {
 export const MATERIAL_TARGETS: readonly Target[] = Object.entries(MATERIAL_FIELDS as Fields).flatMap(
   ([key, field]) => [...(RANGES[key] ? [RANGES[key]] : []), ...ofField(key, field)],
 );
-const BY_KEY = new Map(MATERIAL_TARGETS.map((target) => [target.key, target]));
+const TARGETS: Readonly<Record<Subject, readonly Target[]>> = {
+  materials: MATERIAL_TARGETS,
+  formulas: FORMULA_TARGETS,
+  limits: LIMIT_TARGETS,
+};
+const BY_KEY = new Map(
+  Object.values(TARGETS)
+    .flat()
+    .map((target) => [target.key, target]),
+);
+
+/** Everything that a table of these can fill. */
+export const targetsOf = (subject: Subject): readonly Target[] => TARGETS[subject];
 
 /** What a key fills. @throws Error for a key that fills nothing: a fault of ours */
 export function targetOf(key: string): Target {
   const target = BY_KEY.get(key);
-  if (!target) throw new Error(`Nothing of a material is called ${key}.`);
+  if (!target) throw new Error(`Nothing that a table fills is called ${key}.`);
   return target;
 }
 
@@ -102,7 +119,7 @@ export const isTarget = (key: string): boolean => BY_KEY.has(key);
 
 /** The unit that a column of it is read in; empty where there is none. */
 export function unitOf({ reading }: Target): string {
-  if (reading.kind === 'part share') return '%';
+  if (reading.kind === 'part share' || reading.kind === 'amount') return '%';
   if (reading.kind === 'mass') return 'kg';
   return 'unit' in reading ? reading.unit : '';
 }

@@ -57,6 +57,14 @@ export function wordsIn(written: string): string[] {
     .filter((one) => !saysNothing(one));
 }
 
+/** Words that stand apart by semicolons only: some of them hold commas and “and” themselves. */
+export function listIn(written: string): string[] {
+  return written
+    .split(/[;|\n]/)
+    .map((one) => one.trim())
+    .filter((one) => !saysNothing(one));
+}
+
 const YES = new Set(YES_WORDS.map((word) => plain(word) || word));
 const NO = new Set(NO_WORDS.map((word) => plain(word) || word));
 

@@ -14,7 +14,7 @@ export function hangingPdf(): Buffer {
     '<< /Type /Pages /Kids [3 0 R] /Count 1 >>',
     '<< /Type /Page /Parent 2 0 R /MediaBox [0 0 595 842] /Contents 4 0 R /Resources << /Font << /F1 << /Type /Font /Subtype /Type1 /BaseFont /Helvetica >> >> >> >>',
   ];
-  const parts = [Buffer.from('%PDF-1.7\n')];
+  const parts: Buffer[] = [Buffer.from('%PDF-1.7\n')];
   const places: number[] = [];
   const add = (...pieces: Buffer[]): void => void parts.push(...pieces);
   const length = (): number => parts.reduce((sum, part) => sum + part.length, 0);

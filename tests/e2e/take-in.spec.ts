@@ -1,4 +1,5 @@
 import type { Page } from '@playwright/test';
+import { blankMaterial } from '@core/materials/material';
 import { writeXlsx } from '@core/tables/xlsx/write-xlsx';
 import { readFileSync } from 'node:fs';
 import { germanShelf } from '../unit/imports/german-shelf';
@@ -89,4 +90,55 @@ test('what is no table is refused with what to do', async ({ page, stillroom }) 
   await expect(page.getByRole('alert')).toContainText(
     'A quotation mark is left open or stands alone near line 2.',
   );
+});
+
+test('formulas come in from a sheet each, over materials of the shelf; a limit from a table of its own', async ({
+  page,
+  stillroom,
+}) => {
+  const { host } = stillroom;
+  for (const [name, inci] of [
+    ['Harrow Water', 'Aqua'],
+    ['Larkspur Wax', 'Cetearyl Glucoside'],
+  ] as const)
+    await host.post('/api/materials', blankMaterial(name, inci));
+  await page.goto(`${host.origin}/#/take-in?about=formulas`);
+  await page.getByLabel('The table holds').selectOption({ label: 'formulas: a sheet each' });
+  const head = ['Raw material', '% w/w'];
+  const book = writeXlsx([
+    {
+      name: 'Day Milk',
+      head,
+      rows: [
+        ['Harrow Water', 'q.s.'],
+        ['Larkspur Wax', 4],
+      ],
+    },
+    {
+      name: 'Night Milk',
+      head,
+      rows: [
+        ['Harrow Water', 'q.s.'],
+        ['Larkspur Butter', 4],
+      ],
+    },
+  ]);
+  await choose(page, 'milks.xlsx', Buffer.from(book));
+  await expect(page.getByRole('heading', { name: 'What would become of 2 formulas' })).toBeVisible();
+  await expect(page.getByText('“Larkspur Butter” is no material of the library.')).toBeVisible();
+  await expectNoAxeViolations(page);
+  await page.getByRole('button', { name: 'Take in 1 formula' }).click();
+  await expect(page.getByText('Taken in: 1 formula added, 0 changed.')).toBeVisible();
+  await page.getByRole('button', { name: 'Take all of it back' }).click();
+  await expect(page.getByText('Taken back: 1 formula went')).toBeVisible();
+
+  await page.goto(`${host.origin}/#/take-in?about=limits`);
+  await choose(
+    page,
+    'limits.csv',
+    'Substance or group;Limit (%);Region;Text and entry\nFictol;1;EU;an invented text',
+  );
+  await page.getByRole('button', { name: 'Take in 1 limit' }).click();
+  await page.getByRole('link', { name: 'See the limits' }).click();
+  await expect(page.getByText('Fictol').first()).toBeVisible();
 });

@@ -1,12 +1,11 @@
 import type { TakingIn } from '@core/imports/content-of';
-import { plain } from '@core/imports/plain';
-import { planRow, type Outcome, type PlannedRow } from '@core/imports/plan-row';
-import { keyOf, type KeyTarget, type TableRow } from '@core/imports/read-rows';
+import type { Outcome, Planned } from '@core/imports/plan-row';
+import type { KeyTarget, TableRow } from '@core/imports/read-rows';
 import type { Region } from '@core/locale/numbers';
-import type { Material } from '@core/materials/material';
-import type { Reader } from '@db/database';
-import { materials } from '@db/materials/materials';
-import { materialsByKey } from './library-keys';
+import type { Reader, Writer } from '@db/database';
+import type { Kept } from '@db/record/record-table';
+import type { Repository } from '@db/record/repository';
+import type { ServiceContext } from '../context';
 
 export interface ImportParts {
   key: KeyTarget;
@@ -16,45 +15,43 @@ export interface ImportParts {
   taking: TakingIn;
 }
 
+/** How the rows of one kind of table become records, and what is held before they do. */
+export interface Taker<R extends Kept & C, C extends object> {
+  repository: Repository<R, C>;
+  /** What would become of some rows, against the library as it is; what was planned before is known to it. */
+  plan(db: Reader, rows: readonly TableRow[]): Planned<R, C>[] | Promise<Planned<R, C>[]>;
+  /** The name of a record that came into the library since, which a row would make anew. */
+  cameSince(db: Reader, planned: readonly Planned<R, C>[]): string | null;
+  /** What a new one gets only when it is written, such as a number. */
+  complete?(tx: Writer, content: C): C;
+  /** Throws where what is written cannot stand beside the rest; called once all stand. */
+  refuseTogether?(tx: Reader, all: readonly R[]): void;
+  /** Throws where one that was added is used by now. */
+  refuseUsed?(tx: Reader, added: R): void;
+}
+
 /** What taking in has written, so that it can be taken back as one. */
-export interface Written {
+export interface Written<R> {
   added: string[];
   /** Each with what it was before, and its revision since. */
-  changed: { before: Material; revision: number }[];
+  changed: { before: R; revision: number }[];
 }
 
 /** A table on its way into the library: planned a piece at a time, written as one, taken back as one. */
-export class TableImport {
-  readonly planned: PlannedRow[] = [];
-  written: Written | null = null;
-  private readonly byKey: ReadonlyMap<string, readonly string[]>;
+export class TableImport<C extends object = object, R extends Kept & C = Kept & C> {
+  readonly planned: Planned<R, C>[] = [];
+  written: Written<R> | null = null;
 
   constructor(
     readonly libraryId: string,
-    readonly parts: ImportParts,
-    db: Reader,
-  ) {
-    this.byKey = materialsByKey(db, parts.key);
-  }
+    readonly file: string,
+    readonly taker: Taker<R, C>,
+  ) {}
 
   /** Plans some more rows; nothing is written. */
-  plan(db: Reader, rows: readonly TableRow[]): Outcome[] {
-    const { key, taking, region } = this.parts;
-    const wanted = rows.flatMap((row) => this.byKey.get(keyOf(row, key)) ?? []);
-    const held = materials.readMany(db, wanted);
-    const known = (name: string): Material[] =>
-      (this.byKey.get(name) ?? []).flatMap((id) => held.get(id) ?? []);
-    const planned = rows.map((row) => planRow(row, { key, known, taking, region }));
+  async plan(context: ServiceContext, rows: readonly TableRow[]): Promise<Outcome[]> {
+    const planned = await this.taker.plan(context.session.current().library, rows);
     this.planned.push(...planned);
     return planned.map(({ outcome }) => outcome);
-  }
-
-  /** Whether a material of a key came into the library since, which a row would make anew. */
-  cameSince(db: Reader): string | null {
-    const now = materialsByKey(db, this.parts.key);
-    const made = this.planned.find(
-      ({ before, content }) => content && !before && now.has(plain(content[this.parts.key])),
-    );
-    return made?.outcome.name ?? null;
   }
 }

@@ -1,19 +1,15 @@
-import type { Material } from '@core/materials/material';
-import { tradeNameKey } from '@core/materials/nested';
 import { Problem } from '@core/problems/problem';
 import { same } from '@core/record/same';
 import type { Reader } from '@db/database';
-import { materialRecords, refuseCircularComposition } from '@db/materials/materials';
-import { materialUses } from '@db/materials/uses';
-import { beginHistory, keepBefore, keepDeleted } from '@db/record/history';
+import { beginHistories, keepBefore, keepDeleted } from '@db/record/history';
+import type { Kept } from '@db/record/record-table';
 import type { ServiceContext } from '../context';
 import { doingNow } from '../record/records';
-import { tellChange } from '../record/tell-change';
+import { markChanged, tellChange } from '../record/tell-change';
 import type { TableImport } from './table-import';
 
 /** More changes than these are told as one: every window asks anew for what it shows. */
 const MOST_TOLD = 200;
-const { kind } = materialRecords.noun;
 
 function conflict(title: string): Problem {
   return new Problem({
@@ -23,27 +19,19 @@ function conflict(title: string): Problem {
   });
 }
 
-function presentOf(db: Reader, id: string): Material | undefined {
-  return materialRecords.read(db, id);
-}
-
-function tellAll(context: ServiceContext, now: readonly { id: string; revision?: number }[]): void {
-  const { lists } = context.session.current();
+function tellAll(
+  context: ServiceContext,
+  kind: string,
+  now: readonly { id: string; revision?: number }[],
+): void {
   if (now.length <= MOST_TOLD) for (const one of now) tellChange(context, kind, one);
   else {
-    for (const { id } of now) lists.changed('materials', id);
+    for (const { id } of now) markChanged(context, kind, id);
     context.session.changes.tellLibrary();
   }
 }
 
-/** Those whose composition names a material of the library: only these can be part of a circle. */
-function namingOthers(db: Reader, all: readonly Material[]): Material[] {
-  const rows = db.all<{ name: string }>('SELECT trade_name AS name FROM material');
-  const names = new Set(rows.map(({ name }) => tradeNameKey(name)));
-  return all.filter(({ composition }) => composition.some(({ inci }) => names.has(tradeNameKey(inci))));
-}
-
-/** How many materials a table added and changed. */
+/** How many records a table added and changed. */
 export interface TakenIn {
   added: number;
   changed: number;
@@ -51,89 +39,110 @@ export interface TakenIn {
 
 /**
  * Writes all that was planned, or nothing, as one change.
- * @throws Problem conflict when a material was changed, or came, since it was planned; invalid-input for a circle
+ * @throws Problem conflict when a record was changed, or came, since it was planned; invalid-input for a circle
  */
-export function takeIn(context: ServiceContext, table: TableImport): TakenIn {
+export function takeIn<R extends Kept & C, C extends object>(
+  context: ServiceContext,
+  table: TableImport<C, R>,
+): TakenIn {
   const { library } = context.session.current();
+  const { repository, cameSince, complete, refuseTogether } = table.taker;
+  const { noun } = repository;
   if (table.written) throw conflict('This table is taken in already.');
-  const came = table.cameSince(library);
+  const came = cameSince(library, table.planned);
   if (came !== null) throw conflict(`“${came}” has come into the library meanwhile.`);
-  const doing = doingNow(context, `taken in from ${table.parts.file}`);
-  const stamp = { updatedAt: doing.at };
-  const added: Material[] = [];
-  const changed: { before: Material; after: Material }[] = [];
-  for (const { before, content } of table.planned) {
-    if (!content) continue;
-    if (!before) added.push({ ...content, id: context.newId(), revision: 1, createdAt: doing.at, ...stamp });
-    else changed.push({ before, after: { ...before, ...content, revision: before.revision + 1, ...stamp } });
-  }
-  library.transaction((tx) => {
-    for (const one of added) {
-      materialRecords.insert(tx, one);
-      beginHistory(tx, kind, one.id, doing);
+  const doing = doingNow(context, `taken in from ${table.file}`);
+  const { added, changed } = library.transaction((tx) => {
+    const made: R[] = [];
+    const pairs: { before: R; after: R }[] = [];
+    for (const { before, content } of table.planned) {
+      if (!content) continue;
+      const whole = before ? content : (complete?.(tx, content) ?? content);
+      const stamp = { updatedAt: doing.at, revision: (before?.revision ?? 0) + 1 };
+      if (before) pairs.push({ before, after: { ...before, ...whole, ...stamp } });
+      else {
+        const one = { ...whole, id: context.newId(), createdAt: doing.at, ...stamp } as unknown as R;
+        made.push(one);
+        // A number drawn for the next one must see this one.
+        if (complete) repository.insert(tx, one);
+      }
     }
-    for (const { before, after } of changed) {
-      if (presentOf(tx, before.id)?.revision !== before.revision)
-        throw conflict(`“${before.tradeName}” was changed meanwhile.`);
-      keepBefore(tx, materialRecords.noun, before, doing);
-      materialRecords.update(tx, before, after);
+    if (!complete) {
+      if (repository.insertMany) repository.insertMany(tx, made);
+      else for (const one of made) repository.insert(tx, one);
     }
-    // Once all stand: a blend may name another material of the same table.
-    for (const one of namingOthers(tx, [...added, ...changed.map(({ after }) => after)]))
-      refuseCircularComposition(tx, one);
+    beginHistories(
+      tx,
+      noun.kind,
+      made.map(({ id }) => id),
+      doing,
+    );
+    for (const { before, after } of pairs) {
+      if (repository.read(tx, before.id)?.revision !== before.revision)
+        throw conflict(`“${noun.titleOf(before)}” was changed meanwhile.`);
+      keepBefore(tx, noun, before, doing);
+      repository.update(tx, before, after);
+    }
+    refuseTogether?.(tx, [...made, ...pairs.map(({ after }) => after)]);
+    return { added: made, changed: pairs };
   });
   table.written = {
     added: added.map(({ id }) => id),
     changed: changed.map(({ before, after }) => ({ before, revision: after.revision })),
   };
-  tellAll(context, [...added, ...changed.map(({ after }) => after)]);
+  tellAll(context, noun.kind, [...added, ...changed.map(({ after }) => after)]);
   return { added: added.length, changed: changed.length };
 }
 
-function unchangedSince(db: Reader, id: string, revision: number): Material {
-  const now = presentOf(db, id);
+function unchangedSince<R extends Kept & C, C extends object>(
+  { taker: { repository } }: TableImport<C, R>,
+  db: Reader,
+  id: string,
+  revision: number,
+): R {
+  const now = repository.read(db, id);
   if (now?.revision === revision) return now;
+  const { name, titleOf } = repository.noun;
   throw new Problem({
     code: 'conflict',
     title: now
-      ? `“${now.tradeName}” was changed after it was taken in.`
-      : 'A material that was taken in is no longer there.',
-    advice: 'Taking in can be taken back only as a whole. Mend the materials one by one, from their history.',
+      ? `“${titleOf(now)}” was changed after it was taken in.`
+      : `A ${name} that was taken in is no longer there.`,
+    advice: 'Taking in can be taken back only as a whole. Mend the records one by one, from their history.',
   });
 }
 
 /**
  * Takes back all that a table has written, as one change: what it added goes, what it changed is as before.
- * @throws Problem conflict when one of them was changed since, in-use when one stands in a formula
+ * @throws Problem conflict when one of them was changed since, in-use when one is used by now
  */
-export function takeBack(context: ServiceContext, table: TableImport): TakenIn {
+export function takeBack<R extends Kept & C, C extends object>(
+  context: ServiceContext,
+  table: TableImport<C, R>,
+): TakenIn {
   const { library } = context.session.current();
+  const { repository, refuseUsed } = table.taker;
+  const { noun } = repository;
   const written = table.written ?? { added: [], changed: [] };
   const doing = doingNow(context, 'taking in taken back');
   const told: { id: string; revision?: number }[] = [];
   library.transaction((tx) => {
     for (const id of written.added) {
-      const now = unchangedSince(tx, id, 1);
-      const [use] = materialUses(tx, now);
-      if (use)
-        throw new Problem({
-          code: 'in-use',
-          title: `“${now.tradeName}” stands in ${use.formulaName} by now.`,
-          advice: 'Take it out of the formula first. Nothing was changed.',
-        });
-      keepDeleted(tx, materialRecords.noun, now, doing);
-      materialRecords.remove(tx, id);
+      const now = unchangedSince(table, tx, id, 1);
+      refuseUsed?.(tx, now);
+      keepDeleted(tx, noun, now, doing);
+      repository.remove(tx, id);
       told.push({ id });
     }
     for (const { before, revision } of written.changed) {
-      const now = unchangedSince(tx, before.id, revision);
-      const after: Material = { ...before, revision: revision + 1, updatedAt: doing.at };
-      keepBefore(tx, materialRecords.noun, now, doing);
-      if (!same(now, after)) materialRecords.update(tx, now, after);
+      const now = unchangedSince(table, tx, before.id, revision);
+      const after: R = { ...before, revision: revision + 1, updatedAt: doing.at };
+      keepBefore(tx, noun, now, doing);
+      if (!same(now, after)) repository.update(tx, now, after);
       told.push(after);
     }
   });
   table.written = null;
-  tellAll(context, told);
+  tellAll(context, noun.kind, told);
   return { added: written.added.length, changed: written.changed.length };
 }

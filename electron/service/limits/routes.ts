@@ -5,15 +5,8 @@ import { z } from 'zod';
 import type { ServiceContext } from '../context';
 import { listPage } from '../lists/list-page';
 import { validBody } from '../problems/validated';
-import { importLimits } from './import-limits';
 import { addRecord, changeRecord, record, removeRecord } from '../record/records';
 
-const many = z.object({
-  limits: z
-    .array(limitContent)
-    .min(1, 'The file holds no limit.')
-    .max(20_000, 'A file can hold 20,000 limits at most.'),
-});
 const edit = z.object({ revision: z.int(), content: limitContent });
 
 /** Limits of law and of advice, as the library holds them. */
@@ -26,7 +19,6 @@ export function limitsRoutes(context: ServiceContext) {
         201,
       ),
     )
-    .post('/import', validBody(many), (c) => c.json(importLimits(context, c.req.valid('json').limits), 201))
     .get('/:id', (c) => c.json(record(context, limitRecords, c.req.param('id'))))
     .put('/:id', validBody(edit), (c) => {
       const { revision, content } = c.req.valid('json');

@@ -11,6 +11,12 @@ const LISTED: Readonly<Record<string, Noun>> = {
   limit: 'limits',
 };
 
+/** Has the list of a kind read a record anew before its next answer. */
+export function markChanged(context: ServiceContext, kind: string, id: string): void {
+  const noun = LISTED[kind];
+  if (noun) context.session.current().lists.changed(noun, id);
+}
+
 /**
  * The one place that hears of every change of a record, after it is safe on the disk: the lists and every window follow.
  * @param now the record as it is now; only its id when it was deleted
@@ -20,7 +26,6 @@ export function tellChange(
   kind: string,
   now: { id: string; revision?: number },
 ): void {
-  const noun = LISTED[kind];
-  if (noun) context.session.current().lists.changed(noun, now.id);
+  markChanged(context, kind, now.id);
   context.session.changes.tell({ kind, id: now.id, revision: now.revision ?? null });
 }

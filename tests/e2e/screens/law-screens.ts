@@ -37,10 +37,7 @@ export const LAW_SCREENS: Screen[] = [
     name: 'limits',
     route: 'limits',
     address: always('/limits'),
-    openers: [
-      press('add a limit', ['limits/NewLimit'], 'Add limit'),
-      press('import limits', ['limits/ImportLimits'], 'Import from CSV…'),
-    ],
+    openers: [press('add a limit', ['limits/NewLimit'], 'Add limit')],
   },
   {
     name: 'limit',

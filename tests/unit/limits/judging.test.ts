@@ -1,7 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { amountOf, contentsOf, type Dosed } from '@core/limits/contents';
-import { limitsCsv, readLimitsCsv } from '@core/limits/csv';
 import { blankLimit, limitContent, type LimitContent } from '@core/limits/limit';
 import { passes, shareOfLimit } from '@core/limits/share-of-limit';
 import { appliesTo, limitKindsOf, regionsOf, timeOf } from '@core/limits/situation';
@@ -218,52 +217,6 @@ describe('what a formula holds', () => {
     expect(freeText).toHaveLength(1);
     expect(freeText[0]).toMatchObject({ high: 8_000, couldMean: [] });
     expect(freeText[0]?.lineIds).toHaveLength(2);
-  });
-});
-
-describe('limits as CSV', () => {
-  const words = fc.string({
-    unit: fc.constantFrom('a', 'é', '"', ',', ';', '=', '%', ' ', '’'),
-    maxLength: 20,
-  });
-  const written = fc
-    .record({
-      subject: words.map((one) => `S ${one}`.trim()),
-      percent: fc.integer({ min: 0, max: 1_000_000_000 }).map((one) => one / 1e7),
-      condition: words.map((one) => one.trim()),
-      notes: fc.tuple(words, words).map((two) =>
-        two
-          .map((one) => one.trim())
-          .join('\n')
-          .trim(),
-      ),
-      rule: fc.constantFrom('at most' as const, 'less than' as const),
-      regions: fc.constantFrom<LimitContent['regions']>(['EU'], ['EU', 'US']),
-      use: fc.constantFrom('leave-on' as const, 'rinse-off' as const, null),
-      phLow: fc.constantFrom(null, 0, 3.5),
-      until: fc.constantFrom('', '2030-12-31'),
-    })
-    .map((parts): LimitContent => ({ ...blankLimit(''), source: 'Annex, 1', ...parts }));
-
-  it('are read back as they were written, whatever stands in them', () => {
-    fc.assert(
-      fc.property(fc.array(written, { minLength: 1, maxLength: 5 }), (limits) => {
-        const entered = limits.map((one) => limitContent.parse(one));
-        const { rows, refused, unknown } = readLimitsCsv(limitsCsv(entered));
-        expect([refused, unknown]).toEqual([null, []]);
-        expect(rows.flatMap(({ faults }) => faults)).toEqual([]);
-        expect(rows.map((row) => row.limit)).toEqual(entered);
-      }),
-      { numRuns: 60 },
-    );
-  });
-
-  it('say on which line of the file each row begins, texts over several lines counted', () => {
-    const two = [
-      { ...blankLimit('A'), percent: 1, regions: ['EU' as const], source: 's', notes: 'one\ntwo\nthree' },
-      { ...blankLimit('B'), percent: 2, regions: ['EU' as const], source: 's' },
-    ];
-    expect(readLimitsCsv(limitsCsv(two)).rows.map(({ line }) => line)).toEqual([2, 5]);
   });
 });
 

@@ -1,6 +1,4 @@
-import { blankLimit } from '@core/limits/limit';
 import type { Law } from '@core/limits/law';
-import { blankSubstance } from '@core/substances/substance';
 import { describe, expect, it } from 'vitest';
 import { serviceWith } from './service-fixture';
 
@@ -28,20 +26,5 @@ describe('substances and limits through the service', () => {
     // What is there already is not added a second time; what was changed stays.
     const { body: again } = await ask<{ substances: number }>('POST', '/law/starter-set');
     expect(again.substances).toBe(0);
-  });
-
-  it('take a list in whole or not at all', async () => {
-    const { ask } = await serviceWith('empty');
-    await ask('POST', '/substances', blankSubstance('Inventium'));
-    const good = { ...blankLimit('Inventium'), percent: 1, regions: ['EU'], source: 'a text' };
-    const before = (await ask<Page>('GET', '/limits')).body.total;
-    const bad = { ...good, percent: null };
-    expect((await ask('POST', '/limits/import', { limits: [good, bad] })).status).toBe(422);
-    expect((await ask<Page>('GET', '/limits')).body.total).toBe(before);
-    const { body } = await ask<{ added: number; known: number }>('POST', '/limits/import', {
-      limits: [good, good],
-    });
-    expect(body).toEqual({ added: 1, known: 1 });
-    expect((await ask<Page>('GET', '/limits?text=inventium')).body.total).toBe(1);
   });
 });
