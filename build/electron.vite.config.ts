@@ -74,6 +74,8 @@ export default defineConfig({
     root: resolve(root, 'renderer'),
     plugins: [vue()],
     resolve: { alias },
+    // Workers load what they need as they need it, as the page does.
+    worker: { format: 'es' },
     build: {
       outDir: resolve(root, 'out/renderer'),
       emptyOutDir: true,

@@ -3,7 +3,6 @@ import { columnFor } from '@core/imports/guess-columns';
 import { plain } from '@core/imports/plain';
 import type { ReadingWays } from '@core/imports/read-cell';
 import type { KeyTarget } from '@core/imports/read-rows';
-import { readTableFile } from '@core/imports/read-table-file';
 import { formulaSheets } from '@core/imports/formula-sheets';
 import type { Subject } from '@core/imports/subjects';
 import type { Sheet } from '@core/tables/table';
@@ -11,6 +10,7 @@ import { onScopeDispose, shallowReactive } from 'vue';
 import { answer, problemOf, service, type ProblemDetails } from '../service/client';
 import { useSettings } from '../settings/store';
 import { useSaving } from '../shell/saving';
+import { readInWorker } from './read-in-worker';
 import { letGo, planTable, type PlannedTable } from './plan-table';
 
 /** Several choices in a row are looked at once. */
@@ -29,6 +29,8 @@ export class TakingIn {
   /** By what its rows are to be known, where that was chosen. */
   keyChosen: KeyTarget | null = null;
   planned: PlannedTable | null = null;
+  /** Whether the file is being read. */
+  readingFile = false;
   /** How many of the rows are looked at; null while nothing is on its way. */
   progress: { done: number; of: number } | null = null;
   problem: ProblemDetails | null = null;
@@ -65,6 +67,7 @@ export class TakingIn {
     if (this.planned && !this.taken) letGo(this.planned.id);
     this.planned = null;
     this.progress = null;
+    this.readingFile = false;
   }
 
   async choose(chosen: File): Promise<void> {
@@ -72,8 +75,12 @@ export class TakingIn {
     this.taken = this.problem = this.reading = this.keyChosen = null;
     this.sheets = [];
     this.file = chosen.name;
+    this.stop = new AbortController();
+    const { signal } = this.stop;
+    this.readingFile = true;
     try {
-      this.sheets = await readTableFile(chosen.name, new Uint8Array(await chosen.arrayBuffer()));
+      this.sheets = await readInWorker(chosen, signal);
+      this.readingFile = false;
       this.openSheet(
         Math.max(
           0,
@@ -81,7 +88,7 @@ export class TakingIn {
         ),
       );
     } catch (error) {
-      this.problem = problemOf(error);
+      if (!signal.aborted) [this.readingFile, this.problem] = [false, problemOf(error)];
     }
   }
 

@@ -10,6 +10,16 @@ export interface DecodedText {
 /** The largest file of text that is read, in bytes: a row of 200 letters for each of 300,000 materials. */
 export const LARGEST_TEXT_FILE = 64_000_000;
 
+/** @throws Problem too-large for a file of more bytes than are read: to be asked before it is in memory */
+export function refuseLarge(bytes: number): void {
+  if (bytes <= LARGEST_TEXT_FILE) return;
+  throw new Problem({
+    code: 'too-large',
+    title: `This file holds ${Math.round(bytes / 1_000_000)} MB; ${LARGEST_TEXT_FILE / 1_000_000} MB is the most.`,
+    advice: 'Split it into several files, each with the heading row, and take them in one after another.',
+  });
+}
+
 /** What the bytes 80 to 9F are there; some decoders leave them as the control characters of Latin-1. */
 const WINDOWS_1252 = '€\u0081‚ƒ„…†‡ˆ‰Š‹Œ\u008dŽ\u008f\u0090‘’“”•–—˜™š›œ\u009džŸ';
 
@@ -38,12 +48,7 @@ function looksLikeUtf16(bytes: Uint8Array): 'utf-16le' | 'utf-16be' | null {
  * @throws Problem invalid-input for what is no text, or too much of it
  */
 export function decodeText(bytes: Uint8Array): DecodedText {
-  if (bytes.length > LARGEST_TEXT_FILE)
-    throw new Problem({
-      code: 'too-large',
-      title: `This file holds ${Math.round(bytes.length / 1_000_000)} MB; ${LARGEST_TEXT_FILE / 1_000_000} MB is the most.`,
-      advice: 'Split it into several files, each with the heading row, and take them in one after another.',
-    });
+  refuseLarge(bytes.length);
   if (bytes[0] === 0xff && bytes[1] === 0xfe) return wide('utf-16le', bytes);
   if (bytes[0] === 0xfe && bytes[1] === 0xff) return wide('utf-16be', bytes);
   const unmarked = looksLikeUtf16(bytes);

@@ -17,6 +17,7 @@ import { benchRewrites } from './rewrites';
 import { benchSearch } from './search';
 import { benchSheets } from './sheets';
 import { benchSystems } from './systems';
+import { benchTables } from './tables';
 import { benchTwentyYears } from './twenty-years';
 
 const BENCHES: Record<string, (settings: BenchSettings) => Promise<BenchFigure[]>> = {
@@ -29,6 +30,7 @@ const BENCHES: Record<string, (settings: BenchSettings) => Promise<BenchFigure[]
   hour: benchHour,
   sheets: benchSheets,
   'data-sheets': benchDataSheets,
+  tables: benchTables,
   optimiser: benchOptimise,
   reformulate: benchReformulate,
   systems: benchSystems,
