@@ -136,9 +136,9 @@ test('formulas come in from a sheet each, over materials of the shelf; a limit f
   await choose(
     page,
     'limits.csv',
-    'Substance or group;Limit (%);Region;Text and entry\nFictol;1;EU;an invented text',
+    'Substance or group;Limit (%);Region;Text and entry\n1-Fictol;1;EU;an invented text',
   );
   await page.getByRole('button', { name: 'Take in 1 limit' }).click();
   await page.getByRole('link', { name: 'See the limits' }).click();
-  await expect(page.getByText('Fictol').first()).toBeVisible();
+  await expect(page.getByText('1-Fictol').first()).toBeVisible();
 });
