@@ -1,7 +1,7 @@
 import { setImmediate } from 'node:timers/promises';
 import { Engine } from '@db/library/sql/engine';
 import { createWorkerRewriter } from '@db/library/folding/worker-rewriter';
-import { openLibrary } from '@db/library/open-library';
+import { openLibrary, type OpenLibrary } from '@db/library/open-library';
 import { z } from 'zod';
 import { commands, say } from './commands';
 import { killOptions, makeEdit } from './edits';
@@ -32,8 +32,15 @@ async function editForEver(folder: string, index: number, manner: string): Promi
     say(`${index} ${last}`);
     if (Math.random() < 0.2) library.rewrite().catch(stop);
     if (Math.random() < 0.01) library.backUp().catch(stop);
+    if (Math.random() < 0.005) await putInPlace(library).catch(stop);
     await setImmediate();
   }
+}
+
+/** What a merge does to the files: a state made from the present one takes its place. */
+async function putInPlace(library: OpenLibrary): Promise<void> {
+  const { bytes, sequence } = await library.snapshot();
+  await library.takeState(bytes, sequence);
 }
 
 function stop(error: unknown): void {
