@@ -30,44 +30,59 @@ function remarksOf(all: readonly SubstanceExposure[]): Map<string, string> {
   return new Map(remarks.map((says, at) => [says, String.fromCodePoint(0x61 + at)]));
 }
 
-function exposureRow(
-  one: SubstanceExposure,
+interface ExposureColumn {
+  head: string;
+  share: number;
+  alignment?: 'right';
+  text(one: SubstanceExposure): string;
+}
+
+/** What can be told of each substance; a column that stands empty for all of them is left out. */
+function exposureColumns(
+  all: readonly SubstanceExposure[],
   remarks: ReadonlyMap<string, string>,
   region: Region,
-): SheetNode[] {
-  const { substance, percent, dose, margin, aggregate, cautions } = one;
-  return [
-    cell(substance.name),
-    right(formatNumber(percent, region, { min: 0, max: 4 })),
-    right(figures(dose.value, region)),
-    right(substance.pod === null ? '' : figures(substance.pod, region)),
-    right(margin ? formatNumber(shownMargin(margin.value), region, { min: 0, max: 1 }) : ''),
-    right(
-      aggregate?.margin ? formatNumber(shownMargin(aggregate.margin.value), region, { min: 0, max: 1 }) : '',
-    ),
-    cell(substance.safetySource),
-    cell(cautions.map((says) => remarks.get(says) ?? says).join(', ')),
+): ExposureColumn[] {
+  const number = (head: string, share: number, text: (one: SubstanceExposure) => string): ExposureColumn => ({
+    head,
+    share,
+    alignment: 'right',
+    text,
+  });
+  const margin = (value: number | undefined): string =>
+    value === undefined ? '' : formatNumber(shownMargin(value), region, { min: 0, max: 1 });
+  const columns: ExposureColumn[] = [
+    { head: 'Substance', share: 24, text: ({ substance }) => substance.name },
+    number('%', 9, ({ percent }) => formatNumber(percent, region, { min: 0, max: 4 })),
+    number('Dose, mg/kg a day', 12, ({ dose }) => figures(dose.value, region)),
+    number('Point of departure', 11, ({ substance: { pod } }) => (pod === null ? '' : figures(pod, region))),
+    number('Margin', 9, (one) => margin(one.margin?.value)),
+    number('In all products', 10, ({ aggregate }) => margin(aggregate?.margin?.value)),
+    { head: 'Source', share: 17, text: ({ substance }) => substance.safetySource },
+    {
+      head: 'Notes',
+      share: 8,
+      text: ({ cautions }) => cautions.map((says) => remarks.get(says) ?? says).join(', '),
+    },
   ];
+  return columns.filter(({ text }) => all.some((one) => text(one) !== ''));
 }
 
 function exposureTable(all: readonly SubstanceExposure[], region: Region, width: number): SheetNode[] {
   const remarks = remarksOf(all);
+  const columns = exposureColumns(all, remarks, region);
   const table = ruledTable({
     width,
-    columns: [
-      { head: 'Substance', share: 24 },
-      { head: '%', share: 9, alignment: 'right' },
-      { head: 'Dose, mg/kg a day', share: 12, alignment: 'right' },
-      { head: 'Point of departure', share: 11, alignment: 'right' },
-      { head: 'Margin', share: 9, alignment: 'right' },
-      { head: 'In all products', share: 10, alignment: 'right' },
-      { head: 'Source', share: 17 },
-      { head: 'Notes', share: 8 },
-    ],
-    rows: all.map((one) => exposureRow(one, remarks, region)),
+    columns: columns.map(({ head, share, alignment }) => ({ head, share, alignment })),
+    rows: all.map((one) =>
+      columns.map(({ text, alignment }) => (alignment ? right(text(one)) : cell(text(one)))),
+    ),
   });
   const notes = [...remarks].map(([says, letter]) => remark(`${letter}: ${regionText(says, region)}`));
-  return [table, ...notes];
+  const none = all.every(({ substance: { pod } }) => pod === null)
+    ? [remark('No point of departure is recorded of any of them, so no margin of safety is given.')]
+    : [];
+  return [table, ...none, ...notes];
 }
 
 function ends(range: NaturalOrigin['withWater'], region: Region): string {

@@ -179,8 +179,8 @@ export function materialSheet(
   const frame: SheetFrame = {
     kind: 'Raw-material specification',
     title: material.tradeName,
-    // The day of its last change tells two prints apart; how often it was saved tells nobody anything.
-    number: [material.code, issue ? `issue ${issue}` : '', `as of ${formatDate(material.updatedAt, region)}`]
+    // Its issue, or the day of its last change, tells two prints apart; how often it was saved tells nobody anything.
+    number: [material.code, issue ? `issue ${issue}` : `as of ${formatDate(material.updatedAt, region)}`]
       .filter(Boolean)
       .join(', '),
     settings,

@@ -149,8 +149,10 @@ describe('exposure on paper', () => {
 
   it('leaves the margin open without a point of departure, and says what it took', () => {
     const sheet = sheetOf(phenoxyethanol({}));
-    const [row] = rowsUnder(sheet.content, 'Substance', 'Margin');
-    expect(row?.slice(3, 6)).toEqual(['', '', '']);
+    // Columns that would stand empty are left out, and said.
+    expect(rowsUnder(sheet.content, 'Substance', 'Margin')).toEqual([]);
+    expect(wordsOf(sheet).join()).toContain('no margin of safety is given');
+    const [row] = rowsUnder(sheet.content, 'Substance', 'Notes');
     // What is remarked of many substances stands once, below, by the letter in its row.
     expect(row?.at(-1)).toMatch(/^a\b/);
     expect(wordsOf(sheet).join()).toContain('a: No dermal absorption is recorded');
