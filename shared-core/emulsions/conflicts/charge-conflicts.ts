@@ -110,9 +110,14 @@ function withAmphoterics(bearers: readonly ChargeBearer[]): ChargeConflict[] {
   );
 }
 
-function withGelNetwork(bearers: readonly ChargeBearer[]): ChargeConflict[] {
+/** @param doses of which the largest non-ionic emulsifier stands for the network, whichever line comes first */
+function withGelNetwork(bearers: readonly ChargeBearer[], doses: readonly Dose[]): ChargeConflict[] {
   const polymers = bearers.filter((bearer) => bearer.charge === 'cationic' && bearer.kind === 'polymer');
-  const network = bearers.find((bearer) => bearer.charge === 'non-ionic' && bearer.isEmulsifier);
+  const ppmOf = new Map(doses.map(({ lineId, ppm }) => [lineId, ppm]));
+  const share = ({ lineId }: ChargeBearer): number => ppmOf.get(lineId) ?? 0;
+  const [network] = bearers
+    .filter((bearer) => bearer.charge === 'non-ionic' && bearer.isEmulsifier)
+    .sort((a, b) => share(b) - share(a) || a.name.localeCompare(b.name, 'en'));
   if (!network) return [];
   return polymers.map((first) => ({
     severity: 'watch' as const,
@@ -148,7 +153,7 @@ export function chargeConflicts(doses: readonly Dose[]): ChargeConflict[] {
   const pairs = cations.flatMap((first) =>
     anions.map((second) => clash(first, second)).filter((conflict) => conflict !== null),
   );
-  return [...pairs, ...withAmphoterics(bearers), ...withGelNetwork(bearers)].sort(
+  return [...pairs, ...withAmphoterics(bearers), ...withGelNetwork(bearers, doses)].sort(
     (a, b) => RANK[a.severity] - RANK[b.severity],
   );
 }
