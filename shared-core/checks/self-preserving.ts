@@ -18,12 +18,12 @@ export const LOW_RISK: Source = {
 
 const isEthanol = (inci: string): boolean => /^(alcohol( denat\.?)?|ethanol)$/.test(fold(inci).trim());
 
-/** Water that lines bring, g in 100 g, at the lower end of the suppliers' ranges. */
-export const waterOf = (used: readonly LineFacts[]): number => gramsHeld(used, isWaterName);
+/** Water that lines bring, g in 100 g, at the upper end of the suppliers' ranges: it is what microbes need. */
+export const waterOf = (used: readonly LineFacts[]): number => gramsHeld(used, isWaterName, 'most');
 
-/** The part of ethanol in the volume of water and ethanol; 0 to 1. */
+/** The part of ethanol in the volume of water and ethanol, at the least that suppliers' ranges leave; 0 to 1. */
 export function ethanolByVolume(used: readonly LineFacts[]): number {
-  const ethanol = gramsHeld(used, isEthanol) / ETHANOL_DENSITY;
+  const ethanol = gramsHeld(used, isEthanol, 'least') / ETHANOL_DENSITY;
   const whole = ethanol + waterOf(used);
   return whole === 0 ? 0 : ethanol / whole;
 }

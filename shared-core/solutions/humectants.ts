@@ -62,13 +62,17 @@ interface Dosed {
   ppm: number;
 }
 
-/** What of a substance lines hold, g in 100 g, at the lower end of the suppliers' ranges. */
-export function gramsHeld(lines: readonly Dosed[], is: (inci: string) => boolean): number {
+/** What of a substance lines hold, g in 100 g, at the lower or the upper end of the suppliers' ranges. */
+export function gramsHeld(
+  lines: readonly Dosed[],
+  is: (inci: string) => boolean,
+  end: 'least' | 'most',
+): number {
   return lines.reduce((sum, { material, ppm }) => {
     const share = material.composition
       .filter((part) => is(part.inci))
-      .reduce((a, part) => a + part.lowPpm, 0);
-    return sum + ((ppm / 10_000) * share) / WHOLE_PPM;
+      .reduce((a, part) => a + (end === 'least' ? part.lowPpm : part.highPpm), 0);
+    return sum + ((ppm / 10_000) * Math.min(share, WHOLE_PPM)) / WHOLE_PPM;
   }, 0);
 }
 
