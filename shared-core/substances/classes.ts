@@ -1,5 +1,5 @@
 import type { CmrClass } from './cmr-classes';
-import { nameKey } from './names';
+import { namesWithin, nameKey } from './names';
 import type { Substance } from './substance';
 import type { SubstanceIndex } from './substance-index';
 
@@ -35,9 +35,21 @@ export const KNOWN_CMR: Readonly<Record<string, CmrClass>> = {
 };
 const BY_KEY = new Map(Object.entries(KNOWN_CMR).map(([name, cmr]) => [nameKey(name), cmr]));
 
-/** What a written name is classed as: as the library's table of substances says, else as is known of it; null for none. */
-export function cmrClassOf(written: string, index: SubstanceIndex): Exclude<CmrClass, 'not classed'> | null {
+type Classed = Exclude<CmrClass, 'not classed'>;
+const GRAVEST_FIRST: readonly Classed[] = ['1A or 1B', '2', '2, as a powder breathed in'];
+
+function classOfOne(written: string, index: SubstanceIndex): Classed | null {
   const substance: Substance | null = index.find(written);
   const said = substance?.cmrClass ?? BY_KEY.get(nameKey(substance?.name ?? written)) ?? null;
   return said === 'not classed' ? null : said;
+}
+
+/**
+ * What a written name is classed as: as the library's table of substances says, else as is known of it; null for none.
+ * Of several that a supplier wrote into one the gravest counts.
+ */
+export function cmrClassOf(written: string, index: SubstanceIndex): Classed | null {
+  const names = index.find(written) ? [written] : namesWithin(written);
+  const classes = names.map((name) => classOfOne(name, index));
+  return GRAVEST_FIRST.find((one) => classes.includes(one)) ?? null;
 }
