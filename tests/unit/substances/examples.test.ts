@@ -95,6 +95,9 @@ describe('a class as CMR', () => {
     ]);
     expect(cmrClassOf('salicylic acid', own)).toBeNull();
     expect(cmrClassOf('Glycerin', index)).toBeNull();
+    // Of several that a supplier wrote into one the gravest counts, wherever it stands.
+    expect(cmrClassOf('Glycerin (and) Salicylic Acid', index)).toBe('2');
+    expect(cmrClassOf('Salicylic Acid (and) Formaldehyde (and) Glycerin', index)).toBe('1A or 1B');
   });
 });
 
