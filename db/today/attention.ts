@@ -17,6 +17,8 @@ export interface Some {
 export interface Attention {
   /** Drafts whose lines do not make 100 %. */
   notWhole: Some;
+  /** Materials of current formulas that were withdrawn, or will be. */
+  withdrawn: Some;
   /** Materials of current formulas that have no price at all. */
   withoutPrice: Some;
   /** Materials of current formulas whose newest price is older than the day asked for. */
@@ -78,6 +80,10 @@ export function readAttention(db: Reader, days: AttentionDays): Attention {
        GROUP BY f.id HAVING CASE WHEN max(l.to_hundred) = 1
          THEN sum(CASE WHEN l.to_hundred = 1 THEN 0 ELSE l.ppm END) > ${WHOLE_PPM}
          ELSE sum(l.ppm) <> ${WHOLE_PPM} END ${BY_NAME}`,
+    ),
+    withdrawn: some(
+      db,
+      `SELECT m.id, m.trade_name AS name FROM material m WHERE m.withdrawn_on <> '' AND m.id IN (${USED}) ${BY_NAME}`,
     ),
     withoutPrice: some(
       db,

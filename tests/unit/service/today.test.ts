@@ -8,7 +8,7 @@ import { serviceWith } from './service-fixture';
 it('names the drafts that are no whole, and the materials without a price or a needed figure', async () => {
   const { ask } = await serviceWith('empty');
   const today = async () => (await ask<Attention>('GET', '/today')).body;
-  expect(Object.values(await today()).map(({ total }) => total)).toEqual([0, 0, 0, 0, 0, 0, 0]);
+  expect(Object.values(await today()).map(({ total }) => total)).toEqual([0, 0, 0, 0, 0, 0, 0, 0]);
 
   const wax = { ...blankMaterial('Wax', 'Ceteareth-20'), charge: 'non-ionic', functions: ['emulsifier'] };
   const { body: material } = await ask<Material>('POST', '/materials', wax);
@@ -37,7 +37,10 @@ it('names the drafts that are no whole, and the materials without a price or a n
   const priced = { ...content, offers: [{ ...offer, date: '2001-02-03' }] };
   await ask('PUT', `/materials/${material.id}`, { revision, content: priced });
   const now = await today();
-  expect([now.withoutPrice.total, now.oldPrice.total]).toEqual([0, 1]);
+  expect([now.withoutPrice.total, now.oldPrice.total, now.withdrawn.total]).toEqual([0, 1, 0]);
+  const withdrawn = { ...priced, withdrawnOn: '2026-07-01', withdrawnWhy: 'Recalled' };
+  await ask('PUT', `/materials/${material.id}`, { revision: revision + 1, content: withdrawn });
+  expect((await today()).withdrawn).toEqual({ total: 1, first: [{ id: material.id, name: 'Wax' }] });
 });
 
 it('names documents past their last day or near it, and data sheets long not asked for anew', async () => {
