@@ -18,6 +18,8 @@ export interface RecordKinds {
   table: string;
   /** Some of them, as they are now; one that is gone is missing. */
   readSome(db: Reader, ids: readonly string[]): Iterable<Kept>;
+  /** What is read of one is, apart from what every record has, what its states say: nothing is worked out of it. */
+  asRead: boolean;
 }
 
 const oneByOne =
@@ -31,22 +33,26 @@ export const RECORD_KINDS: readonly RecordKinds[] = [
     repository: substanceRecords,
     table: 'substance',
     readSome: (db, ids) => substances.readMany(db, ids).values(),
+    asRead: true,
   },
   {
     repository: limitRecords,
     table: 'legal_limit',
     readSome: (db, ids) => limits.readMany(db, ids).values(),
+    asRead: true,
   },
   {
     repository: materialRecords,
     table: 'material',
     readSome: (db, ids) => materials.readMany(db, ids).values(),
+    asRead: true,
   },
   {
     repository: formulaRecords,
     table: 'formula',
     readSome: (db, ids) => ids.flatMap((id) => readFormula(db, id) ?? []),
+    asRead: false,
   },
-  { repository: seriesRecords, table: 'trial_series', readSome: oneByOne(seriesRecords) },
-  { repository: searchRecords, table: 'saved_search', readSome: oneByOne(searchRecords) },
+  { repository: seriesRecords, table: 'trial_series', readSome: oneByOne(seriesRecords), asRead: false },
+  { repository: searchRecords, table: 'saved_search', readSome: oneByOne(searchRecords), asRead: false },
 ];

@@ -61,12 +61,12 @@ function readHistories(db: Reader): ExchangedHistory[] {
 export function* readRecords(db: Reader): Generator<void, ExchangedRecord[]> {
   const past = pastOf(db);
   const records: ExchangedRecord[] = [];
-  for (const { repository, table, readSome } of RECORD_KINDS) {
+  for (const { repository, table, readSome, asRead } of RECORD_KINDS) {
     const { noun } = repository;
     const ids = db.all<{ id: string }>(`SELECT id FROM ${table} ORDER BY id`).map((row) => row.id);
     for (let at = 0; at < ids.length; at += AT_ONCE) {
       for (const record of readSome(db, ids.slice(at, at + AT_ONCE))) {
-        const content = contentOfRecord(noun, record);
+        const content = contentOfRecord(noun, record, asRead);
         const { hash, format } = stateOf(noun, record.id, content);
         const { revision, createdAt, updatedAt } = record;
         records.push({

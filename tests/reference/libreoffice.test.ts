@@ -1,3 +1,7 @@
+import { demoLibrary } from '@core/demo/demo-library';
+import { fieldColumns } from '@core/exports/field-columns';
+import { savedTable, withoutEmptyColumns } from '@core/exports/saved-table';
+import { MATERIAL_FIELDS } from '@core/materials/fields';
 import type { Cell, Sheet } from '@core/tables/table';
 import { readXlsx } from '@core/tables/xlsx/read-xlsx';
 import { writeXlsx } from '@core/tables/xlsx/write-xlsx';
@@ -96,12 +100,42 @@ const CSV = [
 /** The fields are `;` and `"`, UTF-8, from line 1, German, unquoted text is looked at for numbers. */
 const GERMAN = 'CSV:59,34,76,1,,1031,false,true';
 
+/** The demonstration's shelf as its list is saved. */
+const COLUMNS = fieldColumns(MATERIAL_FIELDS, 'en-GB');
+const LIST = withoutEmptyColumns({
+  name: 'Raw materials',
+  head: COLUMNS.map(({ heading }) => heading),
+  rows: demoLibrary().materials.map((one) => COLUMNS.map(({ cell }) => cell({ ...one }))),
+});
+const DANGER = {
+  name: 'Danger',
+  head: ['Name', 'Note'],
+  rows: [
+    ['=1+1', 'a'],
+    ['@SUM(A1)', '-x'],
+    ['+x', "'=2"],
+  ],
+};
+/** Rows are read up to their last cell. */
+const withoutEmptyEnd = (cells: Cell[]): Cell[] =>
+  cells.slice(0, cells.findLastIndex((cell) => cell !== null) + 1);
+
 const cellsOf = (sheets: Sheet[], at = 0) => sheets[at]!.rows.map((read) => read.cells);
 
 describe.skipIf(!haveLibreOffice())('against LibreOffice', () => {
   let written: Map<string, Buffer> | undefined;
   const sheetsOf = (name: string) => {
-    written ??= converted({ 'made.fods': MADE, 'since.fods': SINCE_1904, 'ours.xlsx': ours() }, 'xlsx');
+    written ??= converted(
+      {
+        'made.fods': MADE,
+        'since.fods': SINCE_1904,
+        'ours.xlsx': ours(),
+        'list.xlsx': savedTable([LIST], 'xlsx', 'en-GB'),
+        // It asks what parts the cells by what it is called: this one is taken as comma-separated text.
+        'danger.csv': savedTable([DANGER], 'csv', 'en-GB'),
+      },
+      'xlsx',
+    );
     return readXlsx(written.get(name)!);
   };
 
@@ -156,6 +190,17 @@ describe.skipIf(!haveLibreOffice())('against LibreOffice', () => {
     expect(sheets.map((read) => read.name)).toEqual(['Stock', 'Maker’s 2']);
     expect(cellsOf(sheets)).toEqual([OUR_HEAD, ...OURS]);
     expect(cellsOf(sheets, 1)).toEqual([['a'], [1]]);
+  });
+
+  it('a list of ours that is saved as a spreadsheet it opens with the same cells', () => {
+    expect(cellsOf(sheetsOf('list.xlsx'))).toEqual([LIST.head, ...LIST.rows.map(withoutEmptyEnd)]);
+  });
+
+  it('what would run as a formula does not, in a list of ours that is saved as text', () => {
+    const [head, ...rows] = cellsOf(sheetsOf('danger.xlsx'));
+    expect(head).toEqual(DANGER.head);
+    // The mark before them is taken off again as it is read.
+    expect(rows).toEqual(DANGER.rows);
   });
 
   it('what we write it opens, and says the same values in words', () => {
