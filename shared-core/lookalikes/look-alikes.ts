@@ -7,6 +7,12 @@ import { isNear, nearKeys } from './near-names';
 export const LIKENESSES = ['code', 'name', 'substances'] as const;
 export type Likeness = (typeof LIKENESSES)[number];
 
+export const LIKENESS_WORDS: Readonly<Record<Likeness, string>> = {
+  code: 'the same code',
+  name: 'nearly the same name',
+  substances: 'the same substances',
+};
+
 /** What must be known of a material to tell that another looks like it. */
 export interface Sketch {
   id: string;
@@ -81,6 +87,11 @@ export class LookAlikes {
       .sort((a, b) => b.by.length - a.by.length || a.id.localeCompare(b.id));
   }
 
+  /** What one of them is called; empty for one that is not among them. */
+  nameOf(id: string): string {
+    return this.sketches.get(id)?.tradeName ?? '';
+  }
+
   private namesMeet(tradeName: string, name: string, other: Sketch): boolean {
     if (name === '' || figuresOf(tradeName) !== figuresOf(other.tradeName)) return false;
     return isNear(name, bare(other.tradeName));
@@ -91,6 +102,16 @@ function put(map: Map<string, string[]>, key: string, id: string): void {
   const held = map.get(key);
   if (held) held.push(id);
   else map.set(key, [id]);
+}
+
+/** Holds materials ready for finding, some at each step. */
+export function* heldLookAlikes(all: readonly Sketch[]): Generator<void, LookAlikes> {
+  const held = new LookAlikes();
+  for (const [at, one] of all.entries()) {
+    held.add(one);
+    if (at % 50 === 49) yield;
+  }
+  return held;
 }
 
 /** Two materials that look alike. */

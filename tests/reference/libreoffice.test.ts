@@ -2,6 +2,7 @@ import { demoLibrary } from '@core/demo/demo-library';
 import { fieldColumns } from '@core/exports/field-columns';
 import { savedTable, withoutEmptyColumns } from '@core/exports/saved-table';
 import { MATERIAL_FIELDS } from '@core/materials/fields';
+import { inert } from '@core/tables/csv';
 import type { Cell, Sheet } from '@core/tables/table';
 import { readXlsx } from '@core/tables/xlsx/read-xlsx';
 import { writeXlsx } from '@core/tables/xlsx/write-xlsx';
@@ -131,7 +132,6 @@ describe.skipIf(!haveLibreOffice())('against LibreOffice', () => {
         'since.fods': SINCE_1904,
         'ours.xlsx': ours(),
         'list.xlsx': savedTable([LIST], 'xlsx', 'en-GB'),
-        // It asks what parts the cells by what it is called: this one is taken as comma-separated text.
         'danger.csv': savedTable([DANGER], 'csv', 'en-GB'),
       },
       'xlsx',
@@ -197,10 +197,9 @@ describe.skipIf(!haveLibreOffice())('against LibreOffice', () => {
   });
 
   it('what would run as a formula does not, in a list of ours that is saved as text', () => {
-    const [head, ...rows] = cellsOf(sheetsOf('danger.xlsx'));
-    expect(head).toEqual(DANGER.head);
-    // The mark before them is taken off again as it is read.
-    expect(rows).toEqual(DANGER.rows);
+    const [, ...rows] = cellsOf(sheetsOf('danger.xlsx'));
+    // The mark stands before them as text; our own reader takes it off again.
+    expect(rows).toEqual(DANGER.rows.map((cells) => cells.map(inert)));
   });
 
   it('what we write it opens, and says the same values in words', () => {

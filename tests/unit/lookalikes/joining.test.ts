@@ -90,3 +90,26 @@ describe('joining two materials that are one', () => {
     expect((await read<Material>(ask, `/materials/${keep.id}`)).appearance).toBe('white');
   });
 });
+
+describe('a table on its way in', () => {
+  it('is told of a new material that looks like one of the library', async () => {
+    const { ask } = await serviceWith('empty');
+    await ask('POST', '/materials', blankMaterial('Larkspur Wax', 'Cetyl Alcohol'));
+    const { body: begun } = await ask<{ id: string }>('POST', '/imports', {
+      key: 'tradeName',
+      file: 'x.csv',
+    });
+    const row = (tradeName: string, inci: string, line: number) => ({
+      line,
+      faults: [],
+      values: { tradeName, composition: [{ inci, lowPpm: 1_000_000, highPpm: 1_000_000 }] },
+    });
+    const { body } = await ask<{ notes: string[] }[]>('POST', `/imports/${begun.id}/rows`, {
+      rows: [row('Larkspur-Waxx', 'Aqua', 2), row('Foxglove Oil', 'Helianthus Annuus Seed Oil', 3)],
+    });
+    expect(body.map(({ notes }) => notes)).toEqual([
+      ['It looks like “Larkspur Wax”, which is in the library: nearly the same name.'],
+      [],
+    ]);
+  });
+});
