@@ -24,8 +24,12 @@ const NOTHING = new Set([
   'n d',
 ]);
 
+/** Longer texts say something; a table asks this of every cell. */
+const LONGEST_NOTHING = 24;
+
 /** Whether a text only says that nothing is known: a dash, “n/a”, “k. A.”. */
 export function saysNothing(text: string): boolean {
   const bare = text.trim();
+  if (bare.length > LONGEST_NOTHING) return false;
   return bare === '' || /^[-–—?.*]+$/.test(bare) || NOTHING.has(plain(bare));
 }

@@ -36,8 +36,23 @@ function known(target: Target): Map<string, string> {
   return spellings;
 }
 
+/** What was found for the words of a table: the same few stand in thousands of its cells. */
+const FOUND = new WeakMap<WordMap, Map<string, string | null>>();
+const MOST_FOUND = 5_000;
+
 /** The word of ours that a maker's word means; null where that cannot be told. */
 export function wordFor(target: Target, written: string, told: WordMap): string | null {
+  const found = FOUND.get(told) ?? new Map<string, string | null>();
+  FOUND.set(told, found);
+  const name = `${target.key} ${written}`;
+  const before = found.get(name);
+  if (before !== undefined) return before;
+  const word = lookedUp(target, written, told);
+  if (found.size < MOST_FOUND) found.set(name, word);
+  return word;
+}
+
+function lookedUp(target: Target, written: string, told: WordMap): string | null {
   const spelling = plain(written);
   const own = told[target.key]?.[spelling];
   if (own !== undefined) return own;

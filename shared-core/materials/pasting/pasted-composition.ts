@@ -1,0 +1,89 @@
+import { pastedTable } from '../../formulas/pasting/pasted-table';
+import { namesOf, shareEnds } from '../../imports/names';
+import { decimalMarkOf, quantityOf, type DecimalMark } from '../../imports/quantity';
+import { ppmFromPercent, WHOLE_PPM } from '../../quantities/share';
+import type { InciPart } from '../composition';
+
+/** What a pasted block says of a composition, or why it cannot be taken. */
+export type PastedComposition = { ok: true; parts: InciPart[] } | { ok: false; message: string };
+
+/** Whether a text is a block of a spreadsheet, not a word for one field. */
+export const isBlock = (text: string): boolean => /\t|\n.*\S/.test(text.trim());
+
+const CAS = /^\d{2,7}-\d{2}-\d$/;
+const hasLetters = (cell: string): boolean => /\p{L}{2}/u.test(cell.replace(/ppm|max|min/gi, ''));
+const hasNumber = (cell: string): boolean => /\d/.test(cell) && !hasLetters(cell) && !CAS.test(cell);
+const TOTAL = /^(total|sum|summe|somme|suma)\b/i;
+
+type Share = readonly [number, number];
+
+function shareOf(cells: readonly string[], mark: DecimalMark | null, ofOne: boolean): Share | string {
+  const ends = cells.map((cell): Share | string => {
+    const quantity = quantityOf(cell, mark);
+    if (!quantity.ok) return quantity.message;
+    const scaled = (one: number | null): number | null => (one === null || !ofOne ? one : one * 100);
+    const { low, value, high, unit } = quantity;
+    const share = shareEnds({ low: scaled(low), value: scaled(value), high: scaled(high), unit });
+    return share ?? `“${cell}” is no share of 0 to 100 %.`;
+  });
+  const fault = ends.find((one) => typeof one === 'string');
+  if (fault !== undefined) return fault as string;
+  const [first, last] = [ends[0] as Share, ends[ends.length - 1] as Share];
+  return first[0] <= last[1] ? [first[0], last[1]] : `“${cells.join(' – ')}”: the range falls.`;
+}
+
+/** Shares written as parts of one: they come to 1, and none bears its sign. */
+function areOfOne(rows: readonly string[][], mark: DecimalMark | null): boolean {
+  const all = rows.flat();
+  const sum = all.reduce((total, cell) => {
+    const quantity = quantityOf(cell, mark);
+    return total + (quantity.ok ? (quantity.value ?? NaN) : NaN);
+  }, 0);
+  return Math.abs(sum - 1) < 0.01 && !all.some((cell) => /%|ppm/i.test(cell));
+}
+
+/**
+ * The INCI names of a block pasted from a spreadsheet: a name a row, with its share, or its lowest and highest, beside it.
+ * Heads and totals are passed over, and so are CAS numbers.
+ */
+export function pastedComposition(text: string): PastedComposition {
+  const table = pastedTable(text);
+  const named = table
+    .map((cells) => ({ name: cells.find(hasLetters) ?? '', shares: cells.filter(hasNumber) }))
+    .filter(({ name }) => name !== '' && !TOTAL.test(name));
+  const counted = named.filter(({ shares }) => shares.length > 0);
+  const mark = decimalMarkOf(counted.flatMap(({ shares }) => shares));
+  if (counted.length === 0) {
+    const parts = namesOf(named.map(({ name }) => name).join('; '), mark);
+    return parts.length > 0
+      ? { ok: true, parts }
+      : { ok: false, message: 'No INCI name stands in what was pasted.' };
+  }
+  const ofOne = areOfOne(
+    counted.map(({ shares }) => shares),
+    mark,
+  );
+  const parts: InciPart[] = [];
+  for (const { name, shares } of counted) {
+    if (shares.length > 2)
+      return {
+        ok: false,
+        message: `“${name}” has more than two numbers: paste the names with their shares alone.`,
+      };
+    const share = shareOf(shares, mark, ofOne);
+    if (typeof share === 'string') return { ok: false, message: `“${name}”: ${share}` };
+    parts.push({ inci: name.replace(/\s+/g, ' '), lowPpm: share[0], highPpm: share[1] });
+  }
+  const low = parts.reduce((sum, { lowPpm }) => sum + lowPpm, 0);
+  if (low > WHOLE_PPM + ppmFromPercent(0.1))
+    return { ok: false, message: 'The shares that were pasted come to more than 100 %.' };
+  return { ok: true, parts };
+}
+
+/** A composition with what was pasted: a whole one takes the place of what stood there, a part is added to it. */
+export function withPastedParts(before: readonly InciPart[], pasted: readonly InciPart[]): InciPart[] {
+  const high = pasted.reduce((sum, { highPpm }) => sum + highPpm, 0);
+  if (high >= WHOLE_PPM * 0.95) return [...pasted];
+  const again = new Set(pasted.map(({ inci }) => inci.toLowerCase()));
+  return [...before.filter(({ inci }) => !again.has(inci.toLowerCase())), ...pasted];
+}
