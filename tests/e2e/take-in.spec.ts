@@ -1,7 +1,8 @@
 import type { Page } from '@playwright/test';
 import { blankMaterial } from '@core/materials/material';
 import { writeXlsx } from '@core/tables/xlsx/write-xlsx';
-import { readFileSync } from 'node:fs';
+import { appendFileSync, readFileSync, unlinkSync } from 'node:fs';
+import { join } from 'node:path';
 import { germanShelf } from '../unit/imports/german-shelf';
 import { expect, expectNoAxeViolations, test } from './fixtures';
 import { picture } from './pictures';
@@ -90,6 +91,15 @@ test('what is no table is refused with what to do', async ({ page, stillroom }) 
   await expect(page.getByRole('alert')).toContainText(
     'A quotation mark is left open or stands alone near line 2.',
   );
+  await choose(page, 'sheet.csv', '%PDF-1.7');
+  await expect(page.getByRole('alert')).toContainText('This is a PDF, not a table.');
+  // 200 MB of rows: told before any of it is read.
+  const large = join(stillroom.folder, 'large.csv');
+  const piece = Buffer.from('Larkspur Wax;Cetearyl Glucoside;11,5\n'.repeat(100_000));
+  for (let written = 0; written < 200_000_000; written += piece.length) appendFileSync(large, piece);
+  await page.getByLabel('Table', { exact: true }).setInputFiles(large);
+  await expect(page.getByRole('alert')).toContainText('64 MB is the most');
+  unlinkSync(large);
 });
 
 test('formulas come in from a sheet each, over materials of the shelf; a limit from a table of its own', async ({
