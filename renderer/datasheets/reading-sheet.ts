@@ -202,16 +202,9 @@ export class ReadingSheet {
   }
 
   /** Writes what is taken into the material, the sheet attached: one change. */
-  take(): Promise<void> {
-    return this.doing(async () => {
-      if (this.rows.some((row) => this.faultOf(row) !== null))
-        throw new Problem({
-          code: 'invalid-input',
-          title: 'Some of what you take cannot be read yet.',
-          advice: 'Put it right where it is marked, or leave it out. Nothing was written.',
-        });
-      this.written = await this.write();
-    });
+  async take(): Promise<void> {
+    if (this.rows.some((row) => this.faultOf(row) !== null)) this.problem = problemOf(unreadable());
+    else await this.doing(async () => void (this.written = await this.write()));
   }
 
   /** Makes the material as it was before; one that was made goes. */
@@ -229,6 +222,13 @@ export class ReadingSheet {
     });
   }
 }
+
+const unreadable = (): Problem =>
+  new Problem({
+    code: 'invalid-input',
+    title: 'Some of what you take cannot be read yet.',
+    advice: 'Put it right where it is marked, or leave it out. Nothing was written.',
+  });
 
 /** A data sheet on its way in, for as long as its screen is open. */
 export function useReadingSheet(): ReadingSheet {
