@@ -1,4 +1,4 @@
-import { existsSync, readdirSync } from 'node:fs';
+import { existsSync, readdirSync, rmSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { Problem } from '@core/problems/problem';
 import type { OpenLibrary } from '@db/library/open-library';
@@ -255,8 +255,12 @@ export class LibrarySession {
     const library = await this.opener.create(path);
     try {
       await fill(library);
-    } finally {
       await library.close();
+    } catch (error) {
+      await library.close();
+      // It was made a moment ago, where nothing stood: half a library must not be taken for a whole one.
+      rmSync(path, { recursive: true, force: true });
+      throw error;
     }
     this.places.remember(path, this.now().toISOString());
   }

@@ -7,6 +7,7 @@ import { fillFromDocument } from '@db/exchange/fill';
 import { readDocument } from '@db/exchange/read-document';
 import { openBytes } from '@db/library/file/library-bytes';
 import type { Engine } from '@db/library/sql/engine';
+import { SqlError } from '@db/library/sql/sql-error';
 import type { Merged } from '@db/merging/apply';
 import { Meeting, type MetField } from '@db/merging/meeting';
 import { migrations } from '@db/migrations/list';
@@ -213,8 +214,29 @@ function filesOf({ meeting }: Held, decisions: Decisions | null): string[] {
   return [...new Set(plan.flatMap(({ content }) => (content ? meeting.shownFiles(content) : [])))];
 }
 
+/** What a database refuses of a file that was written by hand: it names something that it does not hold. */
+function doesNotFit(error: unknown): unknown {
+  if (!(error instanceof SqlError)) return error;
+  return new Problem(
+    {
+      code: 'invalid-input',
+      title: 'What this file holds does not fit together: a record names another that is not in it.',
+      advice: 'Ask for it to be saved and sent again. Nothing was changed.',
+    },
+    { cause: error },
+  );
+}
+
 /** Does a part of the work of merging, in this thread. @throws Problem */
 export async function performMeeting(job: MeetingJob): Promise<MeetingAnswer> {
+  try {
+    return await perform(job);
+  } catch (error) {
+    throw doesNotFit(error);
+  }
+}
+
+async function perform(job: MeetingJob): Promise<MeetingAnswer> {
   if (job.kind === 'begin') return begin(job);
   if (job.kind === 'end') return end(job.meeting);
   const one = heldOf(job.meeting);

@@ -1,3 +1,4 @@
+import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import type { ListPage } from '@core/lists/query';
 import type { MaterialRow } from '@core/materials/list';
@@ -238,5 +239,18 @@ describe('a library as a document', () => {
       return all;
     };
     expect(plain(again)).toEqual(plain(json));
+  });
+
+  it('is refused in words where a record names another that is not in it', async () => {
+    const of = await serviceWith('demonstration');
+    const whole = JSON.parse(strFromU8(await bytesFrom(of, '/exports/library', {}))) as {
+      records: { kind: string }[];
+    };
+    const torn = { ...whole, records: whole.records.filter(({ kind }) => kind !== 'material') };
+    const { body } = await meetFile(of, strToU8(JSON.stringify(torn)));
+    const { body: refused } = await of.ask('POST', `/meetings/${body.id}/beside`, { name: 'Torn' });
+    expect(refused).toMatchObject({ code: 'invalid-input' });
+    expect(of.session.current().library.folder).toBe(join(of.folder, 'documents', 'Shelf'));
+    expect(existsSync(join(of.folder, 'documents', 'Torn'))).toBe(false);
   });
 });
