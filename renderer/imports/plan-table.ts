@@ -1,6 +1,7 @@
 import type { SheetReading } from '@core/imports/begin-reading';
 import type { Outcome } from '@core/imports/plan-row';
-import { gatherRows, likelyKey, readRows, type KeyTarget, type TableRow } from '@core/imports/read-rows';
+import { gatherRows, likelyKey, readRows, type KeyTarget } from '@core/imports/read-rows';
+import type { TableRow } from '@core/imports/row';
 import type { Sheet } from '@core/tables/table';
 import { gatherFormulas } from '@core/imports/formula-rows';
 import type { Subject } from '@core/imports/subjects';

@@ -1,6 +1,7 @@
 import { plain } from '../imports/plain';
 import { isUnitFor } from '../imports/units';
-import { isTarget, targetOf, unitOf } from '../imports/targets';
+import { unitOf } from '../imports/target';
+import { isTarget, targetOf } from '../imports/targets';
 import { LABELS, LONGEST_LABEL } from './labels';
 
 /** A label as it stands on a sheet. */

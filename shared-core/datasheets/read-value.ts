@@ -1,7 +1,8 @@
 import { plain, saysNothing } from '../imports/plain';
 import { namesOf } from '../imports/names';
 import { readCell, type ReadingWays } from '../imports/read-cell';
-import { targetOf, unitOf } from '../imports/targets';
+import { unitOf } from '../imports/target';
+import { targetOf } from '../imports/targets';
 import { VOCABULARY_WORDS } from '../imports/vocabulary-words';
 import { FIGURE_KINDS, type FigureKind } from '../materials/figure';
 import type { InciPart } from '../materials/composition';

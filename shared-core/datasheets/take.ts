@@ -1,6 +1,7 @@
 import { contentOf } from '../imports/content-of';
 import { readCell } from '../imports/read-cell';
-import { targetOf, unitOf } from '../imports/targets';
+import { unitOf } from '../imports/target';
+import { targetOf } from '../imports/targets';
 import type { Region } from '../locale/numbers';
 import type { InciPart } from '../materials/composition';
 import { MATERIAL_FIELDS } from '../materials/fields';

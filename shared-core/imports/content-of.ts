@@ -6,7 +6,7 @@ import { MG_PER_KG } from '../quantities/mass';
 import { minorDigits, type Currency } from '../quantities/money';
 import { ppmFromPercent } from '../quantities/share';
 import type { Field, Fields } from '../record/field';
-import type { Values } from './read-rows';
+import type { Values } from './row';
 
 /** What a table does not say by itself. */
 export interface TakingIn {

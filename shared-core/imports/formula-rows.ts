@@ -1,4 +1,4 @@
-import type { Fault, TableRow, Values } from './read-rows';
+import type { Fault, TableRow, Values } from './row';
 
 /** A line of a formula as a row says it. */
 export interface FormulaRow {

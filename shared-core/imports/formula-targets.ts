@@ -1,5 +1,5 @@
 import { PRODUCT_TYPES, USES } from '../formulas/formula';
-import type { Target } from './targets';
+import type { Target } from './target';
 
 const line = (max: number) => ({ kind: 'line' as const, max });
 

@@ -4,7 +4,8 @@ import { HEADINGS, listed } from './headings';
 import { plain, saysNothing } from './plain';
 import { readCell, type ReadingWays } from './read-cell';
 import { SUBJECT_WORDS, type Subject } from './subjects';
-import { targetOf, targetsOf, unitOf, type Target } from './targets';
+import { unitOf, type Target } from './target';
+import { targetOf, targetsOf } from './targets';
 import { isUnitFor } from './units';
 
 /** What a column of a table is taken for, and why. */

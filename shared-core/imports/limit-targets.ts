@@ -1,8 +1,8 @@
 import { LIMIT_FIELDS } from '../limits/fields';
 import { blankLimit, limitContent, type LimitContent } from '../limits/limit';
 import type { Field, Fields } from '../record/field';
-import type { Fault, Values } from './read-rows';
-import type { Target } from './targets';
+import type { Fault, Values } from './row';
+import type { Target } from './target';
 
 const FIELDS = LIMIT_FIELDS as Fields;
 const DAYS = new Set(['from', 'fromOnShelf', 'until']);

@@ -14,7 +14,7 @@ import { percentFromPpm, ppmFromPercent, WHOLE_PPM } from '../quantities/share';
 import { same } from '../record/same';
 import type { FormulaRow } from './formula-rows';
 import type { OutcomeKind, Planned } from './plan-row';
-import type { Fault, TableRow, Values } from './read-rows';
+import type { Fault, TableRow, Values } from './row';
 
 export interface FormulaPlanParts {
   /** The materials that bear one of some names. */

@@ -5,7 +5,8 @@ import { fieldDifferences, type FieldDifference } from '../record/differences';
 import type { Fields } from '../record/field';
 import { contentOf, type TakingIn } from './content-of';
 import { lackShares } from './names';
-import { keyOf, type Fault, type KeyTarget, type TableRow } from './read-rows';
+import { keyOf, type KeyTarget } from './read-rows';
+import type { Fault, TableRow } from './row';
 
 export const OUTCOMES = ['new', 'changed', 'same', 'refused'] as const;
 export type OutcomeKind = (typeof OUTCOMES)[number];

@@ -6,7 +6,7 @@ import { currencyOf, dateOf, moneyOf, type DayOrder } from './money-and-dates';
 import { namesOf, shareEnds } from './names';
 import { plain, saysNothing } from './plain';
 import { quantityOf, type DecimalMark, type Quantity } from './quantity';
-import { unitOf, type Target } from './targets';
+import { unitOf, type Target } from './target';
 import { inUnit } from './units';
 import { listIn, wordFor, wordsIn, yesOrNoOf, type WordMap } from './words-of';
 

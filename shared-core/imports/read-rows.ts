@@ -4,26 +4,8 @@ import type { SheetRow } from '../tables/table';
 import type { Column } from './guess-columns';
 import { plain } from './plain';
 import { readCell, type ReadingWays } from './read-cell';
+import type { Fault, TableRow, Values } from './row';
 import { targetOf } from './targets';
-
-/** What a row says, by target; what it says nothing of is absent. */
-export type Values = Readonly<Record<string, unknown>>;
-
-/** Why a cell, or a row, cannot be taken in. */
-export interface Fault {
-  /** The heading of its column; empty where the row as a whole is at fault. */
-  heading: string;
-  message: string;
-  /** Words that no word of ours is known for, and of which target. */
-  words?: { target: string; written: string[] };
-}
-
-export interface TableRow {
-  /** The line of the table that it begins on. */
-  line: number;
-  values: Values;
-  faults: Fault[];
-}
 
 /** By what a row of a table is known to be a material of the library. */
 export const KEYS = ['code', 'tradeName'] as const;

@@ -1,8 +1,10 @@
 import { z } from 'zod';
 import { currency } from '../quantities/money';
 import { sharePpm } from '../quantities/share';
-import { isTarget, targetOf, type Target } from './targets';
-import { KEYS, type TableRow } from './read-rows';
+import type { Target } from './target';
+import { isTarget, targetOf } from './targets';
+import { KEYS } from './read-rows';
+import type { TableRow } from './row';
 
 const amount = z.number().nullable();
 const text = z.string().max(20_000);

@@ -1,5 +1,5 @@
 import { plain, saysNothing } from './plain';
-import type { Target } from './targets';
+import type { Target } from './target';
 import { NO_WORDS, VOCABULARY_WORDS, YES_WORDS } from './vocabulary-words';
 
 /** A maker's words, as they were told what they mean: by target, then by the word as {@link plain} gives it. */

@@ -1,6 +1,7 @@
 import type { TakingIn } from '@core/imports/content-of';
 import type { Outcome, Planned } from '@core/imports/plan-row';
-import type { KeyTarget, TableRow } from '@core/imports/read-rows';
+import type { KeyTarget } from '@core/imports/read-rows';
+import type { TableRow } from '@core/imports/row';
 import type { Region } from '@core/locale/numbers';
 import type { Reader, Writer } from '@db/database';
 import type { Kept } from '@db/record/record-table';

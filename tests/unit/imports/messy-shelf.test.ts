@@ -1,6 +1,7 @@
 import { beginReading } from '@core/imports/begin-reading';
 import type { Outcome } from '@core/imports/plan-row';
-import { gatherRows, likelyKey, readRows, type KeyTarget, type TableRow } from '@core/imports/read-rows';
+import { gatherRows, likelyKey, readRows, type KeyTarget } from '@core/imports/read-rows';
+import type { TableRow } from '@core/imports/row';
 import { refusedRowsCsv } from '@core/imports/refused-rows';
 import { targetOf } from '@core/imports/targets';
 import type { ListPage } from '@core/lists/query';

@@ -1,6 +1,6 @@
 import { limitFrom } from '@core/imports/limit-targets';
 import type { OutcomeKind, Planned } from '@core/imports/plan-row';
-import type { TableRow } from '@core/imports/read-rows';
+import type { TableRow } from '@core/imports/row';
 import type { Limit, LimitContent } from '@core/limits/limit';
 import type { Reader } from '@db/database';
 import { limitRecords, readLimits } from '@db/limits/limits';
