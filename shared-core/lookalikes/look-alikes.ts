@@ -48,6 +48,23 @@ function sharesMeet(one: readonly InciPart[], other: readonly InciPart[]): boole
   });
 }
 
+/** Whether two compositions are known, and have no substance in common. */
+function areOthers(one: readonly InciPart[], other: readonly InciPart[]): boolean {
+  const known = new Set(one.map(({ inci }) => nameKey(inci)));
+  return one.length > 0 && other.length > 0 && !other.some(({ inci }) => known.has(nameKey(inci)));
+}
+
+/**
+ * Whether two trade names are the same or one slip apart. Of materials without a common substance only the very same name
+ * counts: Isopropyl Myristate and Isopropyl Palmitate are no slip of each other.
+ * @param name the first's, in letters and figures alone
+ */
+function namesMeet(one: Sketch, name: string, other: Sketch): boolean {
+  if (name === '' || figuresOf(one.tradeName) !== figuresOf(other.tradeName)) return false;
+  const otherName = bare(other.tradeName);
+  return name === otherName || (isNear(name, otherName) && !areOthers(one.composition, other.composition));
+}
+
 /** Materials, held ready for finding those that look like another one. */
 export class LookAlikes {
   private readonly sketches = new Map<string, Sketch>();
@@ -77,7 +94,7 @@ export class LookAlikes {
     const name = bare(one.tradeName);
     for (const key of nearKeys(name))
       for (const id of this.byNearName.get(key) ?? [])
-        if (this.namesMeet(one.tradeName, name, this.sketches.get(id)!)) found(id, 'name');
+        if (namesMeet(one, name, this.sketches.get(id)!)) found(id, 'name');
     const substances = substancesKey(one.composition);
     if (substances !== '')
       for (const id of this.bySubstances.get(substances) ?? [])
@@ -90,11 +107,6 @@ export class LookAlikes {
   /** What one of them is called; empty for one that is not among them. */
   nameOf(id: string): string {
     return this.sketches.get(id)?.tradeName ?? '';
-  }
-
-  private namesMeet(tradeName: string, name: string, other: Sketch): boolean {
-    if (name === '' || figuresOf(tradeName) !== figuresOf(other.tradeName)) return false;
-    return isNear(name, bare(other.tradeName));
   }
 }
 

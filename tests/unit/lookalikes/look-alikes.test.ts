@@ -16,10 +16,24 @@ const by = (one: Sketch, other: Sketch) => new LookAlikes([other]).like(one)[0]?
 describe('materials that look alike', () => {
   it('go by nearly the same name, but not by another grade', () => {
     expect(by(sketch('a', 'Larkspur Wax'), sketch('b', 'LARKSPUR-WAX'))).toEqual(['name']);
-    expect(by(sketch('a', 'Larkspur Wax'), sketch('b', 'Larkspr Wax'))).toEqual(['name']);
+    expect(by(sketch('a', 'Larkspur Wax'), sketch('b', 'Larkspr Wax', { composition: [] }))).toEqual([
+      'name',
+    ]);
     expect(by(sketch('a', 'Larkspur 20'), sketch('b', 'Larkspur 80'))).toEqual([]);
     expect(by(sketch('a', 'Larkspur 2'), sketch('b', 'Larkspur 20'))).toEqual([]);
     expect(by(sketch('a', 'Wax A'), sketch('b', 'Wax B'))).toEqual([]);
+  });
+
+  it('are not alike by a letter where nothing is common to what they hold', () => {
+    const named = (tradeName: string, ...names: string[]) =>
+      sketch(tradeName, tradeName, { composition: names.map((name) => ({ ...whole(name), lowPpm: 1 })) });
+    const myristate = named('Isopropyl Myristate', 'Isopropyl Myristate');
+    expect(by(myristate, named('Isopropyl Myristata', 'Isopropyl Palmitate'))).toEqual([]);
+    const blend = named('Isopropyl Myristata', 'Isopropyl Palmitate', 'ISOPROPYL MYRISTATE');
+    expect(by(myristate, blend)).toEqual(['name']);
+    expect(by(myristate, { ...named('isopropyl-myristate', 'Isopropyl Palmitate'), id: 'b' })).toEqual([
+      'name',
+    ]);
   });
 
   it('bear the same code, however it is written', () => {
@@ -46,7 +60,7 @@ describe('materials that look alike', () => {
     const all = [
       sketch('a', 'Larkspur Wax', { code: 'R-1' }),
       sketch('b', 'Something Else', { composition: [whole('Substance a')] }),
-      sketch('c', 'Larkspur Waxx', { code: 'R1' }),
+      sketch('c', 'Larkspur Waxx', { code: 'R1', composition: [] }),
     ];
     const steps = alikePairs(all);
     let step = steps.next();
