@@ -105,10 +105,17 @@ describe('a table on its way in', () => {
       values: { tradeName, composition: [{ inci, lowPpm: 1_000_000, highPpm: 1_000_000 }] },
     });
     const { body } = await ask<{ notes: string[] }[]>('POST', `/imports/${begun.id}/rows`, {
-      rows: [row('Larkspur-Waxx', 'Aqua', 2), row('Foxglove Oil', 'Helianthus Annuus Seed Oil', 3)],
+      rows: [
+        row('Larkspur-Waxx', 'cetyl alcohol', 2),
+        row('Larkspur Waxy', 'Aqua', 3),
+        row('Foxglove Oil', 'Helianthus Annuus Seed Oil', 4),
+      ],
     });
     expect(body.map(({ notes }) => notes)).toEqual([
-      ['It looks like “Larkspur Wax”, which is in the library: nearly the same name.'],
+      [
+        'It looks like “Larkspur Wax”, which is in the library: nearly the same name and the same substances.',
+      ],
+      [],
       [],
     ]);
   });
