@@ -1,4 +1,5 @@
 import type { InciPart } from '../materials/composition';
+import { labelName } from '../labelling/substance-names';
 import { fold, foldedWords } from '../quantities/fold';
 import { nameKey } from '../substances/names';
 import { isNear, nearKeys } from './near-names';
@@ -32,9 +33,12 @@ const bare = (text: string): string => foldedWords(text).join('');
 /** Its figures in their order: a name with another figure is another grade. */
 const figuresOf = (text: string): string => (fold(text).match(/\d+/g) ?? []).join(' ');
 
-/** The substances of a composition, whatever their order; empty for none. */
+/** Two perfumes are both Parfum, and are not the same for that. */
+const saysWhatItIs = ({ inci }: InciPart): boolean => !['Parfum', 'Aroma'].includes(labelName(inci, 'EU'));
+
+/** The substances of a composition, whatever their order; empty for none, and where they are not told. */
 const substancesKey = (parts: readonly InciPart[]): string =>
-  parts
+  (parts.some(saysWhatItIs) ? parts : [])
     .map(({ inci }) => nameKey(inci))
     .sort()
     .join('\n');

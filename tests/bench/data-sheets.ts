@@ -17,7 +17,7 @@ const WORDS =
 function fourPages() {
   const next = { text: '', pageBreak: 'after' as const };
   return [
-    title('Larkspur Wax 68'),
+    title('Larkspur Wax Q'),
     prose(...Array.from({ length: 9 }, () => WORDS.repeat(4))),
     next,
     prose(...Array.from({ length: 9 }, () => WORDS.repeat(4))),

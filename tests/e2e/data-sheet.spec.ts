@@ -18,7 +18,7 @@ test('a data sheet becomes a material, every value shown on its page, and is tak
   const { host } = stillroom;
   await page.goto(`${host.origin}/#/take-in`);
   await page.getByRole('link', { name: 'Read a supplier’s data sheet instead…' }).click();
-  await choose(page, 'Larkspur Wax 68.pdf', await larkspurSheet());
+  await choose(page, 'Larkspur Wax Q.pdf', await larkspurSheet());
   await expect(page.locator('canvas[data-drawn=yes]')).toBeVisible();
   await expect(page.getByLabel('HLB', { exact: true }).and(page.locator('.input'))).toHaveValue('11.5');
   await expect(page.getByLabel('Usage, from–to').and(page.locator('.input'))).toHaveValue('2 – 5');
@@ -39,15 +39,15 @@ test('a data sheet becomes a material, every value shown on its page, and is tak
   await expect(page.getByText('with the sheet attached.')).toBeVisible();
   const { rows } = (await host.get('/api/materials?text=larkspur')) as { rows: { id: string }[] };
   const made = (await host.get(`/api/materials/${rows[0]!.id}`)) as Material;
-  expect(made.tradeName).toBe('Larkspur Wax 68');
+  expect(made.tradeName).toBe('Larkspur Wax Q');
   expect(made.composition.map(({ inci, lowPpm }) => [inci, lowPpm])).toEqual([
-    ['Cetearyl Alcohol', 750_000],
-    ['Ceteareth-20', 250_000],
+    ['Cetearyl Alcohol', 720_000],
+    ['Ceteareth-20', 280_000],
   ]);
-  expect(made.figures.hlb).toMatchObject({ value: 11.5, source: 'Larkspur Wax 68, page 1' });
+  expect(made.figures.hlb).toMatchObject({ value: 11.5, source: 'Larkspur Wax Q, page 1' });
   expect(made.figures.meltingPoint).toMatchObject({ low: 59, high: 63 });
-  expect(made.usage).toMatchObject({ minPpm: 20_000, maxPpm: 50_000, source: 'Larkspur Wax 68, page 1' });
-  expect(made.documents).toMatchObject([{ title: 'Larkspur Wax 68', kind: 'specification' }]);
+  expect(made.usage).toMatchObject({ minPpm: 20_000, maxPpm: 50_000, source: 'Larkspur Wax Q, page 1' });
+  expect(made.documents).toMatchObject([{ title: 'Larkspur Wax Q', kind: 'specification' }]);
 
   await page.getByRole('button', { name: 'Take it back' }).click();
   await expect(page.getByRole('button', { name: /Make a material with/ })).toBeVisible();
@@ -67,7 +67,7 @@ test.describe('with materials on the shelf', () => {
     const before = (await host.get(`/api/materials/${id}`)) as Material;
     await page.goto(`${host.origin}/#/materials/${id}`);
     await page.getByRole('link', { name: 'Read a data sheet…' }).click();
-    await choose(page, 'Larkspur Wax 68.pdf', await larkspurSheet());
+    await choose(page, 'Larkspur Wax Q.pdf', await larkspurSheet());
     // Its name stays unless that is taken too.
     await expect(page.getByRole('checkbox', { name: 'Trade name' })).not.toBeChecked();
     await page.getByRole('button', { name: /^Take \d+ values/ }).click();
@@ -101,6 +101,6 @@ test('a sheet that is made to hang can be stopped, and the next one is read', as
   await choose(page, 'slow.pdf', hangingPdf());
   await page.getByRole('button', { name: 'Stop' }).click();
   await expect(page.getByText('Reading page')).toBeHidden();
-  await choose(page, 'Larkspur Wax 68.pdf', await larkspurSheet());
+  await choose(page, 'Larkspur Wax Q.pdf', await larkspurSheet());
   await expect(proposals(page)).toContainText('HLB');
 });

@@ -15,12 +15,12 @@ test.describe('an empty library', () => {
     await expect(page.getByRole('heading', { name: 'An empty shelf' })).toBeVisible();
     await page.getByRole('link', { name: 'Raw materials' }).first().click();
     await page.getByRole('button', { name: 'Add the first material' }).click();
-    await page.getByLabel('Trade name').fill('Test Wax 68');
+    await page.getByLabel('Trade name').fill('Test Wax Q');
     await page.getByLabel('INCI name').fill('Cetearyl Alcohol');
     await page.getByRole('dialog').getByRole('button', { name: 'Add material' }).click();
 
     const pane = page.getByRole('complementary', { name: 'Material' });
-    await expect(pane.getByRole('heading', { name: 'Test Wax 68' })).toBeVisible();
+    await expect(pane.getByRole('heading', { name: 'Test Wax Q' })).toBeVisible();
     await pane.getByLabel('Charge', { exact: true }).selectOption('non-ionic');
     await expect(page.getByRole('contentinfo')).toContainText('Saved at');
     await pane.getByRole('button', { name: 'Undo' }).click();

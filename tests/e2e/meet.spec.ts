@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { basename } from 'node:path';
 import { readXlsx } from '@core/tables/xlsx/read-xlsx';
-import type { Material } from '@core/materials/material';
+import { blankMaterial, type Material } from '@core/materials/material';
 import { expect, expectNoAxeViolations, test } from './fixtures';
 import { picture } from './pictures';
 
@@ -119,7 +119,11 @@ test('one record comes back from a backup', async ({ page, stillroom }) => {
 
 test('two materials that are one are joined, and parted again', async ({ page, stillroom }) => {
   const { host } = stillroom;
+  for (const name of ['Larkspur Wax', 'Larkspur-Wax'])
+    await host.post('/api/materials', blankMaterial(name, 'Cetearyl Alcohol'));
   await page.goto(`${host.origin}/#/library/look-alikes`);
+  await expect(page.getByText('nearly the same name and the same substances')).toBeVisible();
+  await expect(page.getByRole('link', { name: /^Petalhush/ })).toHaveCount(0);
   await expect(page.getByText(/pairs?\b/).first()).toBeVisible();
   await expectNoAxeViolations(page);
   await picture(page, 'look-alikes');

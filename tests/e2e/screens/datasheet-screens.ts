@@ -5,10 +5,10 @@ import { sampleFormula, title, twoColumns } from '../../unit/datasheets/layouts'
 /** An invented sheet with something sure, something likely and something to look at first. */
 export const larkspurSheet = () =>
   sheetPdf([
-    title('Larkspur Wax 68'),
+    title('Larkspur Wax Q'),
     twoColumns([
-      ['Trade name', 'Larkspur Wax 68'],
-      ['INCI name', 'Cetearyl Alcohol (75 %), Ceteareth-20 (25 %)'],
+      ['Trade name', 'Larkspur Wax Q'],
+      ['INCI name', 'Cetearyl Alcohol (72 %), Ceteareth-20 (28 %)'],
       ['Appearance', 'White to off-white pellets'],
       ['HLB value', '11.5'],
       ['pH (3 % in water)', '5.5 – 7.0'],
@@ -33,7 +33,7 @@ export const DATASHEET_SCREENS: Screen[] = [
     address: (records) => (records ? `/data-sheet?material=${records.materials[0]}` : '/data-sheet'),
     prepare: async (page) => {
       await page.getByLabel('Data sheet', { exact: true }).setInputFiles({
-        name: 'Larkspur Wax 68.pdf',
+        name: 'Larkspur Wax Q.pdf',
         mimeType: 'application/pdf',
         buffer: Buffer.from(await larkspurSheet()),
       });

@@ -56,6 +56,14 @@ describe('materials that look alike', () => {
     expect(like(one, one.slice(0, 1))).toEqual([]);
   });
 
+  it('are not alike for being perfume, which is no one substance', () => {
+    const scent = (id: string, ...names: string[]) => sketch(id, id, { composition: names.map(whole) });
+    expect(by(scent('Linen', 'Parfum'), scent('Orchard', 'Fragrance'))).toEqual([]);
+    expect(by(scent('Linen', 'Parfum'), scent('Orchard', 'Parfum'))).toEqual([]);
+    const oil = 'Lavandula Angustifolia Oil';
+    expect(by(scent('Linen', oil), scent('Orchard', oil))).toEqual(['substances']);
+  });
+
   it('are met once a pair, the surest first', () => {
     const all = [
       sketch('a', 'Larkspur Wax', { code: 'R-1' }),

@@ -12,7 +12,7 @@ export const ENGLISH: InventedSheet[] = [
     content: [
       title('Technical Data Sheet'),
       twoColumns([
-        ['Trade name', 'Larkspur Wax 68'],
+        ['Trade name', 'Larkspur Wax Q'],
         ['INCI name', 'Cetearyl Alcohol (and) Ceteareth-20'],
         ['CAS No.', '67762-27-0, 68439-49-6'],
         ['EC No.', '267-008-6'],
@@ -27,7 +27,7 @@ export const ENGLISH: InventedSheet[] = [
       CONTACT,
     ],
     found: {
-      tradeName: 'Larkspur Wax 68',
+      tradeName: 'Larkspur Wax Q',
       composition: [part('Cetearyl Alcohol', 0, 100), part('Ceteareth-20', 0, 100)],
       casNumbers: '67762-27-0, 68439-49-6',
       appearance: 'White to off-white pellets',
