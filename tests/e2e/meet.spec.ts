@@ -84,10 +84,10 @@ test('a pack goes out, and comes back into a library that has changed since, wit
   await expect(page.getByText('what the colleague found')).toBeVisible();
   await expect(page.getByText('changed on both sides').first()).toBeVisible();
   await expectNoAxeViolations(page);
-  await picture(page, 'merge');
   await page
     .getByLabel(`What is done with ${one!.tradeName}`)
     .selectOption({ label: 'put together; theirs where both changed' });
+  await picture(page, 'merge');
   await page.getByRole('button', { name: 'Merge: 0 added, 1 changed' }).click();
   await expect(page.getByText(/Done: 0 added, 1 changed/)).toBeVisible();
   expect(((await host.get(`/api/materials/${one!.id}`)) as Material).notes).toBe('what the colleague found');
