@@ -87,8 +87,10 @@ test('a pack goes out, and comes back into a library that has changed since, wit
   await page
     .getByLabel(`What is done with ${one!.tradeName}`)
     .selectOption({ label: 'put together; theirs where both changed' });
+  const merge = page.getByRole('button', { name: 'Merge: 0 added, 1 changed' });
+  await expect(merge).toBeVisible();
   await picture(page, 'merge');
-  await page.getByRole('button', { name: 'Merge: 0 added, 1 changed' }).click();
+  await merge.click();
   await expect(page.getByText(/Done: 0 added, 1 changed/)).toBeVisible();
   expect(((await host.get(`/api/materials/${one!.id}`)) as Material).notes).toBe('what the colleague found');
   await page.getByRole('button', { name: 'Take all of it back' }).click();
