@@ -29,6 +29,8 @@ export interface Ends {
   high: number | null;
 }
 
+const BURNS =
+  'H314 says that it burns skin and eyes, not whether it is a base or an acid: choose “caustic” or “strong acid”.';
 const said = (key: string, value: unknown, sure: Sureness = 'sure', note = ''): Said => ({
   key,
   value,
@@ -192,7 +194,8 @@ export function valueSaid(key: string, written: string, parts: ValueParts, ways:
       return appearanceSaid(text, ways);
     case 'hazards': {
       const found = hazardsStated(text);
-      return found.length > 0 ? [said(key, found, 'likely')] : [];
+      if (found.length === 0) return [];
+      return found.includes('caustic') ? [said(key, found, 'unsure', BURNS)] : [said(key, found, 'likely')];
     }
     case 'storage':
       return storageSaid(text);

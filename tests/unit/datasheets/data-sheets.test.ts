@@ -22,3 +22,13 @@ describe('invented data sheets of differing layouts', () => {
     expect([...asked].sort()).toEqual([...(sheet.unsure ?? [])].sort());
   });
 });
+
+it('leaves to the maker whether what burns is a base or an acid', async () => {
+  const pages = await pagesOf(
+    await sheetPdf('Hazard statements: H314 Causes severe skin burns and eye damage.'),
+  );
+  const found = readDataSheet(pages).proposals.filter(({ key }) => key === 'hazards');
+  expect(found).toMatchObject([
+    { value: ['caustic'], sure: 'unsure', note: expect.stringContaining('strong acid') as string },
+  ]);
+});

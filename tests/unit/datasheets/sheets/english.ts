@@ -118,8 +118,9 @@ export const ENGLISH: InventedSheet[] = [
       'figures.phAsSupplied': least(13),
       'storage.range': least(15),
       'storage.keepFrom': ['frost', 'air'],
-      hazards: ['caustic'],
     },
+    // H314 is said of acids as well.
+    unsure: ['hazards'],
   },
   {
     name: 'running text alone',
