@@ -1,6 +1,6 @@
 import type { Term } from '../emulsions/optimise/lp-text';
 import { costOf, originOf } from './judge';
-import { DEMANDS, demandRows } from './model';
+import { DEMANDS, demandRows } from './demand-rows';
 import type { Search } from './search';
 
 /** A demand that, given up or eased, lets a formula through; `says` tells how far. */

@@ -1,7 +1,8 @@
 import { formatMoney } from '../locale/money';
+import { DEMANDS } from './demand-rows';
 import type { Field } from './field';
-import { DEMANDS, isOwn, limitsOf } from './model';
-import type { Player } from './player';
+import { limitsOf } from './model';
+import { isOwn, type Player } from './player';
 import { KEPT_ROLES, WATER } from './roles';
 import type { Shares } from './search';
 

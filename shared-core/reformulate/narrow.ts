@@ -1,20 +1,18 @@
 import { lpText, type LpModel, type Row, type Term } from '../emulsions/optimise/lp-text';
 import type { SolveLp } from '../emulsions/optimise/result';
+import { demandRows, SIGN } from './demand-rows';
 import type { Field } from './field';
 import {
   askedRows,
   buildModel,
-  demandRows,
   distanceConstant,
   distanceTerms,
-  isOwn,
   limitsOf,
   movedBy,
   MOVE_PERCENT,
-  SIGN,
   type Asked,
 } from './model';
-import type { Player } from './player';
+import { isOwn, type Player } from './player';
 
 /** Lower bounds on the distance of every formula, and of every one that takes a new material in. */
 export interface Bounds {

@@ -55,6 +55,9 @@ export interface Player {
   y: string;
 }
 
+/** Whether a player stands in the formula of now. */
+export const isOwn = ({ now }: Player): boolean => now > 0;
+
 /** What players are made with. */
 export interface PlayerGround {
   currency: Currency;

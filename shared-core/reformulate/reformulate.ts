@@ -3,7 +3,8 @@ import { ppmFromPercent } from '../quantities/share';
 import { explainClash, type Clash } from './explain';
 import { fieldOf, type Field, type ReformulateInput } from './field';
 import { costOf, judgedDemands, originOf } from './judge';
-import { isOwn, type Cut } from './model';
+import type { Cut } from './model';
+import { isOwn } from './player';
 import { roundedShares } from './rounded';
 import { movesOf, Search, type Solved } from './search';
 

@@ -1,9 +1,9 @@
 import { lpText, relaxed, type LpModel } from '../emulsions/optimise/lp-text';
 import type { SolveLp } from '../emulsions/optimise/result';
 import type { Field } from './field';
-import { buildModel, distanceConstant, isOwn, type Asked, type Cut } from './model';
+import { buildModel, distanceConstant, type Asked, type Cut } from './model';
 import { boundsOf } from './narrow';
-import type { Player } from './player';
+import { isOwn, type Player } from './player';
 
 /** Shares of a formula, % by player; those not used are left out. */
 export type Shares = ReadonlyMap<Player, number>;
