@@ -1,5 +1,6 @@
 import type { InciPart } from '../materials/composition';
 import { ppmFromPercent, WHOLE_PPM } from '../quantities/share';
+import { saysNothing } from './plain';
 import { quantityOf, type DecimalMark, type Quantity } from './quantity';
 import { inUnit } from './units';
 
@@ -45,15 +46,18 @@ function namedOf(piece: string, mark: DecimalMark | null): Named {
 
 /**
  * The INCI names of a cell with their shares in ppm. One name alone is the whole of the material; of several, those
- * without a share may be anything that the others leave.
+ * without a share may be anything that the others leave. What says only that a name is not known is none, and leaves
+ * the others without a claim to be the whole.
  */
 export function namesOf(text: string, mark: DecimalMark | null): InciPart[] {
-  const named = piecesOf(text).map((piece) => namedOf(piece, mark));
+  const pieces = piecesOf(text);
+  const named = pieces.filter((piece) => !saysNothing(piece)).map((piece) => namedOf(piece, mark));
   const told = named.reduce((sum, { share }) => sum + (share?.[0] ?? 0), 0);
-  const rest = named.length === 1 ? WHOLE_PPM : Math.max(0, WHOLE_PPM - told);
+  const alone = pieces.length === 1;
+  const rest = alone ? WHOLE_PPM : Math.max(0, WHOLE_PPM - told);
   return named.map(({ inci, share }) => ({
     inci,
-    lowPpm: share?.[0] ?? (named.length === 1 ? WHOLE_PPM : 0),
+    lowPpm: share?.[0] ?? (alone ? WHOLE_PPM : 0),
     highPpm: share?.[1] ?? rest,
   }));
 }

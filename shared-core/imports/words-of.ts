@@ -64,20 +64,19 @@ function lookedUp(target: Target, written: string, told: WordMap): string | null
   return begun.size === 1 ? ([...begun][0] ?? null) : null;
 }
 
-/** The words of a cell that holds several. */
+/** The pieces of a cell that say something. */
+const saying = (pieces: string[]): string[] =>
+  pieces.map((one) => one.trim()).filter((one) => !saysNothing(one));
+
+/** The words of a cell that holds several. What says that nothing is known may hold a stroke itself: “n/a”, “k/A”. */
 export function wordsIn(written: string): string[] {
-  return written
-    .split(/[,;/|+&\n]|\s+(?:und|and|et|y|e)\s+/)
-    .map((one) => one.trim())
-    .filter((one) => !saysNothing(one));
+  const pieces = saying(written.split(/[,;|+&\n]|\s+(?:und|and|et|y|e)\s+/));
+  return saying(pieces.flatMap((one) => one.split('/')));
 }
 
 /** Words that stand apart by semicolons only: some of them hold commas and “and” themselves. */
 export function listIn(written: string): string[] {
-  return written
-    .split(/[;|\n]/)
-    .map((one) => one.trim())
-    .filter((one) => !saysNothing(one));
+  return saying(written.split(/[;|\n]/));
 }
 
 const YES = new Set(YES_WORDS.map((word) => plain(word) || word));

@@ -116,6 +116,10 @@ describe('words', () => {
     ]);
     expect(value('functions', 'Emulgator und Duft')).toEqual(['emulsifier', 'fragrance']);
   });
+  it.each(['n/a', 'k/A', '-', '?', 'unknown'])('“%s” among them is no word of its own', (nothing) => {
+    expect(value('functions', `Emulgator; ${nothing}`)).toEqual(['emulsifier']);
+    expect(value('functions', `${nothing}, Emulgator/Tensid`)).toEqual(['emulsifier', 'surfactant']);
+  });
   it('yes and no', () => {
     expect(value('coldProcessable', 'ja')).toBe(true);
     expect(value('coldProcessable', 'x')).toBe(true);
@@ -160,6 +164,11 @@ describe('INCI names in a cell', () => {
       ['Glycerin', 60, 60],
       ['Aqua', 0, 40],
     ]);
+  });
+  it('one that is said not to be known is no name, and the other is not the whole for it', () => {
+    expect(names('Glycerin; n/a')).toEqual([['Glycerin', 0, 100]]);
+    expect(names('Glycerin (60 %); -')).toEqual([['Glycerin', 60, 60]]);
+    expect(names('n/a; -')).toEqual([]);
   });
 });
 
