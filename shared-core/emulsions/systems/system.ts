@@ -1,6 +1,7 @@
 import type { Material } from '../../materials/material';
 import type { Charge } from '../../materials/vocabulary';
 import type { Currency } from '../../quantities/money';
+import { namesWithin } from '../../substances/names';
 import type { Source } from '../../working/working';
 import { holdsOxyethylene, needsBase } from '../conflicts/recognise';
 import { meanBand, type HlbBand } from '../hlb-band';
@@ -34,7 +35,10 @@ const FATTY_ALCOHOL = /^(cetyl|cetearyl|stearyl|behenyl|myristyl|arachidyl|c\d+-
 
 /** A fatty alcohol as such, not inside a blend that brings its own emulsifier. */
 export function isFattyAlcohol(material: Material): boolean {
-  return material.composition.every((part) => FATTY_ALCOHOL.test(part.inci));
+  // A supplier may have written several into one: "Cetyl Alcohol (and) Stearyl Alcohol".
+  return material.composition.every(({ inci }) =>
+    namesWithin(inci).every((name) => FATTY_ALCOHOL.test(name)),
+  );
 }
 
 /** The facts of one material. */

@@ -10,6 +10,7 @@ import {
 import type { Wish } from '@core/emulsions/systems/wish';
 import type { Material } from '@core/materials/material';
 import { describe, expect, it } from 'vitest';
+import { make } from '../checks/build';
 import {
   facts,
   system,
@@ -130,5 +131,31 @@ describe('a system judged by all rules', () => {
     expect(scored({ 'gel-network': 0 })).toBeCloseTo(scored({}) - gel, 9);
     expect(scored({ 'gel-network': 4 })).toBeCloseTo(scored({}) - gel + 4, 9);
     expect(scored({ unknown: 9 })).toBe(scored({}));
+  });
+});
+
+describe('a fatty alcohol for body', () => {
+  const alcohol = (inci: string | string[]) => facts(make('Wax', inci, { consistency: 'waxy' })).fattyAlcohol;
+
+  it('is one by each of its names, also where a supplier wrote several into one', () => {
+    for (const inci of [
+      'Cetyl Alcohol',
+      'Cetearyl Alcohol',
+      ['Cetyl Alcohol', 'Stearyl Alcohol'],
+      'Cetyl Alcohol (and) Stearyl Alcohol',
+      'Stearyl Alcohol & Behenyl Alcohol',
+    ])
+      expect(alcohol(inci), String(inci)).toBe(true);
+  });
+
+  it('is none beside an emulsifier of its own, however that is written', () => {
+    for (const inci of [
+      'Cetearyl Alcohol (and) Ceteareth-20',
+      ['Cetearyl Alcohol', 'Ceteareth-20'],
+      'Cetearyl Glucoside',
+      'Benzyl Alcohol',
+      'Isostearyl Alcohol',
+    ])
+      expect(alcohol(inci), String(inci)).toBe(false);
   });
 });
