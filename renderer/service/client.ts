@@ -29,15 +29,19 @@ interface JsonResponse<T> {
   json(): Promise<T>;
 }
 
-async function settled<R extends { ok: boolean }>(pending: Promise<R>): Promise<R> {
-  let response: R;
+/** What comes over the wire; when nothing comes, or it breaks off, that is told as a `ServiceProblem`. */
+async function arriving<T>(pending: Promise<T>): Promise<T> {
   try {
-    response = await pending;
+    return await pending;
   } catch (cause) {
     if (cause instanceof DOMException && cause.name === 'AbortError') throw cause;
     reach.value = 'silent';
     throw new ServiceProblem(UNREACHABLE);
   }
+}
+
+async function settled<R extends { ok: boolean }>(pending: Promise<R>): Promise<R> {
+  const response = await arriving(pending);
   if (response.ok) {
     reach.value = 'answers';
     return response;
@@ -50,7 +54,7 @@ async function settled<R extends { ok: boolean }>(pending: Promise<R>): Promise<
 /** The JSON of a successful answer; any other answer is thrown as a `ServiceProblem`. */
 export async function answer<T>(pending: Promise<JsonResponse<T>>): Promise<T> {
   const response = await settled(pending);
-  return response.status === 204 ? (undefined as T) : response.json();
+  return response.status === 204 ? (undefined as T) : arriving(response.json());
 }
 
 /** The bytes of a successful answer, with what they are; any other answer is thrown as a `ServiceProblem`. */
@@ -59,7 +63,7 @@ export async function answerBytes(
 ): Promise<{ bytes: Uint8Array<ArrayBuffer>; mediaType: string }> {
   const response = await settled(pending);
   return {
-    bytes: new Uint8Array(await response.arrayBuffer()),
+    bytes: new Uint8Array(await arriving(response.arrayBuffer())),
     mediaType: response.headers.get('content-type') ?? '',
   };
 }
