@@ -24,7 +24,7 @@ interface Walk {
 }
 
 /** A material that holds a substance of its own trade name is that substance, and no blend to look into. */
-function isItsOwnSubstance({ tradeName, composition }: Composed): boolean {
+export function isItsOwnSubstance({ tradeName, composition }: Composed): boolean {
   const own = tradeNameKey(tradeName);
   return composition.some(({ inci }) => tradeNameKey(inci) === own);
 }
