@@ -52,17 +52,28 @@ function guessed(rows: readonly string[][], width: number): ColumnKind[] {
   });
 }
 
+const PERCENT = /%|per ?cent/i;
+
+/** A table as its columns are understood. */
+export interface ReadColumns {
+  /** Without their heading. */
+  rows: string[][];
+  kinds: ColumnKind[];
+  /** Whether the heading of the amounts says that they are per cent. */
+  headedPercent: boolean;
+}
+
 /**
  * What the columns of a table hold: by its headings where it has them, else by what stands in them. Of several columns
  * of numbers the one with a q.s. mark, else the one that comes nearest to 100, says the amounts.
- *
- * @returns the rows without their heading, and the kind of each column
  */
-export function columnsOf(table: readonly string[][]): { rows: string[][]; kinds: ColumnKind[] } {
+export function columnsOf(table: readonly string[][]): ReadColumns {
   const width = Math.max(0, ...table.map((cells) => cells.length));
   const [first, ...others] = table;
-  if (!first || !isHeading(first)) return { rows: [...table], kinds: guessed(table, width) };
-  const kinds = Array.from({ length: width }, (_, at) => kindOfHeading(first[at] ?? '') ?? 'other');
+  if (!first || !isHeading(first))
+    return { rows: [...table], kinds: guessed(table, width), headedPercent: false };
+  const headed = Array.from({ length: width }, (_, at) => kindOfHeading(first[at] ?? '') ?? 'other');
   // Of several columns headed alike the first counts: “% w/w” before “% of phase”.
-  return { rows: others, kinds: kinds.map((kind, at) => (kinds.indexOf(kind) === at ? kind : 'other')) };
+  const kinds = headed.map((kind, at) => (headed.indexOf(kind) === at ? kind : 'other'));
+  return { rows: others, kinds, headedPercent: PERCENT.test(first[kinds.indexOf('amount')] ?? '') };
 }

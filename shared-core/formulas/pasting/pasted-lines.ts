@@ -15,6 +15,8 @@ export interface PastedLine {
   inci: string;
   /** As it stands there, in per cent or in parts of the whole; null where nothing is said. */
   amount: number | null;
+  /** Whether the table itself says that this is per cent: by a sign behind it, or over its column. */
+  saidPercent: boolean;
   toHundred: boolean;
   note: string;
   /** The letter of the phase that the table gives it; null where it gives none. */
@@ -40,6 +42,7 @@ function readRow(cells: readonly string[], kinds: readonly ColumnKind[]): Omit<P
     tradeName,
     inci: cell('inci') || cell('name'),
     amount: amount?.kind === 'number' ? amount.value : null,
+    saidPercent: amount?.kind === 'number' && amount.percent,
     toHundred: amount?.kind === 'to 100',
     note: cell('note').slice(0, 300),
   };
@@ -47,7 +50,7 @@ function readRow(cells: readonly string[], kinds: readonly ColumnKind[]): Omit<P
 
 /** The lines of a text as it is pasted from a spreadsheet; totals and headings are passed over. */
 export function pastedLines(text: string): PastedLine[] {
-  const { rows, kinds } = columnsOf(pastedTable(text));
+  const { rows, kinds, headedPercent } = columnsOf(pastedTable(text));
   const lines: PastedLine[] = [];
   let headed: string | null = null;
   for (const cells of rows) {
@@ -59,14 +62,19 @@ export function pastedLines(text: string): PastedLine[] {
     }
     if (!line) continue;
     const at = kinds.indexOf('phase');
-    lines.push({ ...line, phase: (at >= 0 ? letterOf(cells[at] ?? '') : null) ?? headed });
+    const phase = (at >= 0 ? letterOf(cells[at] ?? '') : null) ?? headed;
+    lines.push({ ...line, saidPercent: line.saidPercent || headedPercent, phase });
     if (lines.length === MOST_PASTED) break;
   }
   return lines;
 }
 
-/** What the amounts probably mean: parts where they come to 1, or to more than 100 by more than a slip. */
+/**
+ * What the amounts probably mean: per cent where the table says so, as two preservatives of 0.9 % and 0.1 % do; else
+ * parts where they come to 1, or to more than 100 by more than a slip.
+ */
 export function likelyMeaning(lines: readonly PastedLine[]): AmountMeaning {
+  if (lines.some((line) => line.saidPercent)) return 'per cent';
   const sum = lines.reduce((total, { amount }) => total + (amount ?? 0), 0);
   const toHundred = lines.some((line) => line.toHundred);
   return !toHundred && (Math.abs(sum - 1) < 0.01 || sum > 105) ? 'parts' : 'per cent';

@@ -63,17 +63,18 @@ describe('pasted lines', () => {
         tradeName: 'Aqua',
         inci: 'Aqua',
         amount: null,
+        saidPercent: true,
         toHundred: true,
         note: '',
         phase: 'A',
       },
       {
         ...{ names: ['Glycerin'], tradeName: 'Glycerin', inci: 'Glycerin', amount: 3, toHundred: false },
-        ...{ note: 'vegetable', phase: 'A' },
+        ...{ note: 'vegetable', phase: 'A', saidPercent: true },
       },
       {
         ...{ names: ['Squalane'], tradeName: 'Squalane', inci: 'Squalane', amount: 5, toHundred: false },
-        ...{ note: '', phase: 'B' },
+        ...{ note: '', phase: 'B', saidPercent: true },
       },
     ]);
   });
@@ -100,6 +101,60 @@ describe('pasted lines', () => {
     expect(likelyMeaning(pastedLines('Aqua\tq.s.\nGlycerin\t1'))).toBe('per cent');
   });
 
+  it('are per cent where the table says so, though they come to 1: two preservatives are no whole formula', () => {
+    for (const text of [
+      'Phenoxyethanol 0.9 %\nEthylhexylglycerin 0.1 %',
+      'Phenoxyethanol\t0,9 %\nEthylhexylglycerin\t0,1 %',
+      'Ingredient\t% w/w\nPhenoxyethanol\t0.9\nEthylhexylglycerin\t0.1',
+      'Ingredient\tPer cent\nPhenoxyethanol\t0.9\nEthylhexylglycerin\t0.1',
+      'Fragrance 1 %',
+    ]) {
+      const lines = pastedLines(text);
+      expect(likelyMeaning(lines), text).toBe('per cent');
+      expect(
+        pastedShares(lines, 'per cent').reduce((sum, { ppm }) => sum + ppm, 0),
+        text,
+      ).toBe(10_000);
+    }
+    expect(likelyMeaning(pastedLines('Ingredient\tg\nAqua\t400\nGlycerin\t100'))).toBe('parts');
+  });
+
+  it('that are no share come in with none, and say why', () => {
+    const told = (text: string, meaning: 'per cent' | 'parts') =>
+      pastedShares(pastedLines(text), meaning).map(({ ppm, fault }) => [ppm, fault]);
+    const none = 'This is no share of 0 to 100 %: it comes in with 0 %.';
+    expect(told('Aqua\t120\nGlycerin\t-3\nSqualane\t100\nParfum\t0', 'per cent')).toEqual([
+      [0, none],
+      [0, none],
+      [1_000_000, null],
+      [0, null],
+    ]);
+    expect(told('Aqua\tq.s.\nGlycerin\t3\nParfum\t', 'per cent')).toEqual([
+      [0, null],
+      [30_000, null],
+      [0, 'No share is given: it comes in with 0 %.'],
+    ]);
+    expect(told('Aqua\t3\nGlycerin\t-3\nSqualane\t1\nParfum\t', 'parts')).toEqual([
+      [750_000, null],
+      [0, 'Less than nothing: it comes in with 0 %.'],
+      [250_000, null],
+      [0, 'No amount is given: it comes in with 0 %.'],
+    ]);
+  });
+
+  it('keep quotation marks, marks within them and doubled ones as files write them (RFC 4180)', () => {
+    expect(pastedTable('"Oil ""cold"" pressed";5\n"A;B";2\nsize 5" jar;1')).toEqual([
+      ['Oil "cold" pressed', '5'],
+      ['A;B', '2'],
+      ['size 5" jar', '1'],
+    ]);
+  });
+
+  it('are two hundred at most', () => {
+    const text = Array.from({ length: 250 }, (_, at) => `Oil ${at}x\t0.4`).join('\n');
+    expect(pastedLines(text)).toHaveLength(200);
+  });
+
   it('in parts come to exactly 100 % together, whatever they are', () => {
     fc.assert(
       fc.property(
@@ -111,6 +166,7 @@ describe('pasted lines', () => {
               tradeName: `M${at}`,
               inci: '',
               amount,
+              saidPercent: false,
               toHundred: false,
               note: '',
               phase: null,
