@@ -36,13 +36,16 @@ interface Wording {
   currency: Currency;
 }
 
-/** Below this two figures are the same: far below what is shown. */
-const SAME = 1e-9;
-
+/** With its sign; empty where it rounds to nothing: “+0” beside two figures that differ would only confuse. */
 function signed(value: number, digits: number, region: Region): string {
-  if (Math.abs(value) < SAME) return '';
-  const sign = value < 0 ? '−' : '+';
-  return `${sign}${formatNumber(Math.abs(value), region, { min: 0, max: digits })}`;
+  const size = Number(Math.abs(value).toFixed(digits));
+  if (size === 0) return '';
+  return `${value < 0 ? '−' : '+'}${formatNumber(size, region, { min: 0, max: digits })}`;
+}
+
+function inPercent(value: number, region: Region): string {
+  const change = signed(value, 1, region);
+  return change && `${change} %`;
 }
 
 const shownOrNot = (value: number | null, digits: number, unit: string, region: Region): string =>
@@ -86,7 +89,7 @@ function cost(before: Consequences, after: Consequences, { region, currency }: W
     label: 'Raw materials per kg',
     before: words(before),
     after: words(after),
-    change: comparable ? `${signed((100 * (is - was)) / was, 1, region)} %`.replace(/^ %$/, '') : '',
+    change: comparable ? inPercent((100 * (is - was)) / was, region) : '',
   };
 }
 
@@ -94,7 +97,7 @@ type Exposed = { dose: number; margin: number | null } | undefined;
 
 function exposureWords(one: Exposed, region: Region): string {
   if (!one) return 'none';
-  const dose = formatNumber(Number(one.dose.toPrecision(3)), region, { min: 0, max: 6 });
+  const dose = formatNumber(Number(one.dose.toPrecision(3)), region, { min: 0, max: 9 });
   const margin =
     one.margin === null
       ? ''
@@ -104,7 +107,7 @@ function exposureWords(one: Exposed, region: Region): string {
 
 function relativeWords(was: Exposed, is: Exposed, region: Region): string {
   const relative = was && is && was.dose > 0 ? (100 * (is.dose - was.dose)) / was.dose : 0;
-  return Math.abs(relative) < 0.05 ? '' : `${signed(relative, 1, region)} %`;
+  return inPercent(relative, region);
 }
 
 /** Substances with a margin of safety one by one; of the others how many are more, and how many less. */
