@@ -7,7 +7,10 @@ const { ensureOutput } = await import('./steps/output.mjs');
 const { ensureBrowser } = await import('./steps/browser.mjs');
 const { join } = await import('node:path');
 
-/** Draws every screen in every window, light and dark, with all that opens, as contact sheets to look at. */
+/**
+ * Draws every screen in every window, light and dark, with all that opens, as contact sheets to look at. Takes what the
+ * tests to draw are called, and one width: `npm run pictures -- 'an empty library' 390`.
+ */
 await runScript(async () => {
   await ensureDependencies();
   await ensureOutput();
@@ -24,6 +27,10 @@ await runScript(async () => {
     only,
   ];
   return node('node_modules/@playwright/test/cli.js', args, {
-    env: { STILLROOM_BROWSER: program, STILLROOM_CONTACT_SHEETS: folder },
+    env: {
+      STILLROOM_BROWSER: program,
+      STILLROOM_CONTACT_SHEETS: folder,
+      STILLROOM_CONTACT_WIDTH: process.argv[3] ?? '',
+    },
   });
 });

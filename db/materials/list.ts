@@ -28,7 +28,10 @@ type Scalars = Pick<
   MaterialEntry,
   'id' | 'photo' | 'updatedAt' | 'code' | 'tradeName' | 'charge' | 'architecture'
 > &
-  Pick<MaterialEntry, 'emulsionType' | 'phaseOfUse' | 'form' | 'consistency' | 'origin' | 'status' | 'notes'>;
+  Pick<
+    MaterialEntry,
+    'emulsionType' | 'phaseOfUse' | 'form' | 'consistency' | 'origin' | 'status' | 'withdrawnOn' | 'notes'
+  >;
 
 /** Materials as their list shows them, all or some: a handful of passes, so that opening stays quick at 100,000. */
 export function readMaterialEntries(db: Reader, ids?: readonly string[]): MaterialEntry[] {

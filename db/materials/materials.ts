@@ -1,9 +1,11 @@
 import { MATERIAL_FIELDS } from '@core/materials/fields';
+import type { Withdrawn } from '@core/materials/withdrawal';
 import { material, type Material, type MaterialContent } from '@core/materials/material';
 import { MATERIAL } from '@core/materials/noun';
 import type { Reader } from '../database';
 import type { Repository } from '../record/repository';
 import { RecordTable } from '../record/record-table';
+import { among } from '../some-ids';
 import { refuseCircularMaterial, wholeMaterials } from './nested';
 
 /** The raw materials of the library. */
@@ -48,6 +50,16 @@ export function idsWithFunction(db: Reader, functions: readonly string[]): strin
     ...functions,
   );
   return rows.map((row) => row.id);
+}
+
+/** Those of some materials that are withdrawn, or will be, by trade name. */
+export function withdrawnAmong(db: Reader, ids: readonly string[]): Withdrawn[] {
+  const { where, values } = among('id', ids);
+  return db.all<Withdrawn>(
+    `SELECT id, trade_name AS tradeName, withdrawn_on AS withdrawnOn, withdrawn_why AS withdrawnWhy
+     FROM material ${where} AND withdrawn_on <> '' ORDER BY trade_name COLLATE NOCASE, id`,
+    ...values,
+  );
 }
 
 /** The ids of every material that is not archived and has an INCI name with this ending, case ignored. */

@@ -33,10 +33,13 @@ export function useNearEmulsifiers(target: () => number | null) {
         fetchSide({ from: null, to: at }, true),
         fetchSide({ from: at + FINER, to: null }, false),
       ]);
+      const found = [...below.rows].reverse().concat(above.rows);
+      // None that is withdrawn is offered to be added.
+      const rows = found.filter(({ withdrawnOn }) => withdrawnOn === '');
       return {
         about: at,
-        rows: [...below.rows].reverse().concat(above.rows),
-        total: below.total + above.total,
+        rows,
+        total: below.total + above.total - (found.length - rows.length),
         below: below.total - below.rows.length,
         above: above.total - above.rows.length,
       };

@@ -9,9 +9,9 @@ const figure = (value: number | null, digits: number, show: Show): string =>
 const FROM_FIELDS: Column<MaterialRow>[] = MATERIALS_LISTED.flatMap(({ key, field }) => {
   const { list } = field.places;
   if (!list) return [];
-  const text = (row: MaterialRow): string => {
+  const text = (row: MaterialRow, show: Show): string => {
     const value = (row as Record<string, unknown>)[key];
-    return Array.isArray(value) ? value.join(', ') : typeof value === 'string' ? value : '';
+    return Array.isArray(value) ? value.join(', ') : typeof value === 'string' ? show.day(value) : '';
   };
   return [{ key, title: list.title ?? field.label, rem: list.rem, grow: list.grow, text }];
 });

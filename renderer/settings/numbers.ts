@@ -1,4 +1,4 @@
-import { formatDate, formatMoment } from '@core/locale/dates';
+import { dayWords, formatDate, formatMoment } from '@core/locale/dates';
 import { editNumber } from '@core/locale/edit-number';
 import { formatMass } from '@core/locale/mass';
 import { formatMoney } from '@core/locale/money';
@@ -22,6 +22,8 @@ export function useNumbers() {
     /** A sentence with numbers, as the region writes them. */
     said: (text: string) => regionText(text, region()),
     date: (iso: string) => formatDate(iso, region()),
+    /** A day, or what stands in its place: nothing where none is known. */
+    day: (day: string) => dayWords(day, region()),
     moment: (iso: string) => formatMoment(iso, region()),
   };
 }

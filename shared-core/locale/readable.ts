@@ -1,3 +1,4 @@
+import { dayWords } from './dates';
 import { decimalSign, formatNumber, type Decimals, type Region } from './numbers';
 import { show } from '../working/show';
 
@@ -32,12 +33,16 @@ export function workingText(text: string, region: Region): string {
 const UNITS =
   /(\d) (?=(%|°C|mPa·s|rpm|min|h|kg|g|mg|mL|mmol|mol|ppm|mN\/m|N\/m|nm|µm|g\/mL|mg\/kg)(?![\p{L}\p{N}]))/gu;
 
+/** A day as sentences are put together with it: "2026-03-31", and no part of a longer number. */
+const DAY = /(?<![\p{L}\d./-])\d{4}-\d{2}-\d{2}(?![\p{L}\d/-])/gu;
+
 /**
- * A sentence with numbers, such as what a check or a rule says, as the region writes it: with its decimal sign, and no
- * break before a unit. Such sentences are put together without a region.
+ * A sentence with numbers and days, such as what a check or a rule says, as the region writes it: with its decimal sign,
+ * its way of writing a day, and no break before a unit. Such sentences are put together without a region.
  */
 export function regionText(text: string, region: Region): string {
   return text
+    .replace(DAY, (day) => dayWords(day, region))
     .replace(/(?<![\p{L}\d.,-])(\d+)\.(\d+)(?![.\d]*[\p{L}.]\d)/gu, `$1${decimalSign(region)}$2`)
     .replace(UNITS, '$1\u00a0');
 }

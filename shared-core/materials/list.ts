@@ -23,6 +23,7 @@ type Named =
   | 'consistency'
   | 'origin'
   | 'status'
+  | 'withdrawnOn'
   | 'notes';
 
 /** A material as its list knows it: what is shown, sorted, filtered and searched. */

@@ -3,6 +3,7 @@ import { outcomeWords, type BatchOutcome } from '../batches/outcome';
 import type { VersionDecision } from '../formulas/decision';
 import type { FormulaVersion } from '../formulas/formula';
 import { formatDate } from '../locale/dates';
+import { withdrawalWords, type Withdrawn } from '../materials/withdrawal';
 import { formatMass, formatMassIn } from '../locale/mass';
 import { formatNumber, formatPercent } from '../locale/numbers';
 import type { Region } from '../locale/numbers';
@@ -131,13 +132,13 @@ function closingSection(width: number): SheetNode {
 /**
  * The record that a batch is made with and that stays in the binder: weighing, procedure, checks, yield,
  * deviations and release, with ruled space for all that is written by hand.
- * @param version the recorded version that the batch makes
+ * @param version the recorded version that the batch makes, what was decided on it, and its materials that are withdrawn by now
  * @param printedAt ISO 8601
  * @param outcome what came of it, once that is told
  */
 export function batchSheet(
   batch: Batch,
-  version: FormulaVersion & { decisions?: readonly VersionDecision[] },
+  version: FormulaVersion & { decisions?: readonly VersionDecision[]; withdrawn?: readonly Withdrawn[] },
   settings: SheetSettings,
   printedAt: string,
   outcome: BatchOutcome | null = null,
@@ -167,7 +168,11 @@ export function batchSheet(
       : []),
     ...(batch.note ? [paragraph(`Note: ${batch.note}`)] : []),
     ...cautionBox(
-      [...withdrawnCaution(version, region), ...formulaCautions(content, version.materials)],
+      [
+        ...withdrawnCaution(version, region),
+        ...(version.withdrawn ?? []).map((one) => withdrawalWords(one, printedAt.slice(0, 10), region)),
+        ...formulaCautions(content, version.materials),
+      ],
       width,
     ),
     beforeStarting(width),

@@ -8,6 +8,7 @@ import { NO_ADVICE, NO_LAW } from '../limits/law';
 import { regionsOf } from '../limits/situation';
 import { allowanceWords, productsWords, subjectWords, totalWords } from '../limits/words';
 import { formatPercent, type Region } from '../locale/numbers';
+import { dayWords } from '../locale/dates';
 import { regionText } from '../locale/readable';
 import { capital, joined } from '../locale/words';
 import { neverMade } from './cautions';
@@ -44,12 +45,12 @@ const VERDICTS: Record<Judged['verdict'], string> = {
 
 const cell = (text: string): SheetNode => ({ text, fontSize: SIZE.table });
 
-function verdictText({ verdict, limit, time, certain, forbiddenTo, ph }: Judged): string {
+function verdictText({ verdict, limit, time, certain, forbiddenTo, ph }: Judged, region: Region): string {
   return [
     limit.rule === 'prohibited' ? 'NOT ALLOWED' : VERDICTS[verdict],
     forbiddenTo.length > 0 ? `not for ${joined(forbiddenTo)}` : '',
     ph === 'outside' ? 'another pH' : '',
-    time === 'coming' ? `coming, from ${limit.from}` : '',
+    time === 'coming' ? `coming, from ${dayWords(limit.from, region)}` : '',
     certain ? '' : 'if of such a kind',
   ]
     .filter((part) => part !== '')
@@ -73,7 +74,7 @@ function limitsTable(judged: readonly Judged[], region: Region, width: number): 
         cell(subjectWords(one)),
         cell(regionText(totalWords(one), region)),
         cell(regionText(`${allowanceWords(one.limit)} (${one.region})`, region)),
-        cell(verdictText(one)),
+        cell(verdictText(one, region)),
         cell(`${one.limit.source}; ${productsWords(one.limit)}. ${capital(one.limit.checked)}.`),
       ]),
     }),

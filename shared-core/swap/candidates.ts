@@ -108,11 +108,12 @@ function compared(from: SwapFacts, row: MaterialRow): SwapCandidate {
 
 /**
  * The materials that may take another's place, nearest first: by function, charge, HLB, substances, form and origin.
- * One that shares no function is none, unless the other has none recorded.
+ * One that shares no function is none, unless the other has none recorded;
+ * nor is one that was withdrawn, or will be: nothing is changed over to it.
  */
 export function swapCandidates(from: SwapFacts, rows: readonly MaterialRow[]): SwapCandidate[] {
   return rows
-    .filter((row) => row.id !== from.id && row.status !== 'archived')
+    .filter((row) => row.id !== from.id && row.status !== 'archived' && row.withdrawnOn === '')
     .map((row) => compared(from, row))
     .filter(({ shared }) => shared.length > 0 || from.functions.length === 0)
     .sort((a, b) => b.nearness - a.nearness || a.row.tradeName.localeCompare(b.row.tradeName, 'en'));

@@ -1,4 +1,5 @@
 import { expect, test } from './fixtures';
+import { openFormula, recordVersion } from './formula-steps';
 
 test.use({ opening: 'demo' });
 
@@ -26,4 +27,52 @@ test('what came of a batch is told, corrected, and found in the list', async ({ 
   await expect(finished).toContainText('Told 2 times; the last holds.');
   await page.getByRole('link', { name: 'Batches', exact: true }).click();
   await expect(row('B-003')).toContainText('12 Sept 2026');
+});
+
+test('a material withdrawn since is said wherever an old version is about to be made, and offered nowhere', async ({
+  page,
+  stillroom,
+}) => {
+  await openFormula(page, 'Hedgerow Day Cream');
+  await recordVersion(page, 'Before the recall');
+  const { rows } = (await stillroom.host.get('/api/materials?text=Larderly+Phenoxy+Blend')) as {
+    rows: { id: string; tradeName: string }[];
+  };
+  const blend = rows.find(({ tradeName }) => tradeName === 'Larderly Phenoxy Blend')?.id ?? '';
+  await page.goto(`${stillroom.host.origin}/#/materials/${blend}`);
+  const pane = page.getByRole('complementary', { name: 'Material' });
+  await pane.getByRole('button', { name: 'Edit', exact: true }).click();
+  await pane.getByLabel('Withdrawn from').fill('2026-11-01');
+  await pane.getByLabel('Why it is withdrawn').fill('Recalled, invented');
+  await pane.getByLabel('Why it is withdrawn').blur();
+  await expect(page.getByRole('contentinfo')).toContainText('Saved at');
+  await expect(page.getByRole('row').filter({ hasText: 'Larderly Phenoxy Blend' })).toContainText(
+    'withdrawn',
+  );
+
+  await page.getByRole('link', { name: 'Batches', exact: true }).click();
+  await page.getByRole('button', { name: /^Plan a batch/ }).click();
+  await page.getByRole('combobox', { name: 'Formula' }).fill('Hedgerow');
+  await page.getByRole('option', { name: /Hedgerow Day Cream/ }).click();
+  const said = page.getByText(
+    'Larderly Phenoxy Blend is withdrawn from 1 Nov 2026: Recalled, invented. Do not use it.',
+  );
+  await expect(said).toBeVisible();
+  await page.getByLabel('Batch mass').fill('1');
+  await page.getByRole('button', { name: 'Make batch' }).click();
+  await expect(page.getByRole('heading', { name: 'Batch B-004' })).toBeVisible();
+  await expect(said).toBeVisible();
+
+  await openFormula(page, 'Meadow Body Milk');
+  const box = page.getByRole('combobox', { name: 'Add a material to phase A' });
+  await box.fill('Larderly Phenoxy Blend');
+  await expect(page.getByRole('option', { name: /Larderly Phenoxy Blend/ })).toContainText(
+    'Withdrawn from 1 Nov 2026',
+  );
+  const benzyl = (
+    (await stillroom.host.get('/api/materials?text=Larderly+Benzyl+Blend')) as { rows: { id: string }[] }
+  ).rows[0];
+  await page.goto(`${stillroom.host.origin}/#/swap?material=${benzyl?.id ?? ''}`);
+  await expect(page.getByRole('radio', { name: 'Take Larderly Phenoxy', exact: true })).toBeVisible();
+  await expect(page.getByRole('radio', { name: 'Take Larderly Phenoxy Blend' })).toHaveCount(0);
 });

@@ -7,7 +7,7 @@ import { ContactSheet } from './screens/contact-sheet';
 import { recordsOf } from './screens/records';
 import { SCREENS } from './screens/screens';
 import type { Records, Screen } from './screens/openers';
-import { goTo, lawsInto, walkScreen } from './screens/walk';
+import { goTo, lawsInto, walkScreen, WINDOWS } from './screens/walk';
 
 // Every screen in every window, light and dark, with everything opened that opens on it. What is found is told all at
 // once, a line each.
@@ -16,6 +16,9 @@ const RENDERER = resolve(import.meta.dirname, '../../renderer');
 
 /** Set by `npm run pictures`: the screens are then drawn as contact sheets, and not held to the laws. */
 const SHEETS = process.env.STILLROOM_CONTACT_SHEETS;
+/** The one width to draw, or every one. */
+const WIDTH = Number(process.env.STILLROOM_CONTACT_WIDTH ?? 0);
+const DRAWN = WINDOWS.filter(({ width }) => !WIDTH || width === WIDTH);
 
 async function drawScreens(
   page: Page,
@@ -27,7 +30,7 @@ async function drawScreens(
   for (const screen of screens) {
     const sheet = new ContactSheet();
     if (!(await goTo(page, host, screen, records))) continue;
-    await walkScreen(page, screen, sheet.look);
+    await walkScreen(page, screen, sheet.look, DRAWN);
     await sheet.write(page.context(), join(SHEETS ?? '', test.info().titlePath.at(1) ?? '', screen.name));
   }
 }

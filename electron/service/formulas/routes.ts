@@ -21,7 +21,7 @@ import { formulaRecords } from '@db/formulas/drafts';
 import { drawFormulaCode } from '@db/formulas/numbers';
 import { listVersions, readVersion } from '@db/formulas/versions';
 import { lawThen } from '@db/limits/law-then';
-import { readMaterials } from '@db/materials/materials';
+import { readMaterials, withdrawnAmong } from '@db/materials/materials';
 import { readSettings } from '@db/settings/settings';
 import { Hono } from 'hono';
 import { z } from 'zod';
@@ -187,6 +187,10 @@ export function formulasRoutes(context: ServiceContext) {
     .get('/versions/:versionId/law', (c) => {
       const { recordedAt } = version(context, c.req.param('versionId'));
       return c.json(lawThen(context.session.current().library, recordedAt));
+    })
+    .get('/versions/:versionId/withdrawn-materials', (c) => {
+      const { materials } = version(context, c.req.param('versionId'));
+      return c.json(withdrawnAmong(context.session.current().library, Object.keys(materials)));
     })
     .post('/versions/:versionId/copy', (c) => c.json(copyVersion(context, c.req.param('versionId')), 201))
     .post('/versions/:versionId/restore', validBody(restoring), (c) =>

@@ -93,4 +93,13 @@ describe('a sentence with numbers', () => {
       '5 good reasons, 3 materials, 2,5.',
     );
   });
+
+  it('has its days as the region writes them, and what only looks like one as it is', () => {
+    expect(regionText('Withdrawn from 2026-07-31: recalled.', 'en-GB')).toBe(
+      'Withdrawn from 31 Jul 2026: recalled.',
+    );
+    expect(regionText('Sheet (until 2026-07-31)', 'de-DE')).toBe('Sheet (until 31.07.2026)');
+    for (const other of ['2026-02-30', 'lot 2026-07-31-B', 'L2026-07-31', 'CAS 1305-62-0'])
+      expect(regionText(other, 'de-DE')).toBe(other);
+  });
 });

@@ -1,5 +1,6 @@
-import { formulaContent, type Formula } from '@core/formulas/formula';
+import { formulaContent, type Formula, type FormulaVersion } from '@core/formulas/formula';
 import type { FormulaRow } from '@core/formulas/list';
+import { materialContent, type Material } from '@core/materials/material';
 import type { ListPage } from '@core/lists/query';
 import type { VersionSummary } from '@db/formulas/versions';
 import type { ProblemDetails } from '@service/problems/problem-details';
@@ -55,6 +56,32 @@ describe('decisions on recorded versions', () => {
     expect([status, body.title]).toEqual([409, 'Version 1 is withdrawn: Wrong lot of wax']);
     expect((await decide(ask, versionId, 'approved')).status).toBe(409);
     expect((await decide(ask, '01900000-0000-7000-8000-00000000abcd', 'approved')).status).toBe(404);
+  });
+
+  it('do not hide what was withdrawn of a version’s materials since', async () => {
+    const { ask } = await serviceWith('demonstration');
+    const { versionId } = await recorded(ask);
+    const path = `/formulas/versions/${versionId}/withdrawn-materials`;
+    expect((await ask('GET', path)).body).toEqual([]);
+    const { body: version } = await ask<FormulaVersion>('GET', `/formulas/versions/${versionId}`);
+    const one = Object.values(version.materials)[0]!;
+    const { body: now } = await ask<Material>('GET', `/materials/${one.id}`);
+    const content = {
+      ...materialContent.parse(now),
+      withdrawnOn: '2026-11-01',
+      withdrawnWhy: 'Recalled, invented',
+    };
+    await ask('PUT', `/materials/${one.id}`, { revision: now.revision, content });
+    expect((await ask('GET', path)).body).toEqual([
+      {
+        id: one.id,
+        tradeName: one.tradeName,
+        withdrawnOn: '2026-11-01',
+        withdrawnWhy: 'Recalled, invented',
+      },
+    ]);
+    const { body: kept } = await ask<FormulaVersion>('GET', `/formulas/versions/${versionId}`);
+    expect(kept.materials[one.id]?.withdrawnOn).toBe('');
   });
 
   it('approve nothing that the checks say must be fixed first', async () => {

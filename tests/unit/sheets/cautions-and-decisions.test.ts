@@ -135,6 +135,18 @@ describe('what was decided on a version', () => {
     expect(words.find((one) => one.startsWith('– '))).toContain('WITHDRAWN');
   });
 
+  it('is said of materials that were withdrawn since, with from when and why', () => {
+    const recalled = { id: WATER.id, tradeName: 'Spring water', withdrawnWhy: 'Recalled, lots of May.' };
+    const said = (withdrawnOn: string): string => {
+      const withdrawn = [{ ...recalled, withdrawnOn }];
+      return wordsOf(batchSheet(sampleBatch(), { ...CREAM_VERSION, withdrawn }, MAKER, AT)).join(' ');
+    };
+    expect(said('2026-03-14')).toContain(
+      'Spring water is withdrawn from 14 Mar 2026: Recalled, lots of May. Do not use it.',
+    );
+    expect(said('2026-03-15')).toContain('Spring water is to be withdrawn from 15 Mar 2026: Recalled');
+  });
+
   it('is shared without who decided and why: the reason names a supplier and a trade name', () => {
     const formula = { ...printed(), version: { ...CREAM_VERSION, decisions: WITHDRAWN } };
     const shared = wordsOf(formulaSheet(formula, { forSharing: true, tradeNames: false }, MAKER, AT)).join(

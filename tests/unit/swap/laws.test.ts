@@ -221,6 +221,7 @@ describe('candidates for a place', () => {
     ...{ functions: ['emulsifier'], phaseOfUse: null, form: null, consistency: null, origin: null },
     ...{
       status: 'in use',
+      withdrawnOn: '',
       photo: null,
       inci: id,
       supplier: '',

@@ -176,6 +176,7 @@ describe('candidates', () => {
     ...{ functions: ['emulsifier'], phaseOfUse: 'oil', form: null, consistency: null, origin: null },
     ...{
       status: 'in use',
+      withdrawnOn: '',
       photo: null,
       inci: name,
       supplier: '',
@@ -187,13 +188,14 @@ describe('candidates', () => {
   });
   const from = { ...swapFacts(emulsifier('From', 11)), phaseOfUse: 'oil' as const };
 
-  it('come nearest first by charge and HLB; what shares no function, or is put aside, is none', () => {
+  it('come nearest first by charge and HLB; what shares no function, is put aside or withdrawn is none', () => {
     const found = swapCandidates(from, [
       row('far', { charge: 'non-ionic', hlb: 4 }),
       row('near', { charge: 'non-ionic', hlb: 11.5 }),
       row('anionic', { charge: 'anionic', hlb: 11 }),
       row('oil', { functions: ['emollient'] }),
       row('gone', { charge: 'non-ionic', hlb: 11, status: 'archived' }),
+      row('recalled', { charge: 'non-ionic', hlb: 11, withdrawnOn: '2026-07-31' }),
     ]);
     expect(found.map((one) => one.row.id)).toEqual(['near', 'anionic', 'far']);
     expect(found[0]?.hlbStep).toBeCloseTo(0.5, 9);
