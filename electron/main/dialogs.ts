@@ -84,7 +84,8 @@ export async function reportTrouble(dialog: Dialog, window: Window, error: unkno
 export async function reportClosing(dialog: Dialog, error: unknown): Promise<void> {
   console.error(error);
   const { message, detail } = errorWords(error);
-  const safe = 'Every acknowledged change stands in the library’s log and is read when you open it next.';
+  const safe =
+    'Everything that was shown as saved is in the library’s folder, and is read when you next open it.';
   await dialog.showMessageBox({ type: 'warning', message, detail: `${detail}\n\n${safe}`, buttons: ['OK'] });
 }
 

@@ -226,8 +226,8 @@ export class ReadingSheet {
 const unreadable = (): Problem =>
   new Problem({
     code: 'invalid-input',
-    title: 'Some of what you take cannot be read yet.',
-    advice: 'Put it right where it is marked, or leave it out. Nothing was written.',
+    title: 'Some of the values you chose cannot be read yet.',
+    advice: 'Correct it where it is marked, or leave it out. Nothing was written.',
   });
 
 /** A data sheet on its way in, for as long as its screen is open. */

@@ -39,7 +39,7 @@ const damaged = (): Problem =>
   );
 const tooSlow = (): Problem =>
   refused(
-    'This PDF takes far longer to read than a data sheet should, and was given up.',
+    'This PDF takes far longer to read than a data sheet should; reading was stopped.',
     'If it comes from somebody whom you do not know, do not open it. Otherwise print it as a new PDF, and choose that.',
   );
 
@@ -48,13 +48,13 @@ function refuseOther(bytes: Uint8Array): void {
     throw new Problem({
       code: 'too-large',
       title: `This file holds ${Math.round(bytes.length / 1_000_000)} MB; ${LARGEST_MB} MB is the most for a data sheet.`,
-      advice: 'Save the pages that tell of the material as a PDF of their own, and choose that.',
+      advice: 'Save the pages about the material as a PDF of their own, and choose that.',
     });
   // The mark stands within the first 1,024 bytes (ISO 32000-1, annex H, note 13).
   const head = new TextDecoder('latin1').decode(bytes.subarray(0, 1024));
   if (!head.includes('%PDF-'))
     throw refused(
-      'This file is no PDF, whatever it is called.',
+      'This file is not a PDF, whatever its name says.',
       'Choose the data sheet as a PDF. A table of materials is taken in as CSV or XLSX.',
     );
 }

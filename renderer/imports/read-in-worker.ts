@@ -28,11 +28,11 @@ export async function readInWorker(file: File, signal: AbortSignal): Promise<She
     const read = await new Promise<TableRead>((done, fail) => {
       signal.addEventListener('abort', () => fail(new DOMException('Stopped.', 'AbortError')));
       AbortSignal.timeout(LONGEST_MS).addEventListener('abort', () =>
-        fail(gaveUp('This table takes far longer to read than it should, and was given up.')),
+        fail(gaveUp('This table takes far longer to read than it should; reading was stopped.')),
       );
       worker.addEventListener('error', (event) => {
         event.preventDefault();
-        fail(gaveUp('This table takes more memory than there is, and was given up.'));
+        fail(gaveUp('This table takes more memory than there is; reading was stopped.'));
       });
       worker.addEventListener('message', ({ data }: MessageEvent<TableRead>) => done(data));
       worker.postMessage({ name: file.name, bytes }, [bytes.buffer]);

@@ -15,8 +15,8 @@ export const RELATION_WORDS: Readonly<Record<Relation, string>> = {
 export const CHOICE_WORDS: Readonly<Record<Choice, string>> = {
   leave: 'leave as it is here',
   theirs: 'take as it is there',
-  'both, ours first': 'put together; ours where both changed',
-  'both, theirs first': 'put together; theirs where both changed',
+  'both, ours first': 'merge; ours where both changed',
+  'both, theirs first': 'merge; theirs where both changed',
 };
 
 /** A backup holds what was here: taking from it is taking back. */

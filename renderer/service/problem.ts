@@ -14,7 +14,7 @@ export class ServiceProblem extends Error {
 /** No answer came. */
 export const UNREACHABLE: ProblemDetails = {
   type: 'tag:stillroom,2026:problem/unreachable',
-  title: 'Stillroom does not answer.',
+  title: 'Stillroom is not answering.',
   status: 0,
   detail: 'Start it again: this page then continues by itself. What is marked “Saved” is safe.',
   code: 'internal',

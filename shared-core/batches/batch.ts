@@ -29,7 +29,7 @@ export const batchPlan = z.object({
   versionId: id,
   size: batchSize,
   /** Extra made for what stays in vessel and filler, in ppm of the batch. */
-  overagePpm: sharePpm.max(500_000, 'An overage above 50 % is a different batch size.'),
+  overagePpm: sharePpm.max(500_000, 'An overage above 50 % makes a different batch size.'),
   /** What the balance can read, in mg (100 = 0.1 g). */
   readabilityMg: mg
     .positive('A readability is above zero.')

@@ -9,7 +9,7 @@ import type { Batch } from './batch';
 /** What came of a batch, as a maker enters it from the record that was filled in by hand. */
 export const enteredOutcome = z.object({
   /** ISO 8601 day on which it was finished. */
-  finishedOn: z.iso.date('Write the day as a date.'),
+  finishedOn: z.iso.date('Enter the day as a date.'),
   obtainedMg: z
     .int('A mass must be a number of milligrams.')
     .positive('Enter the bulk that was obtained.')
@@ -19,7 +19,7 @@ export const enteredOutcome = z.object({
     .min(0, 'The units filled cannot be fewer than none.')
     .max(1_000_000, 'A million units at most.')
     .nullable(),
-  by: nameText('who tells it', 120),
+  by: nameText('who recorded it', 120),
   remarks: longText(2000),
 });
 export type EnteredOutcome = z.infer<typeof enteredOutcome>;
@@ -30,7 +30,7 @@ export interface BatchOutcome extends EnteredOutcome {
   at: string;
 }
 
-/** A batch with what came of it; null where that is not told yet. */
+/** A batch with what came of it; null where that is not recorded yet. */
 export type MadeBatch = Batch & { outcome: BatchOutcome | null };
 
 /** The bulk obtained in per cent of what was weighed in. */

@@ -18,7 +18,7 @@ export const BATCH_COLUMNS: readonly TableColumn<BatchTableRow>[] = [
   { heading: 'Finished on', cell: ({ outcome }) => (outcome ? { date: outcome.finishedOn } : null) },
   { heading: 'Obtained (kg)', cell: ({ outcome }) => (outcome ? outcome.obtainedMg / MG_PER_KG : null) },
   { heading: 'Units filled', cell: ({ outcome }) => outcome?.unitsFilled ?? null },
-  { heading: 'Told by', cell: ({ outcome }) => outcome?.by || null },
+  { heading: 'Recorded by', cell: ({ outcome }) => outcome?.by || null },
   { heading: 'Remarks', cell: ({ outcome }) => outcome?.remarks || null },
   { heading: 'Note', cell: ({ note }) => note || null },
 ];

@@ -99,7 +99,7 @@ function materialAcid(id: string, library: Library): { name: string; pKas: Publi
   if (!material)
     throw badInput(
       'The material is no longer in the library.',
-      'Pick another, or an acid of the list.',
+      'Choose another, or an acid from the list.',
       'pKa',
     );
   const figure = material.figures.pKa;
@@ -107,7 +107,7 @@ function materialAcid(id: string, library: Library): { name: string; pKas: Publi
   if (!figure || value === null)
     throw badInput(
       `${material.tradeName} has no pKa recorded.`,
-      'Record it with the material, pick the acid from the list, or enter the pKa.',
+      'Record it with the material, choose the acid from the list, or enter the pKa.',
       'pKa',
     );
   const text = `${material.tradeName}: ${figure.source || figure.provenance}`;

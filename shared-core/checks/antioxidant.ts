@@ -29,8 +29,8 @@ function finding(lines: LineFacts[], severity: Finding['severity'], what: string
 export const antioxidant: CheckRule = {
   id: 'antioxidant',
   name: 'Unsaturated oils and retinoids are protected',
-  tells: 'unsaturated oils or retinoids stand without an antioxidant, and may turn rancid',
-  threshold: { label: 'Speaks from this share of unsaturated oils on', usual: WORTH_IT_PPM, max: 800_000 },
+  tells: 'unsaturated oils or retinoids have no antioxidant beside them, and may turn rancid',
+  threshold: { label: 'Warns from this share of unsaturated oils', usual: WORTH_IT_PPM, max: 800_000 },
   judge({ used }, threshold) {
     const guarded = used.some(
       ({ material }) => material.functions.includes('antioxidant') || named(material, ANTIOXIDANT),

@@ -6,7 +6,7 @@ import type { CheckRule } from './check';
 export const chelator: CheckRule = {
   id: 'chelator',
   name: 'A chelator beside water',
-  tells: 'water stands without a chelator',
+  tells: 'there is water and no chelator',
   judge({ lines, watery }) {
     if (watery.length === 0 || lines.some((line) => line.ppm > 0 && isChelator(line.material))) return [];
     return [

@@ -5,7 +5,7 @@ import type { CheckRule } from './check';
 export const empty: CheckRule = {
   id: 'empty',
   name: 'There is something to weigh',
-  tells: 'nothing stands in the formula yet',
+  tells: 'the formula has no lines yet',
   judge({ content, shares }) {
     const lines = content.phases.flatMap((phase) => phase.lines);
     if (lines.length === 0) {

@@ -76,7 +76,7 @@ const PAIRS: readonly Pair[] = [
     first: /^thioglycolic acid$|thioglycolate$|^cysteamine/,
     second: /peroxide$|persulfate$|bromate$/,
     severity: 'stop',
-    why: 'A reducing agent meets an oxidising one: heat, gas, and nothing left of either. They never stand in one product.',
+    why: 'A reducing agent meets an oxidising one: heat, gas, and nothing left of either. Never put them into one product.',
     source: CHEMISTRY,
   },
   {

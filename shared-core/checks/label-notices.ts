@@ -7,7 +7,7 @@ import type { CheckRule } from './check';
 export const labelNotices: CheckRule = {
   id: 'label-notices',
   name: 'Words that the label must carry',
-  tells: 'a substance asks for words on the label',
+  tells: 'a substance requires words on the label',
   judge({ lawOf }) {
     const phrases = labelPhrases(lawOf?.judged ?? []);
     return phrases.map((phrase) => {
@@ -20,8 +20,8 @@ export const labelNotices: CheckRule = {
         title: `The label carries “${phrase.text}”, because of ${joined(phrase.because)} (${joined(phrase.regions)})`,
         lines: [...new Set(lines)],
         advice: [
-          phrase.open ? 'It hangs on the kind of product, or holds only from a later day.' : '',
-          phrase.onlyFor === '' ? '' : `Asked of: ${phrase.onlyFor}.`,
+          phrase.open ? 'It depends on the kind of product, or holds only from a later day.' : '',
+          phrase.onlyFor === '' ? '' : `Required for: ${phrase.onlyFor}.`,
           phrase.condition,
           NO_ADVICE,
         ]

@@ -31,7 +31,7 @@ function titleOf(judged: Judged): string {
       ? `${subject}: not allowed here, found at ${percentWords(judged.total.high)} (${region})`
       : `${subject} ${may} ${totalWords(judged)}; ${allowanceWords(limit)} (${region})`;
   }
-  if (ph === 'outside') return `Another pH is asked for ${subject} (${region})`;
+  if (ph === 'outside') return `Another pH is required for ${subject} (${region})`;
   return `${subject} ${comesTo(judged)} ${totalWords(judged)}; ${allowanceWords(limit)} (${region})`;
 }
 
@@ -67,7 +67,9 @@ function adviceOn(judged: Judged, facts: FormulaFacts): string {
       ? `The pH is to lie ${limit.phLow === null ? '' : `from ${limit.phLow} `}${limit.phHigh === null ? 'upwards' : `to ${limit.phHigh}`}; the target of this formula does not. ${phAdvice(facts, { low: limit.phLow, high: limit.phHigh, of: limit.subject }, 'leave it out')}`
       : '',
     time === 'coming' ? `Coming: it holds from ${limit.from}.` : '',
-    certain ? '' : 'It hangs on the kind of product, which this formula does not say: choose it in the head.',
+    certain
+      ? ''
+      : 'It depends on the kind of product, which this formula does not state: choose it under “Product and market”.',
     `Written for: ${productsWords(limit)}.`,
     limit.condition,
     ...cautions,
@@ -110,7 +112,7 @@ function silences({ law, lawOf, content, used }: FormulaFacts): Finding[] {
   if (without.length > 0)
     note(
       `No limits are recorded for ${joined(without)}`,
-      'Nothing was held against the law there. Add the examples, import a list, or record the limits under Substances and law.',
+      'Nothing was checked against the law there. Add the examples, import a list, or record the limits under Substances and law.',
     );
   const free = lawOf?.contents.freeText ?? [];
   if (free.length > 0 && law.substances.length > 0)
@@ -129,7 +131,7 @@ function silences({ law, lawOf, content, used }: FormulaFacts): Finding[] {
   if (kind && KIND_FACTS[kind].use !== content.use)
     note(
       `The kind of product is ${KIND_FACTS[kind].use}, the formula says ${content.use}`,
-      'The limits are taken as the formula says. Put right whichever is wrong.',
+      'The limits are taken as the formula says. Correct whichever is wrong.',
     );
   return found;
 }
@@ -137,8 +139,8 @@ function silences({ law, lawOf, content, used }: FormulaFacts): Finding[] {
 /** The limits of the library's table, each held against what the formula holds for the kind and region that it says. */
 export const law: CheckRule = {
   id: 'law',
-  name: 'Limits of law are kept',
-  tells: 'a substance passes a limit of law that the library holds',
+  name: 'Limits of law are met',
+  tells: 'a substance breaks a limit of law that the library holds',
   judge: (facts) => [
     ...(facts.lawOf?.judged.filter(isBroken).map((one) => findingOf(one, facts)) ?? []),
     ...silences(facts),

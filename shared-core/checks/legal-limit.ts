@@ -7,7 +7,7 @@ import type { CheckRule, Finding } from './check';
 import { percentText, type FormulaFacts, type LineFacts } from './facts';
 
 const CAUTION =
-  'A limit is as the maker recorded it and no legal advice: check the text in force, and let a qualified assessor decide.';
+  'A limit is as the maker recorded it, not legal advice: check the text in force, and let a qualified assessor decide.';
 
 /** What a recorded limit is about: one INCI substance, or a blend as a whole where it names none. */
 interface Limit {
@@ -90,8 +90,8 @@ function judgeLimit(limit: Limit, lines: readonly LineFacts[]): Finding[] {
  */
 export const legalLimit: CheckRule = {
   id: 'legal-limit',
-  name: 'Recorded legal limits are kept',
-  tells: 'a substance passes the limit that is recorded on its material',
+  name: 'Recorded legal limits are met',
+  tells: 'a substance exceeds the limit that is recorded on its material',
   judge({ lines, law, lawOf }: FormulaFacts) {
     const used = lines.filter((line) => line.ppm > 0);
     const index = substanceIndex(law?.substances ?? []);

@@ -7,7 +7,7 @@ import { namesOf } from './facts';
 export const nano: CheckRule = {
   id: 'nano',
   name: 'Nanomaterials are named and notified',
-  tells: 'a nanomaterial asks for its word on the label, and for a notification',
+  tells: 'a nanomaterial must be named as such on the label, and notified',
   judge({ used, content }) {
     const lines = used.filter(({ material }) => material.composition.some(({ inci }) => saysNano(inci)));
     const european = regionsOf(content.market).some(

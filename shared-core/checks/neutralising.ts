@@ -48,7 +48,7 @@ function tooLittle(acids: LineFacts[], bases: LineFacts[], used: readonly LineFa
 function whatToDo(acids: readonly LineFacts[], { ph }: FormulaFacts): string {
   const soapFails = ph !== null && soapAtPh(ph)?.fails === true;
   if (!soapFails || !acids.every(({ material }) => isFattyAcid(material))) return 'Add a base.';
-  return `At a target of pH ${ph.low} soap would turn back into acid: use an emulsifier that stands acid in its place, or set the target from pH 7.5 to 8.5 and add a base.`;
+  return `At a target of pH ${ph.low} soap would turn back into acid: use an emulsifier that tolerates acid in its place, or set the target from pH 7.5 to 8.5 and add a base.`;
 }
 
 /** Fatty acids emulsify, and carbomers thicken, only once a base has neutralised part of them: in equivalents, not by name. */

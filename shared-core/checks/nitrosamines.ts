@@ -11,8 +11,8 @@ const NITROSATING = /2-bromo-2-nitropropane|5-bromo-5-nitro|bronopol|bronidox|\b
 /** An amine beside what nitrosates it forms nitrosamines, which cause cancer. */
 export const nitrosamines: CheckRule = {
   id: 'nitrosamines',
-  name: 'No amine beside what nitrosates',
-  tells: 'an amine stands beside what can make a nitrosamine of it',
+  name: 'No amine with a nitrosating agent',
+  tells: 'an amine meets something that can turn it into a nitrosamine',
   judge({ used }) {
     const amines = used.filter(({ material }) => named(material, AMINES));
     const others = used.filter(({ material }) => named(material, NITROSATING));

@@ -27,7 +27,7 @@ function unpreserved({ used, watery }: FormulaFacts, weak: LineFacts[]): Finding
 export const noPreservative: CheckRule = {
   id: 'no-preservative',
   name: 'Water is preserved',
-  tells: 'water stands without a preservative at a working dose',
+  tells: 'there is water and no preservative at a working dose',
   judge(facts) {
     if (facts.watery.length === 0) return [];
     const preservatives = facts.used.filter((line) => line.material.functions.includes('preservative'));

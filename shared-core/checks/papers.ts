@@ -30,7 +30,7 @@ function told(papers: readonly Paper[], severity: Finding['severity'], title: st
       severity,
       title: `${title}: ${[...new Set(names)].join('; ')}`,
       lines: [...new Set(papers.map(({ line }) => line.lineId))],
-      advice: 'Ask the supplier for the one that holds now, and add it to the material with its dates.',
+      advice: 'Ask the supplier for the current one, and add it to the material with its dates.',
       source: COMMON_PRACTICE,
     },
   ];
@@ -39,9 +39,9 @@ function told(papers: readonly Paper[], severity: Finding['severity'], title: st
 /** The papers of a formula's materials, by the last day on which each holds; a newer one of its kind takes its place. */
 export const papers: CheckRule = {
   id: 'papers',
-  name: 'Papers that hold',
+  name: 'Documents in date',
   tells:
-    'a material’s data sheet, specification or certificate is past its last day, or soon will be; papers without a day are not judged',
+    'a material’s data sheet, specification or certificate has expired or soon will; documents without a date are not judged',
   judge({ used, onDay }) {
     if (onDay === null) return [];
     const all = used.flatMap((line) =>
@@ -53,13 +53,13 @@ export const papers: CheckRule = {
     const soon = pastOn(daysAfter(onDay, NOTICE_DAYS + 1)).filter((one) => !past.includes(one));
     const needed = ({ document }: Paper): boolean => NEEDED.includes(document.kind);
     return [
-      ...told(past.filter(needed), 'warn', 'Paper past its last day'),
+      ...told(past.filter(needed), 'warn', 'Expired document'),
       ...told(
         past.filter((one) => !needed(one)),
         'note',
-        'Certificate or other paper past its last day',
+        'Expired certificate or other document',
       ),
-      ...told(soon, 'note', `Paper that ends within ${NOTICE_DAYS} days`),
+      ...told(soon, 'note', `Document that expires within ${NOTICE_DAYS} days`),
     ];
   },
 };

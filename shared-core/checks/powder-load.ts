@@ -10,7 +10,7 @@ export const powderLoad: CheckRule = {
   id: 'powder-load',
   name: 'Powders within what an emulsion carries',
   tells: 'there is more powder than an emulsion usually carries',
-  threshold: { label: 'Speaks above this share of insoluble powder', usual: LOAD_PPM, max: 800_000 },
+  threshold: { label: 'Warns above this share of insoluble powder', usual: LOAD_PPM, max: 800_000 },
   judge({ isEmulsion, used }, threshold) {
     const powders = used.filter(
       ({ material }) => material.form === 'powder' && material.solubleIn.includes('insoluble'),

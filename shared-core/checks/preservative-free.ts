@@ -82,7 +82,7 @@ export const preservativeFree: CheckRule = {
         severity,
         title: `Left free in the water: ${known.map(words).join('; ')}`,
         lines: [...new Set(doses.flatMap(({ lineIds }) => lineIds))],
-        advice: `Against the least that acts this is ${Math.round(100 * together)} %: ${joined(reasons)}. Add a preservative that stays in the water, or change what takes it up. ${NOT_PROOF}`,
+        advice: `This is ${Math.round(100 * together)} % of the least that acts: ${joined(reasons)}. Add a preservative that stays in the water, or change what takes it up. ${NOT_PROOF}`,
         source: FREE_IN_WATER,
         ...(first ? { working: first.worked } : {}),
       },

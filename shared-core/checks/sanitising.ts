@@ -19,7 +19,7 @@ const BORDER: Source = {
 export const sanitising: CheckRule = {
   id: 'sanitising',
   name: 'Sanitising: what kills, and whose law it is',
-  tells: 'the formula is said to sanitise, which asks for enough alcohol and is no cosmetic in most places',
+  tells: 'the formula is said to sanitise, which takes enough alcohol, and is not a cosmetic in most places',
   judge({ content, used, watery }) {
     const claim = CLAIMS.exec([content.name, content.purpose].join(' '))?.[0];
     if (!claim) return [];
@@ -54,7 +54,7 @@ export const sanitising: CheckRule = {
             {
               ruleId: 'sanitising',
               severity: 'note' as const,
-              title: 'It is said to kill germs, and holds no ethanol',
+              title: 'It is said to kill germs, but holds no ethanol',
               lines,
               advice: 'What is to kill them, at which dose and in which time, is shown by tests alone.',
               source: COMMON_PRACTICE,

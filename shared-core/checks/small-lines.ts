@@ -10,7 +10,7 @@ export const smallLines: CheckRule = {
   id: 'small-lines',
   name: 'Lines that can be weighed',
   tells: 'a share is too small to be weighed well',
-  threshold: { label: 'Speaks below this share', usual: SMALL_PPM, max: 10_000 },
+  threshold: { label: 'Warns below this share', usual: SMALL_PPM, max: 10_000 },
   judge({ used }, threshold) {
     const small = used.filter((line) => line.ppm < threshold);
     if (small.length === 0) return [];

@@ -27,9 +27,9 @@ const yearsBefore = (day: string, years: number): string =>
 /** What the library knows of whether a material can be had: its status, its suppliers, how old their last price is. */
 export const supply: CheckRule = {
   id: 'supply',
-  name: 'Materials that can be had',
+  name: 'Materials that can be bought',
   tells:
-    'a material is on trial, has no supplier, or no price of the last two years; what is left in store, and how old it is, the library does not know',
+    'a material is on trial, has no supplier, or no price of the last two years; the library does not know what is left in stock, or how old it is',
   judge({ used, onDay }) {
     const bought = used.filter(({ material }) => material.status !== 'archived');
     const onTrial = bought.filter(({ material }) => material.status === 'on trial');
@@ -43,7 +43,7 @@ export const supply: CheckRule = {
       ...note(
         onTrial,
         'On trial',
-        'A sample may not be what is delivered later, nor be delivered at all: agree on a specification with the supplier before the formula rests on it.',
+        'A sample may not be what is delivered later, nor be delivered at all: agree on a specification with the supplier before the formula depends on it.',
       ),
       ...note(
         without,

@@ -18,7 +18,7 @@ export const waterActivityOfFormula: CheckRule = {
         severity: 'note',
         title: `Water activity about ${worked.value.toFixed(2)}: ${stops}`,
         lines: watery.map((line) => line.lineId),
-        advice: `That helps the preservative, and takes the place of none: water that condenses under the lid, or that wet fingers bring, is not held back. Measure it in the ready product. ${NOT_PROOF}`,
+        advice: `That helps the preservative, and replaces none: water that condenses under the lid, or that wet fingers bring, is not held back. Measure it in the finished product. ${NOT_PROOF}`,
         source: GROWTH_SOURCE,
         working: worked,
       },

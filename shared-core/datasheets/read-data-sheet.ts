@@ -113,7 +113,7 @@ function settled(all: readonly Proposal[]): Proposal[] {
   const labelledOnes = pool.filter((one) => one.sure === 'sure');
   if (pool[0]?.key === 'tradeName' && labelledOnes.length === 1) return labelledOnes;
   const distinct = pool.filter((one, at) => pool.findIndex((other) => same(other.value, one.value)) === at);
-  const note = 'The sheet says this in more than one way. Look which holds.';
+  const note = 'The sheet says this in more than one way. Check which is right.';
   return distinct.map((one): Proposal => ({ ...one, sure: 'unsure' satisfies Sureness, note }));
 }
 

@@ -28,7 +28,7 @@ export function titleOf(lines: readonly Line[], pageHeight: number): Proposal | 
     if (!/\p{L}{3}/u.test(text) || text.length > 60 || labelOf(text) || labelled(text)) continue;
     if (/[.!?]$|@|www\.|https?:/i.test(text)) continue;
     const rect = around(line.cells);
-    const note = 'It stands as the title; no label says that it is the trade name.';
+    const note = 'It is the title of the sheet; nothing there calls it the trade name.';
     return { key: 'tradeName', value: text, page: 1, rect, line: lineText(line), sure: 'likely', note };
   }
   return null;

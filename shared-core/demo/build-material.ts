@@ -52,7 +52,7 @@ export type DemoEntry = Partial<
   inci: string | Part[];
   /** Lowest, typical and highest per cent of the whole formula, as the invented supplier advises. */
   use?: [number, number, number];
-  /** Per cent of the ready product, what it covers, and the text it comes from. */
+  /** Per cent of the finished product, what it covers, and the text it comes from. */
   limit?: [number, string, string];
   /** Allergens in per cent of the material. */
   allergens?: Record<string, number>;

@@ -78,7 +78,7 @@ function cautionsOf(hlb: number, terms: readonly Term[]): string[] {
   ];
   if (hlb > TOP_OF_GRIFFIN)
     cautions.push(
-      `${show(hlb)} lies beyond Griffin’s scale of 0 to 20; it is no figure to average in a blend.`,
+      `${show(hlb)} lies beyond Griffin’s scale of 0 to 20; it is not a figure to average in a blend.`,
     );
   for (const { group, note } of terms) if (note) cautions.push(`${group}: ${note}.`);
   return cautions;

@@ -122,7 +122,7 @@ function byEster(input: HlbInput): Attempt {
   if (refused) return refused;
   if (input.notPolyolEster !== null) return input.notPolyolEster;
   if (input.saponificationNumber === null || input.acidNumber === null)
-    return 'It is no ester, or its saponification value and its acid’s acid value are not known.';
+    return 'It is not an ester, or its saponification value and its acid’s acid value are not known.';
   return griffinEster(input.saponificationNumber, input.acidNumber);
 }
 

@@ -123,7 +123,7 @@ export function storageWindow(
   if (outside.length === 0) return { ...ends, ...found };
   const warning = found.standing === 'keeps its sign' ? '' : `${found.says} `;
   const says =
-    `${warning}HLD does not describe this system ${rangeWords(fromC, toC)}, so it cannot tell whether it keeps: ` +
+    `${warning}HLD does not describe this system ${rangeWords(fromC, toC)}, so it cannot say whether it keeps: ` +
     [...new Set(outside)].join(' ');
   return { ...ends, ...found, standing: 'not known', says };
 }

@@ -100,7 +100,7 @@ export function athermalShown({ b, salinityPercent, k, eacn, cc, alcoholTerm }: 
 
 function hldOf(step: WorkingStep, sources: Worked['sources'], cautions: string[]): Worked {
   const near = nearInversion(step.result)
-    ? [`Within ${NEAR_ZERO} of zero the sign of HLD tells nothing: expect neither o/w nor w/o to last.`]
+    ? [`Within ${NEAR_ZERO} of zero the sign of HLD says nothing: expect neither o/w nor w/o to last.`]
     : [];
   return worked([step], sources, [...near, ...cautions]);
 }

@@ -38,7 +38,7 @@ export interface RequiredHlb {
  */
 export function requiredHlb(oils: readonly OilLine[], emulsionType: 'o/w' | 'w/o'): RequiredHlb {
   if (oils.length === 0)
-    throw badInput('There are no oils.', 'Pick the oils of the oil phase first.', 'oils');
+    throw badInput('There are no oils.', 'Choose the oils of the oil phase first.', 'oils');
   for (const oil of oils) nonNegative(oil.mass, `Mass of ${oil.name}`);
   const total = oils.reduce((sum, oil) => sum + oil.mass, 0);
   if (total <= 0)

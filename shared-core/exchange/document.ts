@@ -111,7 +111,7 @@ export function readDocumentText(text: string): LibraryDocument {
   try {
     read = JSON.parse(text);
   } catch (cause) {
-    throw notOurs('It is no JSON, or was cut short.', cause);
+    throw notOurs('It is not JSON, or was cut short.', cause);
   }
   const head = heading.safeParse(read);
   if (!head.success) throw notOurs('It does not say that it is a Stillroom library.');

@@ -10,7 +10,7 @@ const PER_KG = 'mg/kg bw/day';
 export function productExposure(amount: number, retention: number): Worked {
   return oneStep(
     {
-      says: 'daily exposure to the product: amount × share that stays',
+      says: 'daily exposure to the product: amount × retention factor',
       shows: `${show(nonNegative(amount, 'The amount'))} × ${show(between(retention, 0, 1, 'The retention'))}`,
       result: amount * retention,
       unit: '',
@@ -48,7 +48,7 @@ function exposureStep(use: Use): WorkingStep[] {
   positive(bodyWeight, 'The body weight');
   return [
     {
-      says: 'relative daily exposure: amount × share that stays / body weight',
+      says: 'relative daily exposure: amount × retention factor / body weight',
       shows: `${show(nonNegative(amountGramsPerDay, 'The amount'))} × 1000 × ${show(between(retention, 0, 1, 'The retention'))} / ${show(bodyWeight)}`,
       result: (amountGramsPerDay * 1000 * retention) / bodyWeight,
       unit: PER_KG,
@@ -139,7 +139,7 @@ export function marginOfSafety(from: PointOfDeparture, dose: Dose): Worked {
 }
 
 const ANY_STRENGTH =
-  'Any strength leaves this margin, up to the whole product. It says nothing of irritation or of what else is in it.';
+  'Any strength leaves this margin, up to the whole product. It says nothing about irritation, or about what else is in it.';
 
 /**
  * The largest concentration that leaves a margin of safety.

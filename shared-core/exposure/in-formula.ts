@@ -64,7 +64,7 @@ function doseOf(
     dose: { use, concentrationPercent: percent, absorptionPercent: dermalAbsorption ?? DEFAULT_ABSORPTION },
     caution:
       dermalAbsorption === null
-        ? `No dermal absorption is recorded: ${DEFAULT_ABSORPTION} %, the guidance’s default, went in.`
+        ? `No dermal absorption is recorded: ${DEFAULT_ABSORPTION} %, the guidance’s default, is used.`
         : '',
   };
 }

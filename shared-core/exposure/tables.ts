@@ -13,7 +13,7 @@ export interface DailyUse {
   product: string;
   /** g a day. */
   amount: number;
-  /** Share that stays on the skin or is swallowed. */
+  /** Retention factor on the skin or is swallowed. */
   retention: number;
   /** Relative daily exposure, mg/kg body weight a day, as printed; a survey's percentile of its own, not amount by 60 kg. */
   perKg: number | null;
@@ -61,7 +61,7 @@ export const DAILY_USE: Readonly<Partial<Record<ProductKind, DailyUse>>> = {
 
 /** Of a preservative that may stand in every product that an adult uses: mg of products per kg body weight a day. */
 export const AGGREGATE_PER_KG = 269;
-/** Adult body weight, kg; dermal absorption where no data exist, %; the margin that is generally asked. */
+/** Adult body weight, kg; dermal absorption where no data exist, %; the margin that is generally required. */
 export const ADULT_KG = 60;
 export const DEFAULT_ABSORPTION = 50;
 export const USUAL_MARGIN = 100;

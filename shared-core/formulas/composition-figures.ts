@@ -58,7 +58,7 @@ const partsOf = (lines: readonly Dosed[], share: (line: Dosed) => number): Part[
   lines.map((line) => ({ name: line.material.tradeName, percent: percentFromPpm(line.ppm) * share(line) }));
 
 function solidsOf(lines: readonly Dosed[]): CompositionFigures['solids'] {
-  const said = 'What is left when water and what boils low have gone';
+  const said = 'What is left once water and what boils low have evaporated';
   const caution = [
     'By the names in the compositions. Perfumes and humectants leave or keep some too: weigh a dried sample.',
   ];

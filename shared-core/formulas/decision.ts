@@ -24,7 +24,7 @@ export const enteredDecision = z
   .object({
     decision: z.enum(DECISIONS),
     by: nameText('who decides', 120),
-    on: z.iso.date('Write the day as a date.'),
+    on: z.iso.date('Enter the day as a date.'),
     reason: lineText(500),
   })
   .refine(({ decision, reason }) => decision === 'approved' || reason !== '', {

@@ -79,7 +79,7 @@ export function fileGaps(filed: FiledVersion): FileGap[] {
     ...some(
       'Product',
       market.kind === null,
-      'The kind of product is not said: limits and exposure hang on it.',
+      'The kind of product is not stated: limits and exposure depend on it.',
     ),
     ...some('Product', standingOf(decisions) === 'recorded', 'Nobody has approved this version.'),
     ...some('Product', standingOf(decisions) === 'withdrawn', 'This version is withdrawn.'),

@@ -126,7 +126,7 @@ function byContent({ at, heading, cells, subject }: Seen, ways: ReadingWays): Co
     heading,
     unit: '',
     target: null,
-    reason: `Nothing of a ${SUBJECT_WORDS[subject].one} is known by this heading.`,
+    reason: `Nothing of a ${SUBJECT_WORDS[subject].one} has this heading.`,
   };
   if (cells.length < LEAST_CELLS) return left;
   const fitting = targetsOf(subject).filter(

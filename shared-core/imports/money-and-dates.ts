@@ -56,7 +56,7 @@ export function moneyOf(written: string, mark: DecimalMark | null): MoneyReading
     .replace(/\/\s*kg$/i, '')
     .trim();
   const sides = /^([^\d+-]*)([+-]?\d.*?)([^\d]*)$/.exec(text);
-  const refused = { ok: false, message: `“${written.trim()}” is no amount of money.` } as const;
+  const refused = { ok: false, message: `“${written.trim()}” is not an amount of money.` } as const;
   if (!sides) return refused;
   const named = [sides[1], sides[3]]
     .map((side) => side?.replace(/[.,]?-+$/, '').trim() ?? '')
@@ -106,7 +106,7 @@ export function dateOf(written: string, order: DayOrder | null): DateReading {
   const iso = /^(\d{4})-(\d{1,2})-(\d{1,2})(?:[T ].*)?$/.exec(text);
   const refused = {
     ok: false,
-    message: `“${text}” is no date. Write it as year-month-day: 2026-03-31.`,
+    message: `“${text}” is not a date. Write it as year-month-day: 2026-03-31.`,
   } as const;
   const dayOf = (year: string, month: string, day: string): DateReading => {
     const date = `${year.length === 2 ? `20${year}` : year}-${month.padStart(2, '0')}-${day.padStart(2, '0')}`;

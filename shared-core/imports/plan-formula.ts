@@ -33,7 +33,7 @@ function materialOf({ line, names }: FormulaRow, { find }: FormulaPlanParts): st
   if (!first)
     return {
       heading: 'Material',
-      message: `${said} is no material of the library. Take it in first, or write it as it is called there.`,
+      message: `${said} is not a material of the library. Take it in first, or write its name as it is there.`,
     };
   if (others.length > 0)
     return {
@@ -149,7 +149,7 @@ export function planFormula(row: TableRow, parts: FormulaPlanParts): Planned<For
   );
   const [before = null, ...others] = found.find((all) => all.length > 0) ?? [];
   if (name === '') faults.push({ heading: 'Formula', message: 'No formula is named for these lines.' });
-  if (rows.length === 0) faults.push({ heading: '', message: 'No line with a material stands here.' });
+  if (rows.length === 0) faults.push({ heading: '', message: 'There is no line with a material here.' });
   if (others.length > 0)
     faults.push({
       heading: 'Formula',

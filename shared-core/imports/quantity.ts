@@ -28,7 +28,7 @@ function numberIn(text: string, mark: DecimalMark | null): NumberReading {
     const [whole, rest] = text.split(doubtful[1]!);
     return {
       ok: false,
-      message: `“${text}” may be ${whole}${rest} or ${whole}.${rest}: say which mark stands before decimals.`,
+      message: `“${text}” may be ${whole}${rest} or ${whole}.${rest}: say which mark comes before decimals.`,
     };
   }
   return readNumber(mark === doubtful[1] ? text : text.replace(doubtful[1]!, ''));
@@ -66,7 +66,7 @@ export function quantityOf(written: string, mark: DecimalMark | null): QuantityR
   const atLeast = !atMost && AT_LEAST.test(said);
   const bare = said.replace(atMost ? AT_MOST : atLeast ? AT_LEAST : /^$/, '').replace(ABOUT, '');
   const parts = WHOLE.exec(bare);
-  const refused = { ok: false, message: `“${written.trim()}” is no number, range or bound.` } as const;
+  const refused = { ok: false, message: `“${written.trim()}” is not a number, range or bound.` } as const;
   if (!parts?.[1] || ((atMost || atLeast) && parts[3] !== undefined)) return refused;
   const first = numberIn(parts[1].trim(), mark);
   if (!first.ok) return first;
@@ -81,6 +81,9 @@ export function quantityOf(written: string, mark: DecimalMark | null): QuantityR
   const second = numberIn(parts[3].trim(), mark);
   if (!second.ok) return second;
   if (second.value < first.value)
-    return { ok: false, message: `“${written.trim()}”: the range falls. Write its lower end first.` };
+    return {
+      ok: false,
+      message: `“${written.trim()}”: the range runs downwards. Write its lower end first.`,
+    };
   return with_({ low: first.value, value: null, high: second.value });
 }

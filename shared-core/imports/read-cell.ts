@@ -85,7 +85,7 @@ function amountIn(cell: Cell, target: Target, headed: string, ways: ReadingWays)
     return { ok: true, value: { percent: null, toHundred: true } };
   const percent = oneValue(cell, target, headed, ways);
   if (typeof percent === 'string') return refused(percent);
-  if (percent < 0 || percent > 100) return refused(`“${cellText(cell)}” is no share of 0 to 100 %.`);
+  if (percent < 0 || percent > 100) return refused(`“${cellText(cell)}” is not a share of 0 to 100 %.`);
   return { ok: true, value: { percent, toHundred: false } };
 }
 
@@ -124,7 +124,7 @@ function ofText(text: string, cell: Cell, target: Target, ways: ReadingWays): Ce
     case 'currency': {
       const currency = currencyOf(text);
       return currency === null
-        ? refused(`“${text}” is no currency that is known here. Write its three letters, such as EUR.`)
+        ? refused(`“${text}” is not a currency known here. Write its three letters, such as EUR.`)
         : { ok: true, value: currency };
     }
     case 'date':
@@ -143,13 +143,13 @@ function ofText(text: string, cell: Cell, target: Target, ways: ReadingWays): Ce
 export function readCell(cell: Cell, target: Target, headed: string, ways: ReadingWays): CellReading {
   if (cell === null) return NOTHING;
   const { reading } = target;
-  if (isError(cell)) return refused(`The spreadsheet shows ${cell.error} here. Mend it there.`);
+  if (isError(cell)) return refused(`The spreadsheet shows ${cell.error} here. Correct it there.`);
   const text = cellText(cell).trim();
   const isWords = reading.kind === 'flag' || reading.kind === 'known';
   if (!isWords && saysNothing(text)) return NOTHING;
   if (isDate(cell) && reading.kind !== 'date')
     return refused(
-      `A date stands here (${text}): the spreadsheet may have turned a number into it. Mend it there.`,
+      `This is a date (${text}): the spreadsheet may have turned a number into it. Correct it there.`,
     );
   switch (reading.kind) {
     case 'number':
@@ -173,7 +173,7 @@ export function readCell(cell: Cell, target: Target, headed: string, ways: Readi
       const quantity = quantityIn(cell, target, headed, ways);
       if (typeof quantity === 'string') return refused(quantity);
       const share = shareEnds({ ...quantity, unit: '%' });
-      return share ? { ok: true, value: share } : refused(`“${text}” is no share of 0 to 100 %.`);
+      return share ? { ok: true, value: share } : refused(`“${text}” is not a share of 0 to 100 %.`);
     }
     default:
       return ofText(text, cell, target, ways);

@@ -75,9 +75,7 @@ function joined(first: TableRow, next: TableRow): TableRow {
   const faults = [...first.faults, ...next.faults];
   if (clash)
     faults.push(
-      refusal(
-        `Line ${next.line} says something else of ${targetOf(clash[0]).label}. One material, one value.`,
-      ),
+      refusal(`Line ${next.line} gives another value for ${targetOf(clash[0]).label}. A material has one.`),
     );
   const parts = [...((first.values.composition as InciPart[]) ?? []), ...((composition as InciPart[]) ?? [])];
   const offers = [
@@ -122,7 +120,7 @@ export function gatherRows(
       gathered.push(row);
     } else if (addsOnly(row, bySeveral)) gathered[before] = joined(gathered[before]!, row);
     else {
-      const twice = refusal(`“${String(row.values[key])}” stands in line ${gathered[before]!.line} already.`);
+      const twice = refusal(`“${String(row.values[key])}” is already in line ${gathered[before]!.line}.`);
       gathered.push({ ...row, faults: [...row.faults, twice] });
     }
   }

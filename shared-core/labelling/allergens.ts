@@ -15,7 +15,7 @@ export const ALLERGENS_2023 = {
   fromOnShelf: '2028-07-31',
 } as const;
 
-/** Which list of allergens a label follows: the longer one of 2023, or the 26 before it. */
+/** Which list of allergens a label follows: the longer one of 2023, or the earlier 26. */
 export const ALLERGEN_RULES = ['2023', 'older 26'] as const;
 export type AllergenRule = (typeof ALLERGEN_RULES)[number];
 

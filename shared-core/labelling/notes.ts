@@ -60,7 +60,7 @@ function aboutAllergens({ form, allergens, tableEmpty }: Noted): string[] {
   return [
     allergens === '2023'
       ? `Allergens by ${ALLERGENS_2023.text}: for products new on the market from 31 July 2026, on the shelf from 31 July 2028.`
-      : `The 26 allergens of before ${ALLERGENS_2023.text}: for products on the market before 31 July 2026, on the shelf until 31 July 2028. Great Britain had not taken over the longer list when this was written.`,
+      : `The 26 allergens from before ${ALLERGENS_2023.text}: for products on the market before 31 July 2026, on the shelf until 31 July 2028. Great Britain had not taken over the longer list when this was written.`,
   ];
 }
 
@@ -89,7 +89,7 @@ export function labelNotes(noted: Noted): string[] {
       ? [`Ingredients ${limit} may follow in any order; here they follow by weight.`]
       : []),
     ...(form === 'US'
-      ? ['Active drug ingredients come first on a US label, under a head of their own.']
+      ? ['Active drug ingredients come first on a US label, under a heading of their own.']
       : []),
     ...aboutAllergens(noted),
     'A working list, not legal advice: check it against the law where the product is sold.',

@@ -140,7 +140,7 @@ function cautionsOn(limit: Limit, counted: readonly Counted[], index: SubstanceI
   return [
     ...(limit.expressedAs !== '' && !index.find(limit.expressedAs)
       ? [
-          `It is to be counted as ${limit.expressedAs}, which is no substance of the table: each counts as it is. Add it, or correct the limit.`,
+          `It is to be counted as ${limit.expressedAs}, which is not in the table of substances: each counts as it is. Add it, or correct the limit.`,
         ]
       : []),
     ...ofNoneAllowed(counted).map(
@@ -149,7 +149,7 @@ function cautionsOn(limit: Limit, counted: readonly Counted[], index: SubstanceI
     ),
     ...new Set(counted.flatMap(({ factor }) => (factor.unknown === null ? [] : [factor.unknown]))),
     ...(ranged || written.length > 0
-      ? ['Suppliers’ ranges went in: held against the limit at their upper end, the worst case.']
+      ? ['Suppliers’ ranges are compared with the limit at their upper end, the worst case.']
       : []),
   ];
 }

@@ -15,7 +15,7 @@ export interface LawChange {
   id: string;
   /** What it is about, or called. */
   name: string;
-  happened: 'entered' | 'taken out' | 'changed';
+  happened: 'entered' | 'removed' | 'changed';
   /** What of it differs, field by field, where it was changed. */
   fields: FieldDifference[];
 }
@@ -46,7 +46,7 @@ function changesOf<One extends { id: string }>(
     if (!((was && concerns(was, then)) || (is && concerns(is, now)))) return [];
     const told = { kind, id, name: nameOf(one) };
     if (!was) return [{ ...told, happened: 'entered', fields: [] }];
-    if (!is) return [{ ...told, happened: 'taken out', fields: [] }];
+    if (!is) return [{ ...told, happened: 'removed', fields: [] }];
     const differ = fieldDifferences(fields, was, is, region).filter(({ key }) => !ASIDE.has(key));
     return differ.length > 0 ? [{ ...told, happened: 'changed', fields: differ }] : [];
   });

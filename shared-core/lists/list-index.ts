@@ -242,7 +242,7 @@ class SlotIndex<Entry extends ListEntry> implements ListIndex<Entry>, ListFillin
 
   private entryAt(slot: number): Entry {
     const entry = this.held[slot];
-    if (!entry) throw new Error(`No record stands in slot ${slot}.`);
+    if (!entry) throw new Error(`No record is in slot ${slot}.`);
     return entry;
   }
 }

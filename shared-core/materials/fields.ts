@@ -240,7 +240,7 @@ export const MATERIAL_FIELDS = {
   }),
   legalLimit: group(
     {
-      ppm: shareOrNone({ label: 'Legal limit in the ready product', section: 'safety' }),
+      ppm: shareOrNone({ label: 'Legal limit in the finished product', section: 'safety' }),
       note: line({ label: 'Applies to', section: 'safety', max: 300 }),
       source: line({ label: 'Text and date of the limit', section: 'safety', max: 300 }),
     },

@@ -43,7 +43,7 @@ export const USAGE_COLUMNS: readonly TableColumn<Usage | null>[] = [
 ];
 
 export const LEGAL_LIMIT_COLUMNS: readonly TableColumn<LegalLimit | null>[] = [
-  { heading: 'Legal limit in the ready product (%)', cell: (limit) => share(limit?.ppm) },
+  { heading: 'Legal limit in the finished product (%)', cell: (limit) => share(limit?.ppm) },
   { heading: 'Legal limit: applies to', cell: (limit) => text(limit?.note) },
   { heading: 'Legal limit: text and date', cell: (limit) => text(limit?.source) },
 ];

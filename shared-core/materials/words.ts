@@ -130,7 +130,7 @@ export function figuresWords(figures: Figures, region: Region): string {
 export function legalLimitWords(limit: LegalLimit | null, region: Region): string {
   if (!limit) return '';
   const share = formatPercent(limit.ppm, region);
-  return `${share} of the ready product; ${[limit.note, limit.source].filter(Boolean).join('; ')}`;
+  return `${share} of the finished product; ${[limit.note, limit.source].filter(Boolean).join('; ')}`;
 }
 
 /** Declarable allergens with their share of the material. */

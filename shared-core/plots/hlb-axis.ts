@@ -238,6 +238,6 @@ export function hlbAxisWords({ marks, band, blend }: HlbAxisData, region: Region
   const asked = band
     ? ` Required: ${plotHlb(band.value, region)}, band ${plotHlb(band.low, region)} to ${plotHlb(band.high, region)}.`
     : '';
-  const offered = blend === null ? '' : ` The blend stands at ${plotHlb(blend, region)}.`;
+  const offered = blend === null ? '' : ` The blend is at ${plotHlb(blend, region)}.`;
   return `${count}${asked}${offered}`;
 }

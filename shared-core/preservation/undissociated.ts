@@ -12,7 +12,7 @@ const STEINBERG_2005: Source = {
   basis: 'read',
 };
 const CAUTIONS = [
-  'pH is that of the ready product’s water phase; part of the acid also leaves into the oil phase and micelles.',
+  'pH is that of the finished product’s water phase; part of the acid also leaves into the oil phase and micelles.',
   'Not proof of preservation: a challenge test and a qualified assessment decide.',
 ];
 

@@ -50,7 +50,7 @@ async function easedBy(search: Search, demand: string): Promise<Eased> {
       reach: most && originOf(most.shares, wish.originWithWater),
     };
   }
-  return { demand, says: `give up or ease ${demand}`, reach: null };
+  return { demand, says: `drop or ease ${demand}`, reach: null };
 }
 
 /** Finds which demands clash, each needed for it, and which of them, given up alone, would let a formula through. */

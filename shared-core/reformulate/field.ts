@@ -111,15 +111,15 @@ function cautionsOf(own: readonly Player[], wish: ReformulateWish, hlb: number |
       ? [`Without a price, and not counted in the cost: ${unpriced.join(', ')}. Their shares may not rise.`]
       : []),
     ...(wish.keepRanges && open.length > 0
-      ? [`No highest use is recorded for ${open.join(', ')}: up to double the present share is let stand.`]
+      ? [`No highest use is recorded for ${open.join(', ')}: up to double the present share is allowed.`]
       : []),
     ...(wish.hlbWithin !== null && hlb === null
       ? [
-          'No HLB is held: this is no emulsion, or no oil has a required HLB, or no emulsifier one that can be averaged.',
+          'No HLB is held: this is not an emulsion, or no oil has a required HLB, or no emulsifier one that can be averaged.',
         ]
       : []),
     'Origin counts at the lower end of what is known, substances at the upper end of suppliers’ ranges.',
-    'What stands here is computed, not made: texture, stability, preservation and safety are for trials, a challenge test and a qualified assessor.',
+    'This is computed, not made: texture, stability, preservation and safety are for trials, a challenge test and a qualified assessor.',
   ];
 }
 

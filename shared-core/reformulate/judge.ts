@@ -67,7 +67,7 @@ function judgedHlb({ hlb, wish }: Field, shares: Shares): JudgedDemand[] {
   const offered = meanOf(shares, (player) => player.hlb);
   const required = meanOf(shares, (player) => player.required);
   const says = (what: string, value: number | null): string =>
-    `${what} HLB ${value === null ? 'cannot be told' : figure(value)}, asked from ${figure(ends.low)} to ${figure(ends.high)}`;
+    `${what} HLB ${value === null ? 'not known' : figure(value)}, asked from ${figure(ends.low)} to ${figure(ends.high)}`;
   const judged = (what: string, value: number | null): JudgedDemand => {
     const one = within(DEMANDS.hlb, says(what, value), value ?? NaN, ends);
     return value === null ? { ...one, broken: true } : one;

@@ -88,7 +88,7 @@ async function alternativesTo(
     if (!(failure instanceof SolverFailed)) throw failure;
     return {
       found,
-      cautions: ['The solver gave up on a further formula: there may be more than are shown.'],
+      cautions: ['The solver could not settle a further formula: there may be more than are shown.'],
     };
   }
   return { found, cautions: [] };

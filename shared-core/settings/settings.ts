@@ -34,7 +34,7 @@ export const settings = z.object({
     .max(1_000_000, 'A step above 1 kg is no use for weighing.')
     .default(100),
   /** Extra planned for process loss, in ppm. */
-  overagePpm: sharePpm.max(500_000, 'An overage above 50 % is a different batch size.').default(0),
+  overagePpm: sharePpm.max(500_000, 'An overage above 50 % makes a different batch size.').default(0),
   /** How numbers are made: what stands before the running number, with the space it may end in (“LOT 001”). */
   formulaPrefix: beginningText(12).default('F-'),
   batchPrefix: beginningText(12).default('B-'),

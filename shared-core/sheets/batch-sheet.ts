@@ -164,7 +164,7 @@ export function batchSheet(
       ...sizeFacts(batch, region),
     ]),
     ...(outcome
-      ? [paragraph(`Finished ${outcomeWords(outcome, batch.totalMg, region)}; told by ${outcome.by}.`)]
+      ? [paragraph(`Finished ${outcomeWords(outcome, batch.totalMg, region)}; recorded by ${outcome.by}.`)]
       : []),
     ...(batch.note ? [paragraph(`Note: ${batch.note}`)] : []),
     ...cautionBox(

@@ -28,7 +28,7 @@ export const FIRST_AID =
   'First aid: rinse splashes at once with running water, eyes for 15 minutes; then see a doctor, with the safety data sheet in hand.';
 /** Said where a hand weighs. */
 export const DATA_SHEETS =
-  'Read each supplier’s safety data sheet; it and local rules go before what stands here.';
+  'Read each supplier’s safety data sheet; it and local rules take precedence over this sheet.';
 
 /** From here on a phase scalds; common practice, no source. */
 const SCALDING_C = 50;

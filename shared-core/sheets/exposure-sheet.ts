@@ -169,7 +169,7 @@ export function exposureSheet(
       ),
       ...(origin.lines.length > 0 ? [originTable(origin, region, width)] : []),
       remark(
-        'The standard gives figures, no claims. Where no index is recorded the recorded origin stands for it, as a range.',
+        'The standard gives figures, no claims. Where no index is recorded, the recorded origin gives a range.',
       ),
     ),
   ]);

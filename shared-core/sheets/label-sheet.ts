@@ -40,7 +40,7 @@ const VERDICTS: Record<Judged['verdict'], string> = {
   'may be above': 'MAY BE ABOVE',
   'below least': 'less than the least',
   notice: 'notice',
-  'cannot tell': 'cannot be told',
+  'cannot tell': 'cannot be judged',
 };
 
 const cell = (text: string): SheetNode => ({ text, fontSize: SIZE.table });

@@ -88,7 +88,7 @@ function figuresSection(material: Material, region: Region, width: number): Shee
 function safetySection(material: Material, region: Region, width: number): SheetNode[] {
   const { legalLimit, allergens, handling } = material;
   const limit = legalLimit
-    ? `${formatPercent(legalLimit.ppm, region)} of the ready product; ${[legalLimit.note, legalLimit.source].filter(Boolean).join('; ')}. As recorded; check the law in force.`
+    ? `${formatPercent(legalLimit.ppm, region)} of the finished product; ${[legalLimit.note, legalLimit.source].filter(Boolean).join('; ')}. As recorded; check the law in force.`
     : '';
   const facts = factList(
     [

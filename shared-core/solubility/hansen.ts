@@ -17,7 +17,7 @@ export const HANSEN: Source = {
 const UNIT = 'MPa½';
 /** Said with every distance. */
 export const LIKENESS =
-  'A distance tells how alike two substances are, not how much dissolves: crystals, salts and polymers dissolve less than it says. Try it, warm and cold, and look at it after some days.';
+  'A distance says how alike two substances are, not how much dissolves: crystals, salts and polymers dissolve less than it says. Try it, warm and cold, and look at it after some days.';
 
 function checked({ d, p, h }: Hansen, what: string): Hansen {
   return {

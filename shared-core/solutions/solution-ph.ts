@@ -15,7 +15,7 @@ export interface SolutionPh {
 }
 
 const DILUTE =
-  'For clear, dilute water. Emulsions, fatty acids at an interface and polyacids such as carbomer stand at another pH: measure.';
+  'For clear, dilute water. Emulsions, fatty acids at an interface and polyacids such as carbomer have another pH: measure.';
 const AT_25 = 'The pKas are taken as they are; tables mostly give them at 25 °C.';
 /** Davies’ equation holds to about here (mol/L). */
 const DAVIES_HOLDS = 0.5;

@@ -81,7 +81,7 @@ const FITTED_TO = 22;
 function cautionsOf(molality: number, k: number): string[] {
   return [
     'Of one solute in water at 25 °C: salts, polymers and oil phases bind water otherwise. Measure before relying on it.',
-    'A low water activity slows microbes and is no preservation: a challenge test decides.',
+    'A low water activity slows microbes, but is not preservation: a challenge test decides.',
     ...(k === 0
       ? ['An ideal solution: real polyols and sugars bind more water; a Norrish constant says how much.']
       : []),

@@ -150,6 +150,6 @@ export function shelfLife(
       },
     ],
     [Q1E],
-    [SCREENS, 'One batch tells of one batch: the worst of several decides.'],
+    [SCREENS, 'One batch speaks for one batch: the worst of several decides.'],
   );
 }

@@ -24,7 +24,7 @@ export function checkAromatic(graph: WrittenGraph, text: string): void {
   if (outside)
     throw unreadable(
       text,
-      `“${outside.symbol}” is aromatic, but stands in no aromatic ring`,
+      `“${outside.symbol}” is aromatic, but is in no aromatic ring`,
       'Write atoms outside aromatic rings in capitals: CCO is ethanol, cco is nothing.',
     );
   if (!alternates(graph, inRing))

@@ -88,8 +88,8 @@ function readGroup(reader: Reader, closing = ''): AtomCounts {
 
 function readElement(reader: Reader): string {
   const symbol = reader.take(/[A-Z][a-z]?/);
-  if (symbol === '') throw unreadable(reader.whole, `“${reader.peek()}” is no element`);
-  if (!Object.hasOwn(ATOMIC_WEIGHTS, symbol)) throw unreadable(reader.whole, `“${symbol}” is no element`);
+  if (symbol === '') throw unreadable(reader.whole, `“${reader.peek()}” is not an element`);
+  if (!Object.hasOwn(ATOMIC_WEIGHTS, symbol)) throw unreadable(reader.whole, `“${symbol}” is not an element`);
   return symbol;
 }
 

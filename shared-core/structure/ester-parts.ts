@@ -51,7 +51,7 @@ function whyNoFattyAcid(
     ? 'is part of the hydrophile, or is esterified itself'
     : whyNotFatty(acid, found);
   return (
-    why && `One of its acids ${why}, so it is no fatty acid: S and A describe esters of fatty acids only.`
+    why && `One of its acids ${why}, so it is not a fatty acid: S and A describe esters of fatty acids only.`
   );
 }
 

@@ -64,7 +64,7 @@ function sulfurHead(graph: Graph, sulfur: Atom): Head {
   }
   if (oxygens.length === 3 && graph.bonded(sulfur, 'C').length === 1 && bridges.length === 0 && salt)
     return { kind: 'sulfonate', atoms, says: 'a sulfonate head' };
-  return other(atoms, salt ? 'an unusual sulfur head' : 'a sulfur group that is no salt');
+  return other(atoms, salt ? 'an unusual sulfur head' : 'a sulfur group that is not a salt');
 }
 
 function carbonylHead(graph: Graph, carbon: Atom): Head | null {

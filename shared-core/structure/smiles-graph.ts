@@ -57,7 +57,7 @@ class GraphReader {
   read(): WrittenGraph {
     while (this.position < this.text.length) this.step();
     if (this.bond !== null) throw this.fault('a bond leads nowhere');
-    if (this.previous === null) throw this.fault('a dot stands without a part on both its sides');
+    if (this.previous === null) throw this.fault('a dot lacks a part on one of its sides');
     const [open] = this.rings.keys();
     if (open !== undefined) throw this.fault(`ring number ${open} is opened and never closed`);
     return this.graph;
@@ -76,7 +76,7 @@ class GraphReader {
     if (mark === '(') return this.open();
     if (mark === ')') return this.close();
     if (mark === '.') return this.dot();
-    throw this.fault(`“${mark}” is no atom`, 'Write atoms by their symbols: CCO is ethanol.');
+    throw this.fault(`“${mark}” is not an atom`, 'Write atoms by their symbols: CCO is ethanol.');
   }
 
   private take(pattern: RegExp): string | undefined {
@@ -91,7 +91,7 @@ class GraphReader {
     const found = BRACKET.exec(this.text);
     const written = found?.[0] ?? this.text.slice(this.position, this.text.indexOf(']', this.position) + 1);
     this.position += written.length;
-    if (!found) throw this.fault(`“${written}” is no atom`, 'Write it like [Na+], [NH4+] or [nH].');
+    if (!found) throw this.fault(`“${written}” is not an atom`, 'Write it like [Na+], [NH4+] or [nH].');
     const [, symbol = '', hydrogens, charge = ''] = found;
     this.atom({
       symbol,
@@ -110,8 +110,8 @@ class GraphReader {
   }
 
   private bondMark(mark: string): void {
-    if (this.previous === null) throw this.fault('a bond stands before any atom');
-    if (this.bond !== null) throw this.fault('two bonds stand side by side');
+    if (this.previous === null) throw this.fault('a bond comes before any atom');
+    if (this.bond !== null) throw this.fault('there are two bonds side by side');
     this.bond = mark;
   }
 
@@ -125,20 +125,19 @@ class GraphReader {
   private close(): void {
     if (this.bond !== null) throw this.fault('a bond leads nowhere');
     if (this.opened) throw this.fault('a bracket is empty');
-    if (this.previous === null) throw this.fault('a dot stands without a part on both its sides');
+    if (this.previous === null) throw this.fault('a dot lacks a part on one of its sides');
     this.previous = this.branches.pop() ?? null;
   }
 
   private dot(): void {
     if (this.bond !== null) throw this.fault('a bond leads nowhere');
-    if (this.previous === null) throw this.fault('a dot stands without a part on both its sides');
+    if (this.previous === null) throw this.fault('a dot lacks a part on one of its sides');
     this.previous = null;
     this.opened = false;
   }
 
   private ring(number: number): void {
-    if (this.previous === null || this.opened)
-      throw this.fault(`ring number ${number} stands where no atom bears it`);
+    if (this.previous === null || this.opened) throw this.fault(`ring number ${number} follows no atom`);
     const symbol = this.bond;
     this.bond = null;
     const other = this.rings.get(number);

@@ -65,7 +65,7 @@ const distinctNames = z
   .max(200, 'A substance can have 200 other names at most.')
   .refine(
     (list) => new Set(list.map((one) => one.name.toLowerCase())).size === list.length,
-    'The same name stands twice. Keep it once.',
+    'The same name is there twice. Keep it once.',
   );
 
 const hansenPart = (label: string, column: string) =>

@@ -41,7 +41,7 @@ function lineNotes(merged: number, lines: number, to: Material): string[] {
     ...(merged > 0
       ? [`${to.tradeName} was in the phase already: its lines became one, with both shares.`]
       : []),
-    ...(lines > 1 ? [`${to.tradeName} stands on ${lines} lines now, in different phases.`] : []),
+    ...(lines > 1 ? [`${to.tradeName} is now on ${lines} lines, in different phases.`] : []),
   ];
 }
 

@@ -61,8 +61,8 @@ export function readCsv(text: string, name: string): Sheet {
     if (quote?.row === at)
       throw new Problem({
         code: 'invalid-input',
-        title: `A quotation mark is left open or stands alone near line ${line}.`,
-        advice: 'Mend it there, or save the table as XLSX, and choose the file again.',
+        title: `A quotation mark is left open or unpaired near line ${line}.`,
+        advice: 'Correct it there, or save the table as XLSX, and choose the file again.',
       });
     const cells = record.map((cell): Cell => (cell.trim() === '' ? null : shown(cell)));
     if (cells.some((cell) => cell !== null)) rows.push({ line, hidden: false, cells });
@@ -74,7 +74,12 @@ export function readCsv(text: string, name: string): Sheet {
       title: 'The file is empty.',
       advice: 'Choose a file whose first row names the columns.',
     });
-  return { name, hidden: false, rows, notes: [`The cells are parted by ${NAMES[delimiter] ?? delimiter}.`] };
+  return {
+    name,
+    hidden: false,
+    rows,
+    notes: [`The cells are separated by ${NAMES[delimiter] ?? delimiter}.`],
+  };
 }
 
 /**

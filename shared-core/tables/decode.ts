@@ -56,7 +56,7 @@ export function decodeText(bytes: Uint8Array): DecodedText {
   if (isBinary(bytes))
     throw new Problem({
       code: 'invalid-input',
-      title: 'This is no file of text.',
+      title: 'This is not a text file.',
       advice: 'Save the table as CSV or XLSX in your spreadsheet, and choose that file.',
     });
   try {

@@ -8,8 +8,8 @@ test('what came of a batch is told, corrected, and found in the list', async ({ 
   const row = (number: string) => page.getByRole('row').filter({ hasText: number });
   await expect(row('B-001')).toContainText('3 Sept 2026');
   await row('B-003').getByRole('link', { name: 'B-003' }).click();
-  await page.getByRole('button', { name: 'What came of it…' }).click();
-  const dialog = page.getByRole('dialog', { name: 'What came of batch B-003' });
+  await page.getByRole('button', { name: 'Record the outcome…' }).click();
+  const dialog = page.getByRole('dialog', { name: 'Outcome of batch B-003' });
   await dialog.getByLabel('Finished on').fill('2026-09-12');
   await dialog.getByLabel('Bulk obtained').fill('4896');
   await dialog.getByLabel('Bulk obtained').blur();
@@ -24,7 +24,7 @@ test('what came of a batch is told, corrected, and found in the list', async ({ 
   await dialog.getByLabel('Bulk obtained').fill('4845');
   await dialog.getByRole('button', { name: 'Record the outcome' }).click();
   await expect(finished).toContainText('95.0 %');
-  await expect(finished).toContainText('Told 2 times; the last holds.');
+  await expect(finished).toContainText('Recorded 2 times; the last one counts.');
   await page.getByRole('link', { name: 'Batches', exact: true }).click();
   await expect(row('B-003')).toContainText('12 Sept 2026');
 });

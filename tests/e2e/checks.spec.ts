@@ -15,8 +15,8 @@ test('a finding is accepted with a reason that stays, and looked at again; a che
   await expect(finding).toBeVisible();
   await page.getByRole('button', { name: /^Accept: .*heat is the weak side/ }).click();
   await page.getByRole('button', { name: 'Accept the finding' }).click();
-  await expect(page.getByRole('alert')).toHaveText('Write why this finding may stand.');
-  await page.getByLabel('Why it may stand').fill('Held for twelve weeks at 40 °C.');
+  await expect(page.getByRole('alert')).toHaveText('Say why this finding is acceptable.');
+  await page.getByLabel('Why it is acceptable').fill('Held for twelve weeks at 40 °C.');
   await page.getByRole('button', { name: 'Accept the finding' }).click();
   const accepted = page.getByRole('region', { name: 'Accepted findings' });
   await expect(accepted).toContainText('Held for twelve weeks at 40 °C.');

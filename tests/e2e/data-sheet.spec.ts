@@ -33,7 +33,7 @@ test('a data sheet becomes a material, every value shown on its page, and is tak
   const melting = page.getByLabel('Melting or drop point').and(page.locator('.input'));
   await melting.fill('sixty');
   await page.getByRole('button', { name: /Make a material with \d+ values/ }).click();
-  await expect(page.getByText('Some of what you take cannot be read yet.')).toBeVisible();
+  await expect(page.getByText('Some of the values you chose cannot be read yet.')).toBeVisible();
   await melting.fill('59 – 63');
   await page.getByRole('button', { name: /Make a material with \d+ values/ }).click();
   await expect(page.getByText('with the sheet attached.')).toBeVisible();
@@ -49,7 +49,7 @@ test('a data sheet becomes a material, every value shown on its page, and is tak
   expect(made.usage).toMatchObject({ minPpm: 20_000, maxPpm: 50_000, source: 'Larkspur Wax Q, page 1' });
   expect(made.documents).toMatchObject([{ title: 'Larkspur Wax Q', kind: 'specification' }]);
 
-  await page.getByRole('button', { name: 'Take it back' }).click();
+  await page.getByRole('button', { name: 'Undo' }).click();
   await expect(page.getByRole('button', { name: /Make a material with/ })).toBeVisible();
   expect(((await host.get('/api/materials?text=larkspur')) as { rows: unknown[] }).rows).toEqual([]);
 });
@@ -71,7 +71,7 @@ test.describe('with materials on the shelf', () => {
     // Its name stays unless that is taken too.
     await expect(page.getByRole('checkbox', { name: 'Trade name' })).not.toBeChecked();
     await page.getByRole('button', { name: /^Take \d+ values/ }).click();
-    await page.getByRole('button', { name: 'Take it back' }).click();
+    await page.getByRole('button', { name: 'Undo' }).click();
     await expect(page.getByRole('button', { name: /^Take \d+ values/ })).toBeVisible();
     const after = (await host.get(`/api/materials/${id}`)) as Material;
     expect({ ...after, revision: 0, updatedAt: '' }).toEqual({ ...before, revision: 0, updatedAt: '' });
@@ -84,7 +84,7 @@ test('what is no readable sheet is refused with what to do; a long one says what
 }) => {
   await page.goto(`${stillroom.host.origin}/#/data-sheet`);
   await choose(page, 'picture.pdf', Buffer.from([0x89, 0x50, 0x4e, 0x47]));
-  await expect(page.getByRole('alert')).toContainText('This file is no PDF, whatever it is called.');
+  await expect(page.getByRole('alert')).toContainText('This file is not a PDF, whatever its name says.');
   await choose(page, 'scan.pdf', await scannedPdf());
   await expect(page.getByRole('alert')).toContainText('This PDF holds pictures of pages, and no text.');
   await choose(page, 'locked.pdf', await lockedPdf());

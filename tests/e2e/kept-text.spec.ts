@@ -25,7 +25,7 @@ test('after a restart an open page takes the new key, and saves what was typed m
   await openFormula(page);
   await stillroom.host.stop();
   await glycerin(page).fill('7.25');
-  await expect(page.getByRole('alert', { name: 'No connection' })).toContainText('does not answer');
+  await expect(page.getByRole('alert', { name: 'No connection' })).toContainText('is not answering');
   const again = await startAgain(stillroom.host, stillroom.folder, stillroom.library);
   const note = page.getByRole('alert', { name: 'No connection' });
   await expect(note).toContainText('started again');
@@ -146,7 +146,7 @@ test('a host that crashes between the edits of two windows: all that was saved i
   await glycerin(page).fill('7.25');
   await code.fill('SHELF-9');
   for (const window of [page, other])
-    await expect(window.getByRole('alert', { name: 'No connection' })).toContainText('does not answer');
+    await expect(window.getByRole('alert', { name: 'No connection' })).toContainText('is not answering');
 
   const second = await HostProcess.start({ args: ['--library', library], folder, port });
   await expect(glycerin(page)).toHaveValue('7.25');

@@ -49,7 +49,7 @@ test('formulas are found by an ingredient, sorted, and opened by keyboard alone'
   await expect(rows(page).first()).toBeFocused();
   const name = await rows(page).first().getByRole('gridcell').nth(1).innerText();
   await page.keyboard.press('ArrowRight');
-  await expect(page.getByRole('checkbox', { name: `Pick ${name}` })).toBeFocused();
+  await expect(page.getByRole('checkbox', { name: `Select ${name}` })).toBeFocused();
   await page.keyboard.press('ArrowLeft');
   await page.keyboard.press('Enter');
   await expect(page.getByRole('heading', { level: 1, name })).toBeVisible();

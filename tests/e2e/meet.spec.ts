@@ -43,7 +43,7 @@ test('a pack goes out, and comes back into a library that has changed since, wit
   };
   // The pack is made by the screen.
   await page.goto(`${host.origin}/#/materials`);
-  await page.getByRole('checkbox', { name: `Pick ${one!.tradeName}` }).check();
+  await page.getByRole('checkbox', { name: `Select ${one!.tradeName}` }).check();
   await page.getByRole('button', { name: 'Make a pack…' }).click();
   await page.getByLabel('What it is called').fill('Spring pack');
   await expectNoAxeViolations(page);
@@ -57,7 +57,7 @@ test('a pack goes out, and comes back into a library that has changed since, wit
   await page.goto(`${host.origin}/#/library/meet`);
   await page.getByLabel('A pack, or a library as a document').setInputFiles(file);
   await expect(page.getByRole('heading', { name: 'Spring pack' })).toBeVisible();
-  await expect(page.getByText('There is nothing in it that you have not.')).toBeVisible();
+  await expect(page.getByText('It holds nothing that you do not have.')).toBeVisible();
   await page.getByRole('button', { name: 'Make a library of its own of it…' }).click();
   await page.getByLabel('What it is called').fill('Colleague');
   await page.getByRole('button', { name: 'Make and open it' }).click();
@@ -86,15 +86,15 @@ test('a pack goes out, and comes back into a library that has changed since, wit
   await expectNoAxeViolations(page);
   await page
     .getByLabel(`What is done with ${one!.tradeName}`)
-    .selectOption({ label: 'put together; theirs where both changed' });
+    .selectOption({ label: 'merge; theirs where both changed' });
   const merge = page.getByRole('button', { name: 'Merge: 0 added, 1 changed' });
   await expect(merge).toBeVisible();
   await picture(page, 'merge');
   await merge.click();
   await expect(page.getByText(/Done: 0 added, 1 changed/)).toBeVisible();
   expect(((await host.get(`/api/materials/${one!.id}`)) as Material).notes).toBe('what the colleague found');
-  await page.getByRole('button', { name: 'Take all of it back' }).click();
-  await expect(page.getByText('Taken back: the library is as it was before.')).toBeVisible();
+  await page.getByRole('button', { name: 'Undo all of it' }).click();
+  await expect(page.getByText('Undone: the library is as it was before.')).toBeVisible();
   expect(((await host.get(`/api/materials/${one!.id}`)) as Material).notes).toBe('what we found');
 });
 
@@ -136,7 +136,7 @@ test('two materials that are one are joined, and parted again', async ({ page, s
     .click();
   await expect(page.getByText(/is joined into/)).toBeVisible();
   expect((await materialsOf(host)).length).toBe(before - 1);
-  await page.getByRole('button', { name: 'Take the join back' }).click();
-  await expect(page.getByText('Taken back: both are as they were.')).toBeVisible();
+  await page.getByRole('button', { name: 'Undo the join' }).click();
+  await expect(page.getByText('Undone: both are as they were.')).toBeVisible();
   expect((await materialsOf(host)).length).toBe(before);
 });

@@ -91,7 +91,7 @@ test('signs that the typeface lacks are named before printing, and print as thei
 
   await page.getByRole('link', { name: 'Formulas' }).click();
   for (const name of ['Hedgerow Day Cream', 'Meadow Body Milk'])
-    await page.getByLabel(`Pick ${name}`).check();
+    await page.getByLabel(`Select ${name}`).check();
   await page.getByRole('button', { name: 'Print formula sheets…' }).click();
   await expect(dialog(page).getByText('1 sheet made.')).toBeVisible();
   await expect(dialog(page).getByRole('listitem')).toContainText('Hedgerow Day Cream');
@@ -101,7 +101,7 @@ test('signs that the typeface lacks are named before printing, and print as thei
 test('many sheets are made with progress and saved as one ZIP of PDFs', async ({ page }) => {
   await page.getByRole('link', { name: 'Formulas' }).click();
   for (const name of ['Hedgerow Day Cream', 'Meadow Body Milk', 'Gardener’s Hand Balm'])
-    await page.getByLabel(`Pick ${name}`).check();
+    await page.getByLabel(`Select ${name}`).check();
   await page.getByRole('button', { name: 'Print formula sheets…' }).click();
   await expect(dialog(page).getByText('3 sheets made.')).toBeVisible({ timeout: 120_000 });
   const files = Object.values(unzipSync(await saved(page, 'Save ZIP')));
@@ -111,7 +111,7 @@ test('many sheets are made with progress and saved as one ZIP of PDFs', async ({
 
 test('making many sheets can be stopped', async ({ page }) => {
   await page.getByRole('link', { name: 'Formulas' }).click();
-  await page.getByLabel('Pick all shown').check();
+  await page.getByLabel('Select all shown').check();
   // The second sheet waits until it is asked to stop: what was made before is kept.
   let asked = 0;
   await page.route('**/api/sheets', async (route) => {

@@ -45,7 +45,7 @@ test('a messy shelf of 400 rows comes in, its 11 bad rows come back with why, an
   // The word is remembered, and nothing is new.
   await page.getByRole('link', { name: 'Take in a table…' }).first().click();
   await choose(page, 'Rohstoffe.csv', germanShelf());
-  await expect(kind(page, '390 as they are already')).toBeVisible();
+  await expect(kind(page, '390 unchanged')).toBeVisible();
   await expect(page.getByRole('button', { name: 'Take in 0 materials' })).toBeDisabled();
 });
 
@@ -77,8 +77,8 @@ test('a spreadsheet changes what is there, shows how, and is taken back whole', 
     /HLB 11\.5.*→.*HLB 12\.5/,
   );
   await page.getByRole('button', { name: 'Take in 1 material' }).click();
-  await page.getByRole('button', { name: 'Take all of it back' }).click();
-  await expect(page.getByText('Taken back: 0 materials went, 1 are as they were.')).toBeVisible();
+  await page.getByRole('button', { name: 'Undo all of it' }).click();
+  await expect(page.getByText('Undone: 0 materials removed, 1 as they were.')).toBeVisible();
   const { rows } = (await host.get('/api/materials?text=larkspur')) as { rows: { hlb: number | null }[] };
   expect(rows.map(({ hlb }) => hlb).sort()).toEqual([11.5, null]);
 });
@@ -86,7 +86,7 @@ test('a spreadsheet changes what is there, shows how, and is taken back whole', 
 test('what is no table is refused with what to do', async ({ page, stillroom }) => {
   await page.goto(`${stillroom.host.origin}/#/take-in`);
   await choose(page, 'picture.csv', Buffer.from([0x89, 0x50, 0x4e, 0x47, 0, 0, 0, 1]));
-  await expect(page.getByRole('alert')).toContainText('This is no file of text.');
+  await expect(page.getByRole('alert')).toContainText('This is not a text file.');
   await choose(page, 'open.csv', 'Name;INCI\n"A;Aqua');
   await expect(page.getByRole('alert')).toContainText(
     'A quotation mark is left open or stands alone near line 2.',
@@ -135,12 +135,12 @@ test('formulas come in from a sheet each, over materials of the shelf; a limit f
   ]);
   await choose(page, 'milks.xlsx', Buffer.from(book));
   await expect(page.getByRole('heading', { name: 'What would become of 2 formulas' })).toBeVisible();
-  await expect(page.getByText('“Larkspur Butter” is no material of the library.')).toBeVisible();
+  await expect(page.getByText('“Larkspur Butter” is not a material of the library.')).toBeVisible();
   await expectNoAxeViolations(page);
   await page.getByRole('button', { name: 'Take in 1 formula' }).click();
   await expect(page.getByText('Taken in: 1 formula added, 0 changed.')).toBeVisible();
-  await page.getByRole('button', { name: 'Take all of it back' }).click();
-  await expect(page.getByText('Taken back: 1 formula went')).toBeVisible();
+  await page.getByRole('button', { name: 'Undo all of it' }).click();
+  await expect(page.getByText('Undone: 1 formula removed')).toBeVisible();
 
   await page.goto(`${host.origin}/#/take-in?about=limits`);
   await choose(

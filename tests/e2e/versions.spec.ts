@@ -36,8 +36,8 @@ test('versions are listed and compared, become the draft again, and formulas of 
   await expect(page.getByRole('heading', { name: 'Hedgerow Day Cream (from version 2)' })).toBeVisible();
 
   await page.getByRole('link', { name: 'Formulas', exact: true }).click();
-  await page.getByRole('checkbox', { name: 'Pick Hedgerow Day Cream', exact: true }).check();
-  await page.getByRole('checkbox', { name: 'Pick Hedgerow Day Cream (from version 2)' }).check();
+  await page.getByRole('checkbox', { name: 'Select Hedgerow Day Cream', exact: true }).check();
+  await page.getByRole('checkbox', { name: 'Select Hedgerow Day Cream (from version 2)' }).check();
   await page.getByRole('link', { name: 'Compare side by side' }).click();
   await page.getByLabel('Only where they differ').check();
   await expect(page.getByRole('row', { name: new RegExp(`^${material}`) })).toContainText('4.75');
@@ -52,7 +52,7 @@ test('a limit edited after a version was recorded is named on its page, and judg
   await recordVersion(page, 'As it went to the first customers');
   await page.getByRole('link', { name: 'Versions' }).click();
   await expect(
-    page.getByText('No limit of this library was passed on its day, and none is today.'),
+    page.getByText('No limit of this library was broken on its day, and none is today.'),
   ).toBeVisible();
 
   const { limits } = (await host.get('/api/law')) as { limits: Limit[] };
@@ -67,7 +67,7 @@ test('a limit edited after a version was recorded is named on its page, and judg
   await expect(law.getByRole('listitem').filter({ hasText: 'Phenoxyethanol, limit, changed' })).toContainText(
     /Limit: 1\s% of the product\s*0.5/,
   );
-  await expect(law.getByRole('heading', { name: 'Passed today, and not on its day' })).toBeVisible();
+  await expect(law.getByRole('heading', { name: 'Broken today, and not on its day' })).toBeVisible();
   await expect(law).toContainText('Changed in the table since.');
   await law.getByText(/Found today, and not on its day/).click();
   await expectNoAxeViolations(page);

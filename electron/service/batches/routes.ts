@@ -25,7 +25,7 @@ function refuseWithdrawn(context: ServiceContext, versionId: string, number: num
   throw new Problem({
     code: 'in-use',
     title: `Version ${number} is withdrawn: ${decisions.at(-1)?.reason ?? ''}`,
-    advice: 'No batch is made of it. Choose another version, or put the formula right and record one.',
+    advice: 'No batch is made of it. Choose another version, or correct the formula and record one.',
   });
 }
 
@@ -58,7 +58,7 @@ function told(context: ServiceContext, id: string, entered: EnteredOutcome): Bat
     throw new Problem({
       code: 'invalid-input',
       title: 'That day is still to come.',
-      advice: 'Write down what came of a batch once it is finished.',
+      advice: 'Record the outcome of a batch once it is finished.',
     });
   const made = { ...entered, at };
   library.transaction((tx) => insertOutcome(tx, known.id, made));

@@ -27,7 +27,7 @@ function refuseUnmended(context: ServiceContext, { content, materials }: Formula
   throw new Problem({
     code: 'invalid-input',
     title: `This version cannot be approved: ${first.title}.`,
-    advice: `${stops.length > 1 ? `${stops.length - 1} more must be fixed too. ` : ''}Put it right in the draft and record another version; this one stays as it is.`,
+    advice: `${stops.length > 1 ? `${stops.length - 1} more must be fixed too. ` : ''}Correct it in the draft and record another version; this one stays as it is.`,
   });
 }
 
@@ -48,7 +48,7 @@ export function decideOn(
     throw new Problem({
       code: 'in-use',
       title: `Version ${version.number} is withdrawn, and stays so.`,
-      advice: 'Start a new draft from it, put right what was wrong, and record another version.',
+      advice: 'Start a new draft from it, correct what was wrong, and record another version.',
     });
   if (standing === entered.decision)
     throw new Problem({

@@ -97,7 +97,7 @@ function refuseGone(context: ServiceContext, content: FormulaContent): void {
   throw new Problem({
     code: 'invalid-input',
     title: `${gone.length === 1 ? 'A line names a material that is' : `${gone.length} lines name materials that are`} no longer in the library.`,
-    advice: 'Replace or remove the marked lines; the rest of your draft is kept as it stands.',
+    advice: 'Replace or remove the marked lines; the rest of your draft is kept as it is.',
     fields: lines
       .filter((line) => gone.includes(line.materialId))
       .map((line) => ({ path: `line.${line.id}`, message: 'This material was deleted.' })),

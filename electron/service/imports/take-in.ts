@@ -108,7 +108,7 @@ function unchangedSince<R extends Kept & C, C extends object>(
     title: now
       ? `“${titleOf(now)}” was changed after it was taken in.`
       : `A ${name} that was taken in is no longer there.`,
-    advice: 'Taking in can be taken back only as a whole. Mend the records one by one, from their history.',
+    advice: 'Taking in can be undone only as a whole. Correct the records one by one, from their history.',
   });
 }
 
@@ -124,7 +124,7 @@ export function takeBack<R extends Kept & C, C extends object>(
   const { repository, refuseUsed } = table.taker;
   const { noun } = repository;
   const written = table.written ?? { added: [], changed: [] };
-  const doing = doingNow(context, 'taking in taken back');
+  const doing = doingNow(context, 'taking in undone');
   const told: { id: string; revision?: number }[] = [];
   library.transaction((tx) => {
     for (const id of written.added) {

@@ -217,8 +217,8 @@ export class LibrarySession {
     if (!this.troubleFolder || !(this.goodLog() || this.trouble?.facts.asItIs))
       throw new Problem({
         code: 'not-found',
-        title: 'There is no library here that could be opened so.',
-        advice: 'Open the library again to see what stands in its way. Nothing was changed.',
+        title: 'There is no library here that can be opened in this way.',
+        advice: 'Open the library again to see what is wrong with it. Nothing was changed.',
       });
     const folder = this.troubleFolder;
     await this.telling(folder, async () => {

@@ -150,7 +150,7 @@ export function joinMaterials(
 /** Takes a join back, as one change. @throws Problem conflict when something of it was changed since */
 export function takeJoinBack(context: ServiceContext, { changed, removed }: JoinWritten): void {
   const { library } = context.session.current();
-  const doing = doingNow(context, 'joining taken back');
+  const doing = doingNow(context, 'joining undone');
   const told: JoinWritten = { changed: [], removed: [] };
   library.transaction((tx) => {
     for (const material of removed) {
@@ -168,7 +168,7 @@ export function takeJoinBack(context: ServiceContext, { changed, removed }: Join
         throw new Problem({
           code: 'conflict',
           title: `“${repository.noun.titleOf(before)}” was changed after the two were joined.`,
-          advice: 'Joining can be taken back only as a whole. Put single records right from their history.',
+          advice: 'Joining can be undone only as a whole. Correct single records from their history.',
         });
       const after = { ...before, revision: revision + 1, updatedAt: doing.at };
       keepLeft(tx, repository.noun, now);

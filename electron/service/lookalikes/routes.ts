@@ -79,7 +79,7 @@ export function lookAlikeRoutes(context: ServiceContext) {
         throw new Problem({
           code: 'not-found',
           title: 'There is nothing here to undo.',
-          advice: 'Put single materials right from their history.',
+          advice: 'Correct single materials from their history.',
         });
       takeJoinBack(context, last.written);
       last = null;

@@ -215,7 +215,7 @@ export class Meetings {
         code: 'conflict',
         title: 'Something was changed after the two were merged.',
         advice:
-          'Taking the merge back would lose that. On the library’s page, compare with the backup made before the merge, and restore single records from it.',
+          'Undoing the merge would lose that. On the library’s page, compare with the backup made before the merge, and restore single records from it.',
       });
     await library.restore(done.backup);
     this.done = null;

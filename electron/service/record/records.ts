@@ -138,7 +138,7 @@ export function bringBack<R extends Kept & C, C extends object>(
   id: string,
   content: C,
 ): R {
-  const doing = doingNow(context, 'brought back');
+  const doing = doingNow(context, 'restored');
   const back = { ...content, id, revision: 1, createdAt: doing.at, updatedAt: doing.at } as unknown as R;
   context.session.current().library.transaction((tx) => {
     repository.refuse?.(tx, content);

@@ -11,7 +11,7 @@ export const MUDDLE: DemoFormula = {
   productType: 'o/w emulsion',
   use: 'leave-on',
   market: { kind: 'face cream', regions: ['EU'] },
-  purpose: 'Wrong on purpose, to learn by: mend it until no check finds anything',
+  purpose: 'Wrong on purpose, to learn by: correct it until no check finds anything',
   phases: [
     {
       title: 'Oil phase',

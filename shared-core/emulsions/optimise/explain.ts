@@ -110,7 +110,7 @@ async function saysFor(search: Search, name: string): Promise<string> {
     case DEMANDS.usage:
       return usageSays(search);
     default:
-      return isPin(name) ? `give up ${name}` : `give up the rule “${name}”`;
+      return isPin(name) ? `drop ${name}` : `drop the rule “${name}”`;
   }
 }
 

@@ -88,7 +88,7 @@ async function alternativesTo(search: Search, best: Level[]): Promise<Alternativ
   } catch (failure) {
     // The best is proven already, and must not be lost with the rest.
     if (!(failure instanceof SolverFailed)) throw failure;
-    cautions.push('The solver gave up on a further choice: there may be more than are shown.');
+    cautions.push('The solver could not settle a further choice: there may be more than are shown.');
   }
   const choices = answers.slice(1).map((levels) => choiceOf(levels, demand));
   const noMore = answers.length < wanted && cautions.length === 0;

@@ -90,7 +90,7 @@ function percentShare({ amount, toHundred }: PastedLine): PastedShare {
   if (toHundred) return { ppm: 0, fault: null };
   if (amount === null) return { ppm: 0, fault: 'No share is given: it comes in with 0 %.' };
   if (amount < 0 || amount > 100)
-    return { ppm: 0, fault: 'This is no share of 0 to 100 %: it comes in with 0 %.' };
+    return { ppm: 0, fault: 'This is not a share of 0 to 100 %: it comes in with 0 %.' };
   const ppm = ppmFromPercent(amount);
   const finer = Math.abs(amount * 10_000 - ppm) > 1e-6;
   return { ppm, fault: finer ? 'Rounded to the four decimals that are kept.' : null };

@@ -81,7 +81,7 @@ export const EMULSION_TERMS = {
   hld: {
     term: 'HLD',
     also: ['hydrophilic-lipophilic deviation'],
-    says: 'Hydrophilic-lipophilic deviation: how far a system of surfactant, oil, salt and temperature stands from inversion. Below 0 it favours o/w, above 0 w/o.',
+    says: 'Hydrophilic-lipophilic deviation: how far a system of surfactant, oil, salt and temperature is from inversion. Below 0 it favours o/w, above 0 w/o.',
     source: SALAGER_1979,
   },
   eacn: {

@@ -16,7 +16,7 @@ export const MATERIAL_TERMS = {
   inci: {
     term: 'INCI',
     also: ['INCI name'],
-    says: 'International Nomenclature of Cosmetic Ingredients: the names by which ingredients stand on a label, the same in most countries.',
+    says: 'International Nomenclature of Cosmetic Ingredients: the names by which ingredients are listed on a label, the same in most countries.',
     source: REGULATION,
   },
   'trade-name': {
@@ -57,7 +57,7 @@ export const MATERIAL_TERMS = {
   },
   ph: {
     term: 'pH',
-    says: 'How acid or alkaline water is: 7 is neutral, each unit is a factor of ten. Skin stands near 5.',
+    says: 'How acid or alkaline water is: 7 is neutral, each unit is a factor of ten. Skin is near 5.',
     source: GOLD_BOOK,
   },
   'molar-mass': {

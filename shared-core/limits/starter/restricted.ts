@@ -132,7 +132,7 @@ export const RESTRICTED_LIMITS: readonly LimitContent[] = [
     expressedAs: 'Fluorine',
     kinds: ['oral'],
     labelPhrase: 'Contains fluoride',
-    condition: 'The label names the compound. Words on use by children stand beside it above 0.1 %.',
+    condition: 'The label names the compound. Words on use by children are added above 0.1 %.',
   }),
   example('Selenium Sulfide', 1, annex('III', '49'), {
     kinds: ['shampoo'],

@@ -24,12 +24,12 @@ function shareOf(cells: readonly string[], mark: DecimalMark | null, ofOne: bool
     const scaled = (one: number | null): number | null => (one === null || !ofOne ? one : one * 100);
     const { low, value, high, unit } = quantity;
     const share = shareEnds({ low: scaled(low), value: scaled(value), high: scaled(high), unit });
-    return share ?? `“${cell}” is no share of 0 to 100 %.`;
+    return share ?? `“${cell}” is not a share of 0 to 100 %.`;
   });
   const fault = ends.find((one) => typeof one === 'string');
   if (fault !== undefined) return fault as string;
   const [first, last] = [ends[0] as Share, ends[ends.length - 1] as Share];
-  return first[0] <= last[1] ? [first[0], last[1]] : `“${cells.join(' – ')}”: the range falls.`;
+  return first[0] <= last[1] ? [first[0], last[1]] : `“${cells.join(' – ')}”: the range runs downwards.`;
 }
 
 /** Shares written as parts of one: they come to 1, and none bears its sign. */
@@ -57,7 +57,7 @@ export function pastedComposition(text: string): PastedComposition {
     const parts = namesOf(named.map(({ name }) => name).join('; '), mark);
     return parts.length > 0
       ? { ok: true, parts }
-      : { ok: false, message: 'No INCI name stands in what was pasted.' };
+      : { ok: false, message: 'What was pasted holds no INCI name.' };
   }
   const ofOne = areOfOne(
     counted.map(({ shares }) => shares),

@@ -81,7 +81,7 @@ export function documentsPart(materials: readonly Material[], region: Region, wi
 }
 
 function outcomeText(outcome: BatchOutcome, totalMg: number, region: Region): string {
-  const told = `${outcomeWords(outcome, totalMg, region)}; told by ${outcome.by}.`;
+  const told = `${outcomeWords(outcome, totalMg, region)}; recorded by ${outcome.by}.`;
   return outcome.remarks === '' ? told : `${told} ${outcome.remarks}`;
 }
 
@@ -95,14 +95,14 @@ export function batchesPart(batches: readonly MadeBatch[], region: Region, width
         { head: 'Batch', share: 12 },
         { head: 'Planned', share: 15 },
         { head: 'Mass', share: 14, alignment: 'right' },
-        { head: 'What came of it', share: 33 },
+        { head: 'Outcome', share: 33 },
         { head: 'Note', share: 26 },
       ],
       rows: batches.map(({ number, createdAt, totalMg, readabilityMg, note, outcome }) => [
         numberText(number),
         cell(formatDate(createdAt, region)),
         figureCell(formatMass(totalMg, region, readabilityMg)),
-        cell(outcome ? outcomeText(outcome, totalMg, region) : 'not told yet'),
+        cell(outcome ? outcomeText(outcome, totalMg, region) : 'not recorded yet'),
         cell(note),
       ]),
     }),

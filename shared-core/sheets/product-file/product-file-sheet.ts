@@ -158,7 +158,9 @@ function gapsSection(gaps: readonly FileGap[], width: number): SheetNode[] {
   if (gaps.length === 0)
     return headed(
       'What is missing',
-      paragraph('Nothing that this file looks for. Whether it suffices is for a qualified assessor.'),
+      paragraph(
+        'Nothing that this file looks for. Whether that is enough is for a qualified assessor to decide.',
+      ),
     );
   return headed(
     'What is missing',

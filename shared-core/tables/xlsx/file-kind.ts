@@ -22,7 +22,7 @@ const compound = (bytes: Uint8Array) =>
   holds(bytes, ENCRYPTED)
     ? notAWorkbook(
         'This spreadsheet is locked with a password.',
-        'Open it in a spreadsheet program, take the password away, save it, and choose it again.',
+        'Open it in a spreadsheet program, remove the password, save it, and choose it again.',
       )
     : notAWorkbook('This is a spreadsheet of the old kind (.xls), which is not read here.', SAVE_AS);
 
@@ -30,14 +30,14 @@ const compound = (bytes: Uint8Array) =>
 function written(text: string): Problem {
   if (/<(!doctype html|html|table)\b/i.test(text)) {
     return notAWorkbook(
-      'This is a page for a browser (HTML) and no spreadsheet, whatever its name says.',
+      'This is a page for a browser (HTML), not a spreadsheet, whatever its name says.',
       SAVE_AS,
     );
   }
   if (/^\s*<\?xml/.test(text))
-    return notAWorkbook('This is no .xlsx spreadsheet, but a file of XML.', SAVE_AS);
+    return notAWorkbook('This is not an .xlsx spreadsheet, but a file of XML.', SAVE_AS);
   return notAWorkbook(
-    'This is a text file and no spreadsheet, whatever its name says.',
+    'This is a text file, not a spreadsheet, whatever its name says.',
     'If it holds a table, let its name end in .csv, and choose it again.',
   );
 }
@@ -65,7 +65,7 @@ export function otherThanArchive(bytes: Uint8Array): Problem | null {
   const text = beginning(bytes);
   if (text !== null) return written(text);
   return notAWorkbook(
-    'This file is no spreadsheet.',
+    'This file is not a spreadsheet.',
     'Choose a spreadsheet saved as .xlsx, or a table saved as CSV.',
   );
 }

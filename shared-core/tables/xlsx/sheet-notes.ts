@@ -36,7 +36,8 @@ function staleNote({ count, first }: Tally): string {
 }
 
 function noDayNote({ count, first }: Tally): string {
-  if (count === 1) return `The number in ${first} is shown as a date, but is no day; it is read as a number.`;
+  if (count === 1)
+    return `The number in ${first} is shown as a date, but is not a day; it is read as a number.`;
   return `${count} numbers are shown as dates, but are no days, the first in ${first}; they are read as numbers.`;
 }
 

@@ -24,7 +24,7 @@ const MOST_SHEETS = 2_000;
 
 const foreign = () =>
   notAWorkbook(
-    'This file is no spreadsheet of the kind that is read here.',
+    'This file is not a spreadsheet of the kind that is read here.',
     'Choose a spreadsheet saved as .xlsx, or a table saved as CSV.',
   );
 

@@ -175,7 +175,7 @@ export function readWorksheet(
 ): Sheet {
   const heard = new SheetListener(context, room);
   readXmlPart(archive, part, heard);
-  if (heard.root !== 'worksheet') throw damaged(`${part} is no worksheet`);
+  if (heard.root !== 'worksheet') throw damaged(`${part} is not a worksheet`);
   const rows = inOrder(heard.rows);
   const { odd } = heard;
   for (const { reference } of emptyMerged(rows, heard.merges)) add(odd.merged, () => reference);

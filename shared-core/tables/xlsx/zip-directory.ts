@@ -70,7 +70,7 @@ function readEntry(bytes: Uint8Array, view: DataView, at: number): ZipEntry {
   if (view.getUint16(at + 8, true) & 1) {
     throw notAWorkbook(
       'This spreadsheet is locked with a password.',
-      'Open it in a spreadsheet program, take the password away, save it, and choose it again.',
+      'Open it in a spreadsheet program, remove the password, save it, and choose it again.',
     );
   }
   const method = view.getUint16(at + 10, true);

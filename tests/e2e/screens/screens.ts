@@ -151,7 +151,7 @@ export const SCREENS: Screen[] = [
     name: 'formulas, some picked',
     route: 'formulas',
     address: (records) => records && '/formulas',
-    prepare: (page) => page.getByRole('checkbox', { name: 'Pick all shown' }).check(),
+    prepare: (page) => page.getByRole('checkbox', { name: 'Select all shown' }).check(),
     openers: [
       press('make a pack', ['exports/SendPack'], 'Make a pack…'),
       press('delete a formula', ['formulas/FormulaActions'], /^Delete /),
@@ -275,7 +275,7 @@ export const SCREENS: Screen[] = [
     route: 'batch',
     address: (records) => records && `/batches/${records.batch}`,
     openers: [
-      press('what came of it', ['batches/FinishBatch'], 'What came of it…'),
+      press('what came of it', ['batches/FinishBatch'], 'Record the outcome…'),
       sheet('batch record', ['batches/BatchPage'], /batch record/i),
     ],
   },

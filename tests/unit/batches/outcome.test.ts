@@ -20,14 +20,14 @@ describe('what came of a batch', () => {
   });
 
   it.each([
-    [{ finishedOn: '2026-02-30' }, 'Write the day as a date.'],
-    [{ finishedOn: 'yesterday' }, 'Write the day as a date.'],
+    [{ finishedOn: '2026-02-30' }, 'Enter the day as a date.'],
+    [{ finishedOn: 'yesterday' }, 'Enter the day as a date.'],
     [{ obtainedMg: 0 }, 'Enter the bulk that was obtained.'],
     [{ obtainedMg: 1.5 }, 'A mass must be a number of milligrams.'],
     [{ obtainedMg: 10_000_000_001 }, 'Stillroom keeps batches up to 10 tonnes.'],
     [{ unitsFilled: -1 }, 'The units filled cannot be fewer than none.'],
     [{ unitsFilled: 1.5 }, 'A whole number of units was filled.'],
-    [{ by: ' ' }, 'Give who tells it.'],
+    [{ by: ' ' }, 'Give who recorded it.'],
   ])('%j is refused: %s', (part, message) => {
     const issues = enteredOutcome.safeParse({ ...told, ...part }).error?.issues ?? [];
     expect(issues.map((one) => one.message)).toEqual([message]);

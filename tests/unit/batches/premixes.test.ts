@@ -105,7 +105,7 @@ describe('what a plan may hold', () => {
 
   it.each([
     [{ overagePpm: 500_000 }, ''],
-    [{ overagePpm: 500_001 }, 'An overage above 50 % is a different batch size.'],
+    [{ overagePpm: 500_001 }, 'An overage above 50 % makes a different batch size.'],
     [{ overagePpm: -1 }, 'A share cannot be negative.'],
     [{ readabilityMg: 1 }, ''],
     [{ readabilityMg: 0 }, 'A readability is above zero.'],

@@ -56,7 +56,7 @@ describe('what a formula may hold that is hard to judge', () => {
     const law = { substances: EXAMPLES.substances, limits: [kept<LimitContent>(limit)] };
     const [one] = judged([[make('U', 'Urea'), 4]], situation(), law);
     expect(one).toMatchObject({ verdict: 'within', total: { high: 4 } });
-    expect(one?.cautions.join()).toContain('Unheard-of Acid, which is no substance of the table');
+    expect(one?.cautions.join()).toContain('Unheard-of Acid, which is not in the table of substances');
   });
 
   it('200 lines: all are summed, to the ppm', () => {

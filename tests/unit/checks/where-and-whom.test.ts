@@ -142,7 +142,7 @@ describe('materials withdrawn, and papers past their day', () => {
     ...{ kind, dated, validUntil, title: `${kind} of ${dated}` },
     ...{ sha256: 'a'.repeat(64), mediaType: 'application/pdf' as const, bytes: 1 },
   });
-  it('warns of a specification past its last day, notes a certificate, and tells what ends soon', () => {
+  it('warns of a specification expired, notes a certificate, and tells what ends soon', () => {
     const filed = make('Filed', 'Betaine', {
       documents: [
         paper('specification', '2024-01-01', '2026-05-31'),
@@ -151,7 +151,7 @@ describe('materials withdrawn, and papers past their day', () => {
     });
     expect(at([[filed, 1]], '2026-05-31', 'papers').map(([severity]) => severity)).toEqual(['note']);
     expect(at([[filed, 1]], '2026-06-01', 'papers').map(([severity, title]) => [severity, title])).toEqual([
-      ['warn', 'Paper past its last day: Filed: specification of 2024-01-01 (until 2026-05-31)'],
+      ['warn', 'Expired document: Filed: specification of 2024-01-01 (until 2026-05-31)'],
     ]);
     // 60 days before 31 August is 2 July.
     expect(at([[filed, 1]], '2026-07-01', 'papers')).toHaveLength(1);

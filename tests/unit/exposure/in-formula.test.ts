@@ -60,7 +60,7 @@ describe('exposure to what a formula holds', () => {
     const [bare] = exposed([[acid, 5_000]], [substance('Benzoic Acid', { pod: 500 })]);
     expect(bare?.dose.value).toBeCloseTo(24.14 * 0.005 * 0.5, 9);
     expect(bare?.cautions).toEqual([
-      'No dermal absorption is recorded: 50 %, the guidance’s default, went in.',
+      'No dermal absorption is recorded: 50 %, the guidance’s default, is used.',
       'The point of departure counts as systemic: no oral bioavailability is recorded.',
     ]);
     const [without] = exposed([[acid, 5_000]], [substance('Benzoic Acid', { dermalAbsorption: 10 })]);

@@ -164,8 +164,8 @@ describe('a decision on a version', () => {
       { decision: 'withdrawn', reason: '   ' },
       'Say why it is withdrawn: whoever finds it later has to know.',
     ],
-    [{ on: '1 March' }, 'Write the day as a date.'],
-    [{ on: '2026-02-30' }, 'Write the day as a date.'],
+    [{ on: '1 March' }, 'Enter the day as a date.'],
+    [{ on: '2026-02-30' }, 'Enter the day as a date.'],
   ])('refuses %o', (part, message) => {
     const entered = { decision: 'approved', by: 'E. M.', on: '2026-03-01', reason: '' };
     expect(enteredDecision.safeParse(entered).success).toBe(true);

@@ -81,7 +81,7 @@ describe('cells in the unit of their target', () => {
     expect(value('figures.hlb', '5 °C')).toMatch(/no unit of HLB/);
     expect(value('usage.maxPpm', '2–5 %')).toMatch(/takes one number/);
     expect(value('figures.hlb', { error: '#REF!' })).toMatch(/#REF!/);
-    expect(value('figures.hlb', { date: '2026-05-08' })).toMatch(/A date stands here/);
+    expect(value('figures.hlb', { date: '2026-05-08' })).toMatch(/This is a date/);
   });
   it('what says nothing is nothing', () => {
     for (const cell of [null, '', '-', '–', 'n/a', 'k. A.', '?'])

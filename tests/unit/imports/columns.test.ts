@@ -117,7 +117,7 @@ describe('the rows of a table', () => {
     );
     expect(twice.map(({ faults }) => faults.map(({ message }) => message))).toEqual([
       [],
-      ['“DUO” stands in line 2 already.'],
+      ['“DUO” is already in line 2.'],
     ]);
   });
 
@@ -129,7 +129,7 @@ describe('the rows of a table', () => {
     );
     const [joined] = gatherRows(rows, 'tradeName', columns);
     expect(joined!.faults.map(({ message }) => message)).toEqual([
-      expect.stringContaining('Line 3 says something else of') as string,
+      expect.stringContaining('Line 3 gives another value for') as string,
     ]);
   });
 

@@ -56,7 +56,7 @@ describe('a table of formulas, a line a row', () => {
       ['refused', 'Larkspur Gel'],
     ]);
     expect(outcomes[1]!.faults[0]!.message).toContain(
-      'Line 6: “Harrow Nothing” is no material of the library.',
+      'Line 6: “Harrow Nothing” is not a material of the library.',
     );
     expect((await ask('POST', `/imports/${id}/take-in`)).body).toEqual({ added: 1, changed: 0 });
     const [made] = await all(ask);

@@ -17,17 +17,17 @@ const INCI = [
 export const ROWS = 400;
 /** Which rows, counted from 1, are bad, and a word of the reason that must be given. */
 export const BAD: Readonly<Record<number, { change: Partial<Row>; why: RegExp }>> = {
-  7: { change: { hlb: 'hoch' }, why: /no number/ },
+  7: { change: { hlb: 'hoch' }, why: /not a number/ },
   31: { change: { charge: 'geladen' }, why: /no word of Charge/ },
   58: { change: { name: '' }, why: /trade name/ },
   90: { change: { inci: '' }, why: /INCI/ },
   123: { change: { max: '150 %' }, why: /more than 100 %/ },
-  160: { change: { price: 'auf Anfrage' }, why: /no amount of money/ },
+  160: { change: { price: 'auf Anfrage' }, why: /not an amount of money/ },
   201: { change: { shelf: '2 Wochen' }, why: /no unit/ },
   245: { change: { hlb: '55' }, why: /between 0 and 40/ },
   290: { change: { min: '8', max: '3' }, why: /rise/ },
-  333: { change: { code: 'R-0001' }, why: /stands in line/ },
-  388: { change: { hlb: '#WERT!' }, why: /no number|shows/ },
+  333: { change: { code: 'R-0001' }, why: /already in line/ },
+  388: { change: { hlb: '#WERT!' }, why: /not a number|shows/ },
 };
 
 interface Row {

@@ -212,7 +212,7 @@ describe('what stands in the way', () => {
       expect.stringMatching(/^2 materials of the library have this trade name/),
       'The row has no trade name to be known by.',
       '',
-      '“c” stands in line 4 already.',
+      '“c” is already in line 4.',
     ]);
   });
 
@@ -245,7 +245,7 @@ describe('compositions over several rows', () => {
   it('must agree in all else', () => {
     const { rows } = read(text.replace('X1;Blend;Aqua', 'X1;Other;Aqua'));
     expect(rows[0]!.faults.map(({ message }) => message)).toEqual([
-      `Line 3 says something else of ${targetOf('tradeName').label}. One material, one value.`,
+      `Line 3 gives another value for ${targetOf('tradeName').label}. A material has one.`,
     ]);
   });
 });

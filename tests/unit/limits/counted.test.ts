@@ -52,7 +52,7 @@ describe('what cannot be counted as the limit asks', () => {
     ]);
     const unknown = limit('Sorbic Acid', { expressedAs: 'Unobtainic Acid' });
     expect(judged([[sorbic, 0.5]], situation(), law(unknown))[0]!.cautions[0]).toBe(
-      'It is to be counted as Unobtainic Acid, which is no substance of the table: each counts as it is. Add it, or correct the limit.',
+      'It is to be counted as Unobtainic Acid, which is not in the table of substances: each counts as it is. Add it, or correct the limit.',
     );
     const salt = kept({
       ...blankSubstance('Mystery Salt'),

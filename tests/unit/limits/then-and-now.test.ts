@@ -77,7 +77,7 @@ describe('a limit that was edited after a version was recorded', () => {
       },
     ]);
     expect(changesTo([{ ...was, checked: 'checked' }], [was])).toEqual([]);
-    expect(changesTo([], [was])).toMatchObject([{ happened: 'taken out', fields: [] }]);
+    expect(changesTo([], [was])).toMatchObject([{ happened: 'removed', fields: [] }]);
     expect(changesTo([is], [])).toMatchObject([{ happened: 'entered' }]);
   });
   it('says nothing where it is about nothing in the formula', () => {

@@ -160,7 +160,7 @@ describe('names of substances in words', () => {
       ),
     ).toBe('Linalool 1.20\u00a0%, Citral 0.0009\u00a0%');
     expect(legalLimitWords({ ppm: 10_000, note: '', source: 'Annex V/29' }, 'en-GB')).toBe(
-      '1.00\u00a0% of the ready product; Annex V/29',
+      '1.00\u00a0% of the finished product; Annex V/29',
     );
     expect(legalLimitWords(null, 'en-GB')).toBe('');
   });

@@ -176,7 +176,7 @@ describe('the words for the scale', () => {
       blend: 10.25,
     });
     expect(hlbAxisWords(full, 'de-DE')).toBe(
-      '2 emulsifiers on the HLB scale. Required: 10,5, band 9,5 to 11,5. The blend stands at 10,3.',
+      '2 emulsifiers on the HLB scale. Required: 10,5, band 9,5 to 11,5. The blend is at 10,3.',
     );
   });
 });

@@ -245,7 +245,7 @@ describe('formulas through the service', () => {
     const cases = [
       [{ recordedBy: 'A'.repeat(121) }, 'recordedBy', 'Keep this to 120 characters or fewer.'],
       [{ readabilityMg: 0.5 }, 'readabilityMg', 'A readability of less than a milligram cannot be entered.'],
-      [{ overagePpm: 600_000 }, 'overagePpm', 'An overage above 50 % is a different batch size.'],
+      [{ overagePpm: 600_000 }, 'overagePpm', 'An overage above 50 % makes a different batch size.'],
     ] as const;
     for (const [part, path, message] of cases)
       expect((await change(part)).body.fields).toEqual([{ path, message }]);

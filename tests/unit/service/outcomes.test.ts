@@ -40,7 +40,7 @@ it('tells what came of a batch, keeps what was told before, and prints the last'
   expect(pages.join(' ').replaceAll('\u00a0', ' ')).toContain('96.0 % of what was weighed');
 });
 
-it('refuses a day to come, nothing obtained, and nobody who tells it', async () => {
+it('refuses a day to come, nothing obtained, and nobody who recorded it', async () => {
   const { ask } = await serviceWith('demonstration');
   const [batch] = (await ask<ListPage<BatchRow>>('GET', '/batches?state=planned')).body.rows;
   const good = { finishedOn: '2026-09-10', obtainedMg: 1000, unitsFilled: null, by: 'A. Maker', remarks: '' };

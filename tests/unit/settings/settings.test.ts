@@ -32,7 +32,7 @@ describe('settings', () => {
     [{ readabilityMg: 0.5 }, 'A readability of less than a milligram cannot be entered.'],
     [{ readabilityMg: 0 }, 'A readability is above zero.'],
     [{ readabilityMg: 1_000_001 }, 'A step above 1 kg is no use for weighing.'],
-    [{ overagePpm: 500_001 }, 'An overage above 50 % is a different batch size.'],
+    [{ overagePpm: 500_001 }, 'An overage above 50 % makes a different batch size.'],
     [{ overagePpm: -1 }, 'A share cannot be negative.'],
     [{ overagePpm: 0.5 }, 'A share must be a number of per cent with at most four decimals.'],
     [{ formulaPrefix: 'x'.repeat(13) }, 'Keep this to 12 characters or fewer.'],

@@ -211,14 +211,14 @@ describe('the file of a product', () => {
         '14 Mar 2026',
         '2.5500\u00a0kg',
         // By hand: 2,473.5 g of 2,550 g are 97.0 %; masses are told in four figures.
-        '16 Mar 2026, 2.474\u00a0kg, 97.0\u00a0% of what was weighed, 48 units; told by E. Marlowe. A little left in the vessel.',
+        '16 Mar 2026, 2.474\u00a0kg, 97.0\u00a0% of what was weighed, 48 units; recorded by E. Marlowe. A little left in the vessel.',
         'For the Thursday class; keep 200 g back for the stability study.',
       ],
       [
         'B-0042',
         '14 Mar 2026',
         '2.5500\u00a0kg',
-        'not told yet',
+        'not recorded yet',
         'For the Thursday class; keep 200 g back for the stability study.',
       ],
     ]);

@@ -197,7 +197,7 @@ export const PRESERVATIVE = sampleMaterial(
     offers: euros(1000, 34),
     legalLimit: {
       ppm: 10_000,
-      note: 'phenoxyethanol in the ready product',
+      note: 'phenoxyethanol in the finished product',
       source: 'as recorded by the maker',
     },
   },

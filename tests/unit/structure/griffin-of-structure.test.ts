@@ -120,6 +120,6 @@ describe('the ester method takes fatty acids only', () => {
   });
 
   it('an ether is no ester, and says nothing of acids', () => {
-    expect(outcomeOf(smilesOfPick('c18', 'peg-ether', 2), 'ester')).toMatch(/It is no ester/);
+    expect(outcomeOf(smilesOfPick('c18', 'peg-ether', 2), 'ester')).toMatch(/It is not an ester/);
   });
 });

@@ -156,12 +156,12 @@ describe('a written formula', () => {
 
   it.each([
     ['', /empty/],
-    ['Xy2', /“Xy” is no element/],
-    ['h2o', /“h” is no element/],
+    ['Xy2', /“Xy” is not an element/],
+    ['h2o', /“h” is not an element/],
     ['Al2(SO4', /missing/],
     ['C()', /bracket is empty/],
     ['Ca2+', /charge/],
-    ['C6H12O6)', /no element/],
+    ['C6H12O6)', /not an element/],
     ['C'.repeat(600), /longer/],
     ['H2O·', /names no element/],
   ])('%s is refused', (formula, says) => {

@@ -5,7 +5,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { refusal } from '../working/refusal';
 
-const NOT_AROMATIC = /aromatic, but stands in no aromatic ring/;
+const NOT_AROMATIC = /aromatic, but is in no aromatic ring/;
 const NO_KEKULE = /no alternation of single and double bonds/;
 const NOWHERE = /a bond leads nowhere/;
 
@@ -33,20 +33,20 @@ describe('a SMILES that the library would read as another substance is refused',
     ['()', /no atom bears it/],
     ['(C)C', /no atom bears it/],
     ['C((C))C', /no atom bears it/],
-    ['[]C', /“\[\]” is no atom/],
-    ['12', /ring number 1 stands where no atom/],
-    ['C(1CC1)', /ring number 1 stands where no atom/],
-    ['.CC', /dot stands without/],
-    ['CC.', /dot stands without/],
-    ['C..C', /dot stands without/],
-    ['C(.)C', /dot stands without/],
+    ['[]C', /“\[\]” is not an atom/],
+    ['12', /ring number 1 follows no atom/],
+    ['C(1CC1)', /ring number 1 follows no atom/],
+    ['.CC', /dot lacks a part/],
+    ['CC.', /dot lacks a part/],
+    ['C..C', /dot lacks a part/],
+    ['C(.)C', /dot lacks a part/],
     ['C1CC', /ring number 1 is opened and never closed/],
     ['C1C1', /closes no ring/],
     ['C11', /closes no ring/],
     ['C=1CC#1', /one bond where it opens/],
-    ['C~C', /“~” is no atom/],
+    ['C~C', /“~” is not an atom/],
     ['[Na+', /brackets do not pair/],
-    ['[C!]', /“\[C!\]” is no atom/],
+    ['[C!]', /“\[C!\]” is not an atom/],
   ])('%s', (smiles, says) => {
     refusal(() => parseSmiles(smiles), says);
   });

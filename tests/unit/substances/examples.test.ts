@@ -118,7 +118,7 @@ describe('what may be entered of a substance', () => {
     [{ equivalents: [{ countedAs: 'Zinc', perMole: 0 }] }, ['The count must be above zero.']],
     [
       { synonyms: [{ name: 'Carbamide' }, { name: 'CARBAMIDE' }] },
-      ['The same name stands twice. Keep it once.'],
+      ['The same name is there twice. Keep it once.'],
     ],
   ] as [Partial<SubstanceContent>, string[]][])('%j: %j', (part, messages) =>
     expect(said(part)).toEqual(messages),

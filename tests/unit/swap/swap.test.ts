@@ -66,7 +66,7 @@ describe('a material put in the place of another', () => {
       swap,
     );
     expect(ppmOf(after, other)).toEqual([10_000, 3_000]);
-    expect(notes).toEqual(['Other stands on 2 lines now, in different phases.']);
+    expect(notes).toEqual(['Other is now on 2 lines, in different phases.']);
   });
 
   it('keeps the q.s. mark of a line that it takes over, also when two become one', () => {

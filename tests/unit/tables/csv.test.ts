@@ -117,7 +117,7 @@ describe('the text of a file', () => {
   });
   it('refuses what is no text', () => {
     expect(() => decodeText(bytes(0x89, 0x50, 0x4e, 0x47, 0, 0, 0, 13, 0x49))).toThrow(
-      'This is no file of text.',
+      'This is not a text file.',
     );
   });
 });

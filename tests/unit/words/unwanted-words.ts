@@ -30,7 +30,23 @@ export const UNWANTED: readonly Unwanted[] = [
   { says: /\bFraction to neutralise\b/, instead: 'share to neutralise' },
   { says: /\bwhat was seen\b/i, instead: 'observations' },
   { says: /\b(Ctrl|Alt|Shift) [A-Z0-9]\b/, instead: 'Ctrl+Z' },
+  { says: /\bready product\b/i, instead: 'finished product' },
+  { says: /\bshare that stays\b/i, instead: 'retention factor' },
+  { says: /\w papers\b|\bpapers \w|\bpast (its|their) last day\b/i, instead: 'documents, expired' },
+  { says: /\btold by\b|\bcannot be told\b/i, instead: 'recorded by, not known' },
+  { says: /\btak(e|en|ing)( \w+){0,3} back\b|\bbrought back\b/i, instead: 'undo, restore' },
+  { says: /\bput(ting)? (it |this |\w+s )?right\b|\bmend (it|them|the)\b/i, instead: 'correct' },
+  {
+    says: /\b(limits?|limit of law) (is|was|are|were) (passed|kept)\b|\bpassed (then|today|on its day)\b/i,
+    instead: 'met, broken',
+  },
   // What reads translated.
+  { says: /\bstands? (in|on|at|without|beside|twice|here|alone)\b/i, instead: 'is, there is' },
+  { says: /\bhangs? on\b/i, instead: 'depends on' },
+  {
+    says: /(?<!\bthere )\bis no (amount|atom|currency|date|element|emulsion|ester|figure|file|material|number|PDF|salt|share|spreadsheet|substance|worksheet)\b/i,
+    instead: 'is not a …',
+  },
   { says: /stand(s|ing)? (it stands )?for by\b|\bstands for a time\b/i, instead: 'equals' },
   { says: /\bnothing to say\b/i, instead: 'every check passes' },
   { says: /^leave it$|>leave it</i, instead: 'cancel' },

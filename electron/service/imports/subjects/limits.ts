@@ -18,7 +18,7 @@ export function limitsTaker(db: Reader): Taker<Limit, LimitContent> {
     const key = content ? limitKey(content) : '';
     const first = lines.get(key);
     if (found.length === 0 && first !== undefined)
-      found.push({ heading: '', message: `The same limit stands in line ${first} already.` });
+      found.push({ heading: '', message: `The same limit is already in line ${first}.` });
     if (content && first === undefined) lines.set(key, line);
     const kind: OutcomeKind = found.length > 0 ? 'refused' : held.has(key) ? 'same' : 'new';
     return {

@@ -61,7 +61,7 @@ export function materialsTaker(
       if (!use) return;
       throw new Problem({
         code: 'in-use',
-        title: `“${added.tradeName}” stands in ${use.formulaName} by now.`,
+        title: `“${added.tradeName}” is used in ${use.formulaName} by now.`,
         advice: 'Take it out of the formula first. Nothing was changed.',
       });
     },
