@@ -45,6 +45,7 @@ const entry: fc.Arbitrary<MaterialEntry> = fc.record({
   inci: text,
   supplier: text,
   suppliers: fc.subarray(HOUSES),
+  withdrawnOn: fc.constantFrom('', '2026-07-31', '2027-01-01'),
   charge: one('charge'),
   architecture: one('architecture'),
   emulsionType: one('emulsionType'),

@@ -21,6 +21,7 @@ export function sampleEntry(id: string, known: Partial<MaterialEntry> = {}): Mat
     countryOfOrigin: '',
     keepFrom: [],
     status: 'in use',
+    withdrawnOn: '',
     hlb: null,
     requiredHlbOw: null,
     meltingPoint: null,
