@@ -100,7 +100,9 @@ function countSalt(
   byIon: Record<string, DaviesGroupId>,
   counterIons: readonly CounterIon[],
 ): void {
-  const kinds = [...new Set(counterIons.map((ion) => ion.kind))];
+  // A salt of two soaps and one magnesium holds the second soap beside its main part: that one balances nothing.
+  const cations = counterIons.filter((ion) => ion.charge > 0);
+  const kinds = [...new Set(cations.map((ion) => ion.kind))];
   const [kind = ''] = kinds;
   const id = kinds.length === 1 ? byIon[kind] : undefined;
   if (id) return tally.add(id);
