@@ -1,3 +1,4 @@
+import { Problem } from '../../problems/problem';
 import { bufferCapacity, bufferPh, bufferRatio } from '../../solutions/buffer';
 import { ionicStrength } from '../../solutions/ionic-strength';
 import type { Protolyte, Solution } from '../../solutions/solution';
@@ -59,6 +60,19 @@ function protolyteOf(row: Entries, index: number): Protolyte {
   };
 }
 
+/** The pH with activities where they were left out, and the other way: how much hangs on them. */
+function otherwise(solution: Solution): string {
+  const ideal = solution.activities === 'none';
+  try {
+    const { pH } = solutionPh({ ...solution, activities: ideal ? 'Davies' : 'none' });
+    return `${pH.value.toFixed(2)} ${ideal ? 'with' : 'without'} activities`;
+  } catch (refused) {
+    if (!(refused instanceof Problem)) throw refused;
+    // Too concentrated for activities, which is why they were left out.
+    return 'too concentrated for activities: measure it';
+  }
+}
+
 function phOf(of: Entries): Answer {
   const solution: Solution = {
     protolytes: of.rows().map(protolyteOf),
@@ -68,11 +82,9 @@ function phOf(of: Entries): Answer {
     activities: of.choice('activities') === 'none' ? 'none' : 'Davies',
   };
   const found = solutionPh(solution);
-  const other = solutionPh({ ...solution, activities: solution.activities === 'none' ? 'Davies' : 'none' });
-  const says = `${other.pH.value.toFixed(2)} ${solution.activities === 'none' ? 'with' : 'without'} activities`;
   return {
     results: [
-      { ...one('pH', 'pH', found.pH), digits: 2, says },
+      { ...one('pH', 'pH', found.pH), digits: 2, says: otherwise(solution) },
       { ...one('ionic', 'Ionic strength', found.ionicStrength), digits: 4 },
     ],
   };
