@@ -1,4 +1,4 @@
-import { between, nonNegative, positive } from '../working/inputs';
+import { badInput, between, nonNegative, positive } from '../working/inputs';
 import { worked } from '../working/one-step';
 import { show } from '../working/show';
 import type { Source, Worked } from '../working/working';
@@ -17,6 +17,12 @@ const TEXTBOOK: Source = {
  */
 export function logReduction(initial: number, final: number): Worked {
   positive(initial, 'The count at the start');
+  if (final === 0)
+    throw badInput(
+      'The count later is 0; it must be more than zero.',
+      'Where nothing grew, enter the limit of detection, such as 10.',
+      'The count later',
+    );
   positive(final, 'The count later');
   const step = {
     says: 'log reduction: log10(count at the start / count later)',

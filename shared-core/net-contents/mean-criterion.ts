@@ -1,4 +1,4 @@
-import { between, nonNegative, positive } from '../working/inputs';
+import { badInput, between, nonNegative, positive } from '../working/inputs';
 import { worked } from '../working/one-step';
 import { show } from '../working/show';
 import { studentQuantile } from '../statistics/student-t';
@@ -18,6 +18,12 @@ const ANNEX_II: Source = {
  */
 export function meanFactor(sampleSize: number, confidence: number, source: Source = ANNEX_II): Worked {
   between(sampleSize, 2, 100_000, 'Sample size');
+  if (!Number.isInteger(sampleSize))
+    throw badInput(
+      `A sample of ${show(sampleSize)} packs is none.`,
+      'Enter a whole number of packs.',
+      'Sample size',
+    );
   const t = studentQuantile(confidence, sampleSize - 1);
   return worked(
     [
