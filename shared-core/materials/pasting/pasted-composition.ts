@@ -14,6 +14,9 @@ const CAS = /^\d{2,7}-\d{2}-\d$/;
 const hasLetters = (cell: string): boolean => /\p{L}{2}/u.test(cell.replace(/ppm|max|min/gi, ''));
 const hasNumber = (cell: string): boolean => /\d/.test(cell) && !hasLetters(cell) && !CAS.test(cell);
 const TOTAL = /^(total|sum|summe|somme|suma)\b/i;
+/** What a row says that heads the others, in the languages of tables. */
+const HEAD =
+  /inci|\bcas\b|%|\b(names?|ingredients?|components?|substances?|composition|shares?|content|per ?cent|name|bestandteile?|inhaltsstoffe?|zusammensetzung|anteil|gehalt|nom|ingrédients?|teneur|nombre|ingredientes?|composición|contenido)\b/i;
 
 type Share = readonly [number, number];
 
@@ -42,15 +45,31 @@ function areOfOne(rows: readonly string[][], mark: DecimalMark | null): boolean 
   return Math.abs(sum - 1) < 0.01 && !all.some((cell) => /%|ppm/i.test(cell));
 }
 
+interface NamedRow {
+  name: string;
+  shares: string[];
+}
+
+/** The rows that name something, without totals and without what heads the first that has a share. */
+function namedRows(table: readonly string[][]): NamedRow[] {
+  const rows = table.map((cells) => ({
+    cells,
+    name: (cells.find(hasLetters) ?? '').replace(/\s+/g, ' '),
+    shares: cells.filter(hasNumber),
+  }));
+  const first = rows.findIndex(({ shares }) => shares.length > 0);
+  return rows.filter(
+    ({ name, cells }, at) =>
+      name !== '' && !TOTAL.test(name) && !(at < first && cells.some((cell) => HEAD.test(cell))),
+  );
+}
+
 /**
  * The INCI names of a block pasted from a spreadsheet: a name a row, with its share, or its lowest and highest, beside it.
- * Heads and totals are passed over, and so are CAS numbers.
+ * One without a share may be all that the others leave. Heads and totals are passed over, and so are CAS numbers.
  */
 export function pastedComposition(text: string): PastedComposition {
-  const table = pastedTable(text);
-  const named = table
-    .map((cells) => ({ name: cells.find(hasLetters) ?? '', shares: cells.filter(hasNumber) }))
-    .filter(({ name }) => name !== '' && !TOTAL.test(name));
+  const named = namedRows(pastedTable(text));
   const counted = named.filter(({ shares }) => shares.length > 0);
   const mark = decimalMarkOf(counted.flatMap(({ shares }) => shares));
   if (counted.length === 0) {
@@ -63,20 +82,25 @@ export function pastedComposition(text: string): PastedComposition {
     counted.map(({ shares }) => shares),
     mark,
   );
-  const parts: InciPart[] = [];
-  for (const { name, shares } of counted) {
+  const read: { name: string; share: Share | null }[] = [];
+  for (const { name, shares } of named) {
     if (shares.length > 2)
       return {
         ok: false,
         message: `“${name}” has more than two numbers: paste the names with their shares alone.`,
       };
-    const share = shareOf(shares, mark, ofOne);
+    const share = shares.length === 0 ? null : shareOf(shares, mark, ofOne);
     if (typeof share === 'string') return { ok: false, message: `“${name}”: ${share}` };
-    parts.push({ inci: name.replace(/\s+/g, ' '), lowPpm: share[0], highPpm: share[1] });
+    read.push({ name, share });
   }
-  const low = parts.reduce((sum, { lowPpm }) => sum + lowPpm, 0);
+  const low = read.reduce((sum, { share }) => sum + (share?.[0] ?? 0), 0);
   if (low > WHOLE_PPM + ppmFromPercent(0.1))
     return { ok: false, message: 'The shares that were pasted come to more than 100 %.' };
+  const rest: Share = [0, Math.max(0, WHOLE_PPM - low)];
+  const parts = read.map(({ name, share }): InciPart => {
+    const [lowPpm, highPpm] = share ?? rest;
+    return { inci: name, lowPpm, highPpm };
+  });
   return { ok: true, parts };
 }
 

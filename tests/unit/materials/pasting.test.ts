@@ -30,6 +30,43 @@ describe('a block pasted into a composition', () => {
     expect(pastedComposition('Glycerin\t60\t70\t80\nAqua\t40')).toMatchObject({ ok: false });
   });
 
+  it('loses no name that comes without a share: it may be all that the others leave', () => {
+    const parts = [part('Aqua', 0, 65), part('Glycerin', 30), part('Sodium Benzoate', 5)];
+    for (const text of [
+      'Aqua\t\nGlycerin\t30\nSodium Benzoate\t5',
+      'INCI\tShare\nAqua\tq.s.\nGlycerin\t30\nSodium Benzoate\t5',
+      'Zusammensetzung\t\nAqua\t–\nGlycerin\t30 %\nSodium Benzoate\t5 %\nSumme\t35 %',
+    ])
+      expect(pastedComposition(text), text).toEqual({ ok: true, parts });
+    expect(pastedComposition('Aqua\nGlycerin')).toEqual({
+      ok: true,
+      parts: [part('Aqua', 0, 100), part('Glycerin', 0, 100)],
+    });
+    expect(pastedComposition('Parfum\t100\nLimonene\t')).toEqual({
+      ok: true,
+      parts: [part('Parfum', 100), part('Limonene', 0, 0)],
+    });
+  });
+
+  it('that names nothing, or whose range falls, says so', () => {
+    expect(pastedComposition('12\t30\n13\t70')).toEqual({
+      ok: false,
+      message: 'No INCI name stands in what was pasted.',
+    });
+    expect(pastedComposition('Glycerin\t60\t50\nAqua\t40')).toEqual({
+      ok: false,
+      message: '“Glycerin”: “60 – 50”: the range falls.',
+    });
+    expect(pastedComposition('Glycerin\t60\t70\t80\nAqua\t40')).toEqual({
+      ok: false,
+      message: '“Glycerin” has more than two numbers: paste the names with their shares alone.',
+    });
+    expect(pastedComposition('Parfum\t500 ppm\nAqua\t99,95')).toEqual({
+      ok: true,
+      parts: [part('Parfum', 0.05), part('Aqua', 99.95)],
+    });
+  });
+
   it('takes the place of all that stood there where it is whole, and is added where it is a part', () => {
     const before = [part('Glycerin', 100)];
     expect(withPastedParts(before, [part('Aqua', 50), part('Urea', 50)])).toHaveLength(2);
