@@ -56,13 +56,16 @@ function phasesOf(
   const phases: FormulaPhase[] = [];
   const at = new Map<string, FormulaPhase>();
   for (const row of rows) {
-    let phase = at.get(row.phase);
+    // "Phase a" and "A" are one place; a phase has its letter of itself.
+    const called = row.phase.replace(/^phase\s+(?=[a-z]\d?$)/i, '');
+    const place = called.toLowerCase();
+    let phase = at.get(place);
     if (!phase) {
       const was = before[phases.length];
-      const isLetter = /^[a-z]\d?$/i.test(row.phase);
-      const title = was?.title ?? (isLetter ? '' : row.phase);
+      const isLetter = /^[a-z]\d?$/i.test(called);
+      const title = was?.title ?? (isLetter ? '' : called);
       phase = { id: was?.id ?? parts.newId(), title, temperatureC: was?.temperatureC ?? null, lines: [] };
-      at.set(row.phase, phase);
+      at.set(place, phase);
       phases.push(phase);
     }
     const materialId = materialOf(row, parts);
@@ -79,7 +82,8 @@ function phasesOf(
       materialId,
       ppm: row.toHundred ? 0 : ppmFromPercent(row.percent ?? 0),
       toHundred: row.toHundred,
-      note: row.note,
+      // What a table says nothing of stays as it was.
+      note: row.note || (kept?.note ?? ''),
     });
   }
   return { phases, faults };
