@@ -45,6 +45,7 @@ export default defineConfig({
           'sheets-worker': resolve(root, 'electron/service/sheets/sheets-worker.ts'),
           'exports-worker': resolve(root, 'electron/service/exports/exports-worker.ts'),
           'meeting-worker': resolve(root, 'electron/service/meeting/meeting-worker.ts'),
+          'imports-worker': resolve(root, 'electron/service/imports/imports-worker.ts'),
           'emulsions-worker': resolve(root, 'electron/service/emulsions/emulsions-worker.ts'),
         },
         output: {

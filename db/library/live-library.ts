@@ -6,7 +6,7 @@ import type { Backup } from './backups/backup-file';
 import { listBackups, readBackup } from './backups/backups';
 import { diskProblem } from './file/disk-problem';
 import { foldAfter } from './folding/fold-after';
-import { fold, foldWithBackup, restoreBackup, takeState } from './folding/folding';
+import { fold, foldWithBackup, restoreBackup, takeState, type StateReason } from './folding/folding';
 import type { Loaded } from './opening/loading';
 import type { LibraryLock } from './lock/lock';
 import type { ChangeLog } from './log/log';
@@ -83,8 +83,9 @@ export interface OpenLibrary extends Database {
   /**
    * Puts a state that was made from a snapshot in the place of the present one, which is backed up first.
    * Returns that backup. Throws Problem conflict when more was changed since; the present then stands.
+   * The bytes are handed over: they may be empty afterwards.
    */
-  takeState(bytes: Uint8Array, from: number): Promise<Backup>;
+  takeState(bytes: Uint8Array, from: number, reason: StateReason): Promise<Backup>;
   /** Writes the bytes of a library file into a folder of its own, under a new id, with our attachments. Throws Problem. */
   saveStateAs(bytes: Uint8Array, folder: string): Promise<void>;
   /** Folds what is left and lets go. A rewrite that fails here is told to `onProblem`: the log holds everything. */
@@ -261,8 +262,8 @@ export class LiveLibrary implements OpenLibrary {
     });
   }
 
-  takeState(bytes: Uint8Array, from: number): Promise<Backup> {
-    return this.#schedule.exclusive(() => takeState(this.#state, bytes, from));
+  takeState(bytes: Uint8Array, from: number, reason: StateReason): Promise<Backup> {
+    return this.#schedule.exclusive(() => takeState(this.#state, bytes, from, reason));
   }
 
   saveStateAs(bytes: Uint8Array, folder: string): Promise<void> {
@@ -319,7 +320,7 @@ function startingState({ settled, loaded, log, lock, readOnlyBecause }: LivePart
     changedOutside: false,
     // One that the log does not vouch for is looked through while it is opened.
     checked: !loaded.vouched,
-    restoring: false,
+    replacing: false,
     closed: false,
   };
 }

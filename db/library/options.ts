@@ -10,6 +10,7 @@ import type { LibraryMemory } from './opening/remembered';
 import { performCheck, type Checker } from './folding/check';
 import { createInlineRewriter, type Rewriter } from './folding/rewrite';
 import { createInlineReader, type FileReader, type ReadProgress } from './opening/read-file';
+import { prepareState, type StatePreparer } from './backups/restore';
 import { USUAL_LIMITS, type RotationLimits } from './backups/rotation';
 
 export interface LibraryOptions {
@@ -42,6 +43,8 @@ export interface LibraryOptions {
   longestLogBytes?: number;
   /** Looks through the file that was opened, in a pause after that; in this process when left out. */
   checker?: Checker;
+  /** Makes a state ready to take the present one's place; in this process when left out. */
+  preparer?: StatePreparer;
   /** Reads the file when it is opened; in this process when left out. */
   reader?: FileReader;
   /** Told how much of the file has been read, where the reader can tell. */
@@ -90,6 +93,7 @@ export function settle(given: string, options: LibraryOptions): Settled {
     longestLogBytes: options.longestLogBytes ?? LONGEST_LOG,
     memory: options.memory,
     checker: options.checker ?? ((job) => performCheck(fileSystem, job)),
+    preparer: options.preparer ?? ((state) => prepareState(options.migrations, state)),
     reader: options.reader ?? createInlineReader(fileSystem),
     onReading: options.onReading,
     attachmentsInUse: options.attachmentsInUse ?? (() => []),

@@ -33,7 +33,8 @@ export interface LibraryState {
   checked: boolean;
   /** The change that could not be saved because the library was taken over just then. */
   unsaved: readonly LoggedStatement[] | undefined;
-  restoring: boolean;
+  /** Another state takes the present one's place just now. */
+  replacing: boolean;
   closed: boolean;
 }
 
@@ -76,10 +77,10 @@ export function writableLog(state: LibraryState): ChangeLog {
       facts,
     });
   }
-  if (state.restoring) {
+  if (state.replacing) {
     throw new Problem({
       code: 'conflict',
-      title: 'A backup is being restored.',
+      title: 'The library is being written whole just now, with what was taken in or restored.',
       advice: 'Wait until that is done, then try again. Nothing was changed.',
     });
   }

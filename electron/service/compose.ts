@@ -2,6 +2,7 @@ import type { FileReader } from '@db/library/opening/read-file';
 import { v7 } from 'uuid';
 import { workerRunner } from './emulsions/run-job';
 import type { ExportJob } from './exports/job';
+import type { ImportAnswer, ImportJob } from './imports/import-job';
 import { createLibraryOpener } from './library/opener';
 import { KnownPositions } from './library/known-positions';
 import { Places } from './library/places';
@@ -48,6 +49,8 @@ export function composeService({
   const exporting = exportsWorker && startThread<ExportJob, Uint8Array>(exportsWorker);
   const meetingWorker = builtWorker(workersFolder, 'meeting');
   const meeting = meetingWorker && startThread<MeetingJob, MeetingAnswer>(meetingWorker);
+  const importsWorker = builtWorker(workersFolder, 'imports');
+  const importing = importsWorker && startThread<ImportJob, ImportAnswer>(importsWorker);
   const printing = sheetsWorker && startThread<SheetJob, Uint8Array>(sheetsWorker);
   const places = new Places(documents, config, home);
   const backupFolder = (folder: string) => places.backupFolder(folder);
@@ -65,5 +68,8 @@ export function composeService({
     onNote,
   });
   const session: LibrarySession = new LibrarySession(places, opener, now);
-  return { session, service: createService({ session, now, newId, runJob, printing, exporting, meeting }) };
+  return {
+    session,
+    service: createService({ session, now, newId, runJob, printing, exporting, meeting, importing }),
+  };
 }

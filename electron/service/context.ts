@@ -1,5 +1,6 @@
 import type { RunJob } from './emulsions/run-job';
 import type { ExportJob } from './exports/job';
+import type { ImportAnswer, ImportJob } from './imports/import-job';
 import type { MeetingAnswer, MeetingJob } from './meeting/meeting-job';
 import type { SheetJob } from './sheets/job';
 import type { Thread } from './threads/thread';
@@ -17,6 +18,8 @@ export interface ServiceContext {
   printing?: Thread<SheetJob, Uint8Array>;
   /** Writes tables as files; in the process itself when left out. */
   exporting?: Thread<ExportJob, Uint8Array>;
+  /** Plans and writes tables on their way in; in the process itself when left out. */
+  importing?: Thread<ImportJob, ImportAnswer>;
   /** Compares and merges libraries; in the process itself when left out. */
   meeting?: Thread<MeetingJob, MeetingAnswer>;
 }

@@ -4,7 +4,15 @@ import type { FileSystem } from '../file/file-system';
 import { openBytes } from '../file/library-bytes';
 import { sha256Of, writeWholeFile } from '../file/whole-file';
 
-export const BACKUP_REASONS = ['hourly', 'daily', 'migration', 'restore', 'merge', 'request'] as const;
+export const BACKUP_REASONS = [
+  'hourly',
+  'daily',
+  'migration',
+  'restore',
+  'merge',
+  'import',
+  'request',
+] as const;
 export type BackupReason = (typeof BACKUP_REASONS)[number];
 
 export interface BackupOrder {

@@ -1,56 +1,56 @@
 import { Problem } from '@core/problems/problem';
-import { migrate } from '../../migrations/runner';
-import { readBackup } from './backups';
-import type { Engine } from '../sql/engine';
+import { migrate, type Migration } from '../../migrations/runner';
 import { openBytes } from '../file/library-bytes';
 import { chainAfter, type Position } from '../log/log-format';
 import { writePosition, writeRevision } from '../file/meta';
-import type { Settled } from '../options';
 import { sha256Of } from '../file/whole-file';
 
-export interface Restored {
-  engine: Engine;
-  /** The next change after the present one, so that no record of the log so far can apply again. */
-  position: Position;
+/** A state of this library that is to follow the present one; plain data, so that it can be handed to a worker. */
+export interface StateToFollow {
+  /** A library file; the engine works in it. */
   bytes: Uint8Array;
+  present: Position & { id: string; revision: number };
+  /** What makes it follow, such as `restored`: part of what the next position is known by. */
+  why: string;
+  /** ISO 8601 UTC. */
+  at: string;
 }
 
+export interface PreparedState {
+  bytes: Uint8Array;
+  sha256: string;
+  /** The next change after the present one, so that no record of the log so far can apply again. */
+  position: Position;
+}
+
+/** Throws Problem library-damaged, library-newer, library-not-one. */
+export type StatePreparer = (state: StateToFollow) => Promise<PreparedState>;
+
 /**
- * Opens the bytes of a state of this library, such as one that another was merged into, as what is to follow the present
- * one. Nothing is written. Throws Problem.
+ * Looks a state through, such as one that another was merged into, and writes into it that it follows the present one.
+ * Nothing is written to the disk. Throws Problem.
  */
 export async function prepareState(
-  settled: Settled,
-  bytes: Uint8Array,
-  present: Position & { id: string; revision: number },
-  why: string,
-): Promise<Restored> {
-  const { migrations, now } = settled;
-  const { engine, meta } = await openBytes(bytes, migrations.length);
+  migrations: readonly Migration[],
+  { bytes, present, why, at }: StateToFollow,
+): Promise<PreparedState> {
+  // Before the engine works in it.
+  const was = sha256Of(bytes);
+  const { engine, meta } = await openBytes(bytes, migrations.length, { given: true });
   try {
     if (meta.id !== present.id) throw foreignBackup(why);
-    migrate(engine, migrations, now());
+    migrate(engine, migrations, new Date(at));
     const position = {
       sequence: present.sequence + 1,
-      chain: chainAfter(present.chain, `${why} ${sha256Of(bytes)}`),
+      chain: chainAfter(present.chain, `${why} ${was}`),
     };
     writePosition(engine, position);
     writeRevision(engine, present.revision + 1);
-    return { engine, position, bytes: engine.exportBytes() };
-  } catch (error) {
+    const prepared = engine.exportBytes();
+    return { bytes: prepared, sha256: sha256Of(prepared), position };
+  } finally {
     engine.close();
-    throw error;
   }
-}
-
-/** Opens a backup as the state that is to follow the present one. Nothing is written. Throws Problem. */
-export async function prepareRestore(
-  settled: Settled,
-  name: string,
-  present: Position & { id: string; revision: number },
-): Promise<Restored> {
-  const backup = await readBackup(settled.fileSystem, settled.backupFolder, name);
-  return prepareState(settled, backup, present, 'restored');
 }
 
 function foreignBackup(why: string): Problem {

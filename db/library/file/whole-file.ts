@@ -13,6 +13,8 @@ export interface FileIdentity {
 export interface WriteOptions {
   /** Called after the new bytes stand beside the old file and just before they replace it; throws to stop. */
   beforeReplace?: () => Promise<void>;
+  /** The hash of the bytes, where it is known. */
+  sha256?: string;
   platform?: NodeJS.Platform;
 }
 
@@ -68,7 +70,7 @@ export async function writeWholeFile(
   const durable = await syncFolder(fs, dirname(existing.path), options.platform ?? process.platform);
   // A rename keeps these, and asking again could fail now that the new file is in place.
   const { size, mtimeMs, ino } = written;
-  return { identity: { size, mtimeMs, ino, sha256: sha256Of(bytes) }, durable };
+  return { identity: { size, mtimeMs, ino, sha256: options.sha256 ?? sha256Of(bytes) }, durable };
 }
 
 /** A link is followed, so that the file it points at is replaced; the file keeps its mode. */

@@ -1,15 +1,16 @@
 import { Problem } from '@core/problems/problem';
 import { dueBackup } from '../backups/backup-due';
 import type { Backup, BackupReason } from '../backups/backup-file';
-import { listBackups, rotateBackups } from '../backups/backups';
+import { listBackups, readBackup, rotateBackups } from '../backups/backups';
 import { copyToSecondPlace } from '../backups/second-place';
 import { diskProblem } from '../file/disk-problem';
 import { takenOverProblem } from '../lock/lock-holder';
+import { Engine } from '../sql/engine';
 import type { ChangeLog } from '../log/log';
 import type { LogHeader, Position } from '../log/log-format';
 import { writeRevision } from '../file/meta';
 import { sameFile } from '../file/outside';
-import { prepareRestore, prepareState, type Restored } from '../backups/restore';
+import type { StateToFollow } from '../backups/restore';
 import { changedOutside, type RewriteResult } from './rewrite';
 import {
   isReadOnly,
@@ -20,7 +21,7 @@ import {
   writableLog,
   type LibraryState,
 } from '../state';
-import { sha256Of, writeWholeFile, type FileIdentity } from '../file/whole-file';
+import { writeWholeFile, type FileIdentity } from '../file/whole-file';
 
 /** Folds the log into the file, with a backup when one is due. Throws Problem; the log then still holds everything. */
 export async function fold(state: LibraryState): Promise<void> {
@@ -40,18 +41,31 @@ export async function foldWithBackup(state: LibraryState, reason: BackupReason):
 
 /** Puts a backup in place of the present state, which is backed up first. Throws Problem; the present then stands. */
 export async function restoreBackup(state: LibraryState, name: string): Promise<void> {
-  await putInPlace(state, 'restore', (present) => prepareRestore(state.settled, name, present));
+  const { fileSystem, backupFolder } = state.settled;
+  await putInPlace(state, 'restore', async () => ({
+    bytes: await readBackup(fileSystem, backupFolder, name),
+    why: 'restored',
+  }));
 }
+
+/** What made the state that takes the present one's place. */
+export type StateReason = 'merge' | 'import';
+const MADE_BY: Record<StateReason, string> = { merge: 'merged', import: 'taken in' };
 
 /**
  * Puts a state that was made from the present one in its place, which is backed up first.
  * @param from the last change of the state that it was made from
  * @returns that backup. Throws Problem conflict when more was changed since; the present then stands
  */
-export async function takeState(state: LibraryState, bytes: Uint8Array, from: number): Promise<Backup> {
-  return putInPlace(state, 'merge', (present) => {
+export async function takeState(
+  state: LibraryState,
+  bytes: Uint8Array,
+  from: number,
+  reason: StateReason,
+): Promise<Backup> {
+  return putInPlace(state, reason, (present) => {
     if (present.sequence !== from) throw changedSince();
-    return prepareState(state.settled, bytes, present, 'merged');
+    return Promise.resolve({ bytes, why: MADE_BY[reason] });
   });
 }
 
@@ -63,42 +77,58 @@ function changedSince(): Problem {
   });
 }
 
+const WORDS = {
+  restore: 'restore the backup',
+  merge: 'write what was merged',
+  import: 'write what was taken in',
+} as const;
+
+/**
+ * Where what is put in place was made from the present, changes go on until it is ready, and hinder it; while the file
+ * is replaced they are refused.
+ */
 async function putInPlace(
   state: LibraryState,
-  reason: 'restore' | 'merge',
-  prepare: (present: Position & { id: string; revision: number }) => Promise<Restored>,
+  reason: 'restore' | StateReason,
+  next: (present: Position) => Promise<Pick<StateToFollow, 'bytes' | 'why'>>,
 ): Promise<Backup> {
   const log = writableLog(state);
-  state.restoring = true;
+  state.replacing = reason === 'restore';
   try {
     const before = await makeBackup(state, reason);
     const { settled, id, position, revision } = state;
-    const restored = await prepare({ ...position, id, revision });
+    const present = { ...position, id, revision };
+    const at = settled.now().toISOString();
+    const prepared = await settled.preparer({ ...(await next(position)), present, at });
+    const engine = await Engine.open(prepared.bytes, { given: true });
     try {
-      const written = await writeWholeFile(settled.fileSystem, libraryPath(state), restored.bytes, {
+      if (state.position.sequence !== position.sequence) throw changedSince();
+      state.replacing = true;
+      const written = await writeWholeFile(settled.fileSystem, libraryPath(state), prepared.bytes, {
+        sha256: prepared.sha256,
         beforeReplace: async () => {
           await refuseForeignFile(state);
-          log.announceFile(sha256Of(restored.bytes));
+          log.announceFile(prepared.sha256);
         },
       });
       adoptFile(state, written.identity);
     } catch (error) {
-      restored.engine.close();
+      engine.close();
       throw error;
     }
     state.engine.close();
-    state.engine = restored.engine;
-    state.position = restored.position;
-    state.folded = restored.position.sequence;
+    state.engine = engine;
+    state.position = prepared.position;
+    state.folded = prepared.position.sequence;
     state.revision = revision + 1;
-    restart(log, { libraryId: id, ...restored.position, fileSha256: state.identity.sha256 });
+    restart(log, { libraryId: id, ...prepared.position, fileSha256: state.identity.sha256 });
     rememberState(state);
     return before;
   } catch (error) {
     noteOutside(state, error);
-    throw diskProblem(error, reason === 'restore' ? 'restore the backup' : 'write what was merged');
+    throw diskProblem(error, WORDS[reason]);
   } finally {
-    state.restoring = false;
+    state.replacing = false;
   }
 }
 

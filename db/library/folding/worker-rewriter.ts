@@ -3,8 +3,9 @@ import { Problem } from '@core/problems/problem';
 import { diskProblem } from '../file/disk-problem';
 import { problemParts } from './problem-parts';
 import type { Announce, Rewriter, RewriteResult } from './rewrite';
+import type { StatePreparer } from '../backups/restore';
 import type { Checker } from './check';
-import type { CheckAnswer, GoAhead, WorkerJob, WorkerMessage } from './rewrite-worker';
+import type { CheckAnswer, GoAhead, PrepareAnswer, WorkerJob, WorkerMessage } from './rewrite-worker';
 
 /**
  * Rewrites in a thread of its own, so that the process goes on answering.
@@ -45,6 +46,33 @@ export function createWorkerChecker(workerUrl: URL): Checker {
       worker.once('error', reject);
       worker.once('exit', (code) => reject(new Error(`The check ended without an answer (${code}).`)));
     });
+}
+
+/**
+ * Makes states ready in a thread of its own; their bytes go there, and others come back.
+ * @param workerUrl the built `rewrite-worker.js`
+ */
+export function createWorkerPreparer(workerUrl: URL): StatePreparer {
+  return (state) =>
+    new Promise((resolve, reject) => {
+      const bytes = inMemoryOfItsOwn(state.bytes);
+      const worker = new Worker(workerUrl, {
+        workerData: { prepare: { ...state, bytes } } satisfies WorkerJob,
+        transferList: [bytes.buffer],
+      });
+      worker.once('message', (answer: PrepareAnswer) =>
+        'problem' in answer ? reject(new Problem(answer.problem)) : resolve(answer.prepared),
+      );
+      worker.once('error', reject);
+      worker.once('exit', (code) => reject(new Error(`The state could not be made ready (${code}).`)));
+    });
+}
+
+/** Only memory that nothing else stands in can be given to another thread. */
+function inMemoryOfItsOwn(bytes: Uint8Array): Uint8Array<ArrayBuffer> {
+  const { buffer, byteLength } = bytes;
+  const isOwn = buffer instanceof ArrayBuffer && buffer.byteLength === byteLength;
+  return isOwn ? (bytes as Uint8Array<ArrayBuffer>) : new Uint8Array(bytes);
 }
 
 async function goAhead(announce: Announce, sha256: string): Promise<GoAhead> {

@@ -6,7 +6,6 @@ import type { Region } from '@core/locale/numbers';
 import type { Reader, Writer } from '@db/database';
 import type { Kept } from '@db/record/record-table';
 import type { Repository } from '@db/record/repository';
-import type { ServiceContext } from '../context';
 
 export interface ImportParts {
   key: KeyTarget;
@@ -41,17 +40,17 @@ export interface Written<R> {
 /** A table on its way into the library: planned a piece at a time, written as one, taken back as one. */
 export class TableImport<C extends object = object, R extends Kept & C = Kept & C> {
   readonly planned: Planned<R, C>[] = [];
+  /** What of it stands in the library. */
   written: Written<R> | null = null;
 
   constructor(
-    readonly libraryId: string,
     readonly file: string,
     readonly taker: Taker<R, C>,
   ) {}
 
   /** Plans some more rows; nothing is written. */
-  async plan(context: ServiceContext, rows: readonly TableRow[]): Promise<Outcome[]> {
-    const planned = await this.taker.plan(context.session.current().library, rows);
+  async plan(db: Reader, rows: readonly TableRow[]): Promise<Outcome[]> {
+    const planned = await this.taker.plan(db, rows);
     this.planned.push(...planned);
     return planned.map(({ outcome }) => outcome);
   }

@@ -5,7 +5,7 @@ import type { LibraryMemory } from '@db/library/opening/remembered';
 import type { FileReader, ReadProgress } from '@db/library/opening/read-file';
 import { recoverFromBackup, recoverFromLog } from '@db/library/opening/recovery';
 import { createInlineRewriter } from '@db/library/folding/rewrite';
-import { createWorkerChecker, createWorkerRewriter } from '@db/library/folding/worker-rewriter';
+import { createWorkerChecker, createWorkerPreparer, createWorkerRewriter } from '@db/library/folding/worker-rewriter';
 import { attachmentsInUse } from '@db/record/attachments-in-use';
 import { migrations } from '@db/migrations/list';
 import type { LibraryOpener } from './session';
@@ -37,6 +37,7 @@ export function createLibraryOpener(parts: OpenerParts): LibraryOpener {
     makeId: newId,
     rewriter: rewriteWorker ? createWorkerRewriter(rewriteWorker) : createInlineRewriter(nodeFileSystem),
     checker: rewriteWorker && createWorkerChecker(rewriteWorker),
+    preparer: rewriteWorker && createWorkerPreparer(rewriteWorker),
     reader,
     onReading,
     backupFolder: backupFolder?.(folder),

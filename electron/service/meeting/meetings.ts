@@ -175,7 +175,7 @@ export class Meetings {
     const counts = Object.values(merged).filter((value) => typeof value === 'number');
     if (counts.every((value) => value === 0) && !merged.entered) return { merged, written: false };
     for (const file of files) await library.attachments.put(file);
-    const backup = await library.takeState(bytes, source.sequence);
+    const backup = await library.takeState(bytes, source.sequence, 'merge');
     this.context.session.refreshLists();
     this.done = { libraryId: library.id, backup: backup.name, sequence: library.sequence };
     return { merged, written: true };
@@ -230,7 +230,7 @@ export class Meetings {
     await session.makeBeside(folder, async (fresh) => {
       const { bytes: empty, sequence } = await fresh.snapshot();
       const filled = await this.run<Uint8Array>({ kind: 'beside', meeting, empty });
-      await fresh.takeState(filled, sequence);
+      await fresh.takeState(filled, sequence, 'merge');
       for (const sha of await this.run<string[]>({ kind: 'files', meeting, decisions: null })) {
         const bytes =
           source.kind === 'backup'

@@ -8,10 +8,16 @@ export interface JobMessage<Job> {
 }
 export type AnswerMessage<Result> = { number: number } & Outcome<Result>;
 
-/** In a worker: does each job that is sent, and answers under its number. */
-export function answerJobs<Job, Result>(perform: (job: Job) => Promise<Result>): void {
+/**
+ * In a worker: does each job that is sent, and answers under its number.
+ * @param given memory of an answer that is given away instead of being copied
+ */
+export function answerJobs<Job, Result>(
+  perform: (job: Job) => Promise<Result>,
+  given: (result: Result) => ArrayBuffer[] = () => [],
+): void {
   parentPort?.on('message', async ({ number, job }: JobMessage<Job>) => {
     const answer: AnswerMessage<Result> = { number, ...(await outcomeOf(() => perform(job))) };
-    parentPort?.postMessage(answer);
+    parentPort?.postMessage(answer, 'result' in answer ? given(answer.result) : []);
   });
 }

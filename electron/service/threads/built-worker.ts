@@ -8,7 +8,7 @@ import { pathToFileURL } from 'node:url';
  */
 export function builtWorker(
   folder: string | undefined,
-  name: 'rewrite' | 'emulsions' | 'sheets' | 'reading' | 'exports' | 'meeting',
+  name: 'rewrite' | 'emulsions' | 'sheets' | 'reading' | 'exports' | 'meeting' | 'imports',
 ): URL | undefined {
   if (folder === undefined) return undefined;
   const path = join(folder, `${name}-worker.js`);

@@ -5,8 +5,11 @@ import { errorOf } from './outcome';
 
 /** Does jobs one after another in a thread of its own, so that the process goes on answering. */
 export interface Thread<Job, Result> {
-  /** When `signal` aborts, the job is ended, even in the middle, and `cancelled` is thrown. */
-  run(job: Job, signal?: AbortSignal): Promise<Result>;
+  /**
+   * When `signal` aborts, the job is ended, even in the middle, and `cancelled` is thrown.
+   * @param given memory of the job that goes to the thread instead of being copied
+   */
+  run(job: Job, signal?: AbortSignal, given?: readonly ArrayBuffer[]): Promise<Result>;
 }
 
 /** The problem that a job was ended on request. */
@@ -27,7 +30,7 @@ export function startThread<Job, Result>(workerUrl: URL): Thread<Job, Result> {
   let last: Promise<unknown> = Promise.resolve();
   let count = 0;
 
-  function perform(job: Job, signal?: AbortSignal): Promise<Result> {
+  function perform(job: Job, signal?: AbortSignal, given: readonly ArrayBuffer[] = []): Promise<Result> {
     return new Promise((resolve, reject) => {
       if (signal?.aborted) return reject(cancelled());
       count += 1;
@@ -57,13 +60,13 @@ export function startThread<Job, Result>(workerUrl: URL): Thread<Job, Result> {
       const stop = (): void => end(() => reject(cancelled()), false);
       current.on('message', heard).once('error', failed).once('exit', exited);
       signal?.addEventListener('abort', stop, { once: true });
-      current.postMessage({ number, job } satisfies JobMessage<Job>);
+      current.postMessage({ number, job } satisfies JobMessage<Job>, [...given]);
     });
   }
 
   return {
-    run(job, signal) {
-      const result = last.then(() => perform(job, signal));
+    run(job, signal, given) {
+      const result = last.then(() => perform(job, signal, given));
       last = result.catch(() => undefined);
       return result;
     },

@@ -40,7 +40,7 @@ async function editForEver(folder: string, index: number, manner: string): Promi
 /** What a merge does to the files: a state made from the present one takes its place. */
 async function putInPlace(library: OpenLibrary): Promise<void> {
   const { bytes, sequence } = await library.snapshot();
-  await library.takeState(bytes, sequence);
+  await library.takeState(bytes, sequence, 'merge');
 }
 
 function stop(error: unknown): void {

@@ -9,7 +9,7 @@ import { drawFormulaCode } from '@db/formulas/numbers';
 import { formulaRecords } from '@db/formulas/drafts';
 import { listVersions } from '@db/formulas/versions';
 import { readSettings } from '@db/settings/settings';
-import type { ServiceContext } from '../../context';
+import { readMaterialEntries } from '@db/materials/list';
 import type { Taker } from '../table-import';
 
 /** The ids of the formulas that bear a code or name, folded. */
@@ -24,19 +24,21 @@ function formulasByName(db: Reader): Map<string, string[]> {
 }
 
 /** Takes formulas in: each with its phases and lines, over materials that the library holds. */
-export function formulasTaker(context: ServiceContext, db: Reader): Taker<Formula, FormulaRecord> {
+export function formulasTaker(db: Reader, newId: () => string): Taker<Formula, FormulaRecord> {
   const byName = formulasByName(db);
+  const shelf = readMaterialEntries(db);
+  const find = materialMatcher(shelf);
+  const names = new Map(shelf.map(({ id, tradeName }) => [id, tradeName]));
   const { formulaPrefix } = readSettings(db);
   return {
     repository: formulaRecords,
-    async plan(reader, rows) {
-      const listed = await context.session.current().lists.rows('materials');
+    plan(reader, rows) {
       const parts: FormulaPlanParts = {
-        find: materialMatcher(listed),
-        nameOf: (id) => listed.find((row) => row.id === id)?.tradeName ?? 'A material',
+        find,
+        nameOf: (id) => names.get(id) ?? 'A material',
         known: (name) =>
           (byName.get(plain(name)) ?? []).flatMap((id) => formulaRecords.read(reader, id) ?? []),
-        newId: context.newId,
+        newId,
       };
       return rows.map((row) => planFormula(row, parts));
     },
