@@ -50,6 +50,29 @@ export function letGo(id: string): void {
   void service.imports[':id'].$delete({ param: { id } }).catch(() => undefined);
 }
 
+/** What would become of the rows. One piece is on its way while the one before is looked at. */
+async function outcomesOf(
+  id: string,
+  rows: readonly TableRow[],
+  signal: AbortSignal,
+  told: (done: number, of: number) => void,
+): Promise<Outcome[]> {
+  const outcomes: Outcome[] = [];
+  let before: Promise<Outcome[]> | null = null;
+  const take = async (): Promise<void> => void outcomes.push(...((await before) ?? []));
+  for (let at = 0; at < rows.length && !signal.aborted; at += AT_ONCE) {
+    told(at, rows.length);
+    const json = { at, rows: rows.slice(at, at + AT_ONCE) };
+    const sent = answer(service.imports[':id'].rows.$post({ param: { id }, json }));
+    // What goes wrong with it is met when it is its turn.
+    sent.catch(() => undefined);
+    await take();
+    before = sent;
+  }
+  await take();
+  return outcomes;
+}
+
 /**
  * Looks at every row of a table, as it is understood. Nothing is written.
  * @param told is called with how far it is
@@ -66,12 +89,7 @@ export async function planTable(
   const rows = gathered(asked, read, key);
   if (signal.aborted) return undefined;
   const { id } = await answer(service.imports.$post({ json: { about: asked.about, key, file: asked.file } }));
-  const outcomes: Outcome[] = [];
-  for (let at = 0; at < rows.length && !signal.aborted; at += AT_ONCE) {
-    told(at, rows.length);
-    const json = { rows: rows.slice(at, at + AT_ONCE) };
-    outcomes.push(...(await answer(service.imports[':id'].rows.$post({ param: { id }, json }))));
-  }
+  const outcomes = await outcomesOf(id, rows, signal, told);
   if (!signal.aborted) return { id, key, outcomes };
   letGo(id);
   return undefined;

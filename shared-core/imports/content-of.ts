@@ -50,8 +50,9 @@ function rangeParts(group: string, { low, value, high }: Ends): Parts {
 function groupsOf(values: Values): Map<string, Parts> {
   const groups = new Map<string, Parts>();
   for (const [key, value] of Object.entries(values)) {
-    const [group = '', part] = key.split('.');
-    if (part === undefined || group === 'figures' || group === 'offer') continue;
+    if (!key.includes('.')) continue;
+    const [group = '', part = ''] = key.split('.');
+    if (group === 'figures' || group === 'offer') continue;
     const parts = part === 'range' ? rangeParts(group, value as Ends) : { [part]: value };
     groups.set(group, { ...groups.get(group), ...parts });
   }

@@ -218,7 +218,13 @@ export function enteredShape<F extends Fields>(fields: F): Shaped<F> {
   ) as unknown as Shaped<F>;
 }
 
+/** Put together once for each noun: a table of thousands begins as many. */
+const BLANKS = new WeakMap<Fields, object>();
+
 /** A noun of which nothing is known yet. */
 export function blankContent<F extends Fields>(fields: F): ContentOf<F> {
-  return Object.fromEntries(Object.entries(fields).map(([key, one]) => [key, one.blank])) as ContentOf<F>;
+  const known = BLANKS.get(fields);
+  const blank = known ?? Object.fromEntries(Object.entries(fields).map(([key, one]) => [key, one.blank]));
+  if (!known) BLANKS.set(fields, blank);
+  return { ...blank } as ContentOf<F>;
 }

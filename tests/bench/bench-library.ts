@@ -8,16 +8,19 @@ import { writeFormula } from '@db/formulas/drafts';
 import { Engine } from '@db/library/sql/engine';
 import { readMaterialEntries } from '@db/materials/list';
 import { materials as shelf } from '@db/materials/materials';
+import type { ImportAnswer, ImportJob } from '@service/imports/import-job';
 import { createLibraryOpener } from '@service/library/opener';
 import { Places } from '@service/library/places';
 import { LibrarySession, type LibraryOpener } from '@service/library/session';
 import { createService, type Service } from '@service/service';
+import { startThread } from '@service/threads/thread';
 import { filledLibrary } from './fill-library';
 import { generateFormulas } from './formula-generator';
 import { generateMaterials } from './library-generator';
 
 const LIBRARY_FILE = 'library.sqlite';
-const WORKER = resolve(import.meta.dirname, '../../out/main/rewrite-worker.js');
+const BUILT = resolve(import.meta.dirname, '../../out/main');
+const WORKER = join(BUILT, 'rewrite-worker.js');
 
 type Rewriting = 'in a worker' | 'in this process';
 
@@ -66,7 +69,12 @@ export async function openBenchLibrary(
   const start = performance.now();
   await session.open(folder);
   const openedInMs = performance.now() - start;
-  const service = createService({ session, now: () => new Date(), newId: () => randomUUID() });
+  const service = createService({
+    session,
+    now: () => new Date(),
+    newId: () => randomUUID(),
+    importing: startThread<ImportJob, ImportAnswer>(pathToFileURL(join(BUILT, 'imports-worker.js'))),
+  });
   return {
     folder,
     service,

@@ -13,11 +13,11 @@ import { FaultyFileSystem } from './faulty-file-system';
 import { createSample, newFolder, reopened } from './sample-library';
 
 const tableOf = (count: number): string =>
-  [
-    'Name;INCI;HLB',
-    ...Array.from({ length: count }, (_, at) => `Larkspur ${at};Cetearyl Glucoside;11`),
-  ].join('\n');
+  ['Name;INCI;HLB', ...Array.from({ length: count }, (_, at) => `Larkspur ${at};Cetearyl Glucoside;11`)].join(
+    '\n',
+  );
 const NEVER = 1_000_000;
+const FEW_BACKUPS = { latest: 2, days: 0, months: 0, migrationDays: 0, totalBytes: 1e9 };
 const countOf = (library: Pick<OpenLibrary, 'get'>): number =>
   library.get<{ n: number }>('SELECT count(*) AS n FROM material')?.n ?? -1;
 
@@ -34,14 +34,14 @@ async function planned(library: OpenLibrary, count: number) {
   const imports = new Imports(contextOf(library));
   const id = await imports.begin('materials', 'tradeName', 't.csv');
   const rows = readRows(sheet.rows.slice(head + 1), columns, ways);
-  for (let at = 0; at < rows.length; at += 200) await imports.plan(id, rows.slice(at, at + 200));
+  for (let at = 0; at < rows.length; at += 200) await imports.plan(id, at, rows.slice(at, at + 200));
   return { imports, id };
 }
 
 const editNames = (library: OpenLibrary, name: string): void =>
   library.transaction((tx) =>
     tx.run(
-      "INSERT INTO sequence (name, last) VALUES (?, 1) ON CONFLICT (name) DO UPDATE SET last = last + 1",
+      'INSERT INTO sequence (name, last) VALUES (?, 1) ON CONFLICT (name) DO UPDATE SET last = last + 1',
       name,
     ),
   );
@@ -49,17 +49,23 @@ const editNames = (library: OpenLibrary, name: string): void =>
 // A short table goes into the log; of a long one a copy takes the library's place.
 describe.each([
   ['a short table', 20],
-  ['a long table', 400],
+  ['a long table', 250],
 ])('a disk that is full while %s is taken in', (_, count) => {
   it('leaves the library as it was, whichever write fails; once there is room, all of it comes in, and goes back', async () => {
     const disk = new FaultyFileSystem();
     const folder = newFolder();
-    const library = await createSample(folder, { fileSystem: disk.fs, migrations });
+    const library = await createSample(folder, {
+      fileSystem: disk.fs,
+      migrations,
+      backupLimits: FEW_BACKUPS,
+    });
     const { imports, id } = await planned(library, count);
     disk.arm(NEVER, 'ENOSPC');
     await imports.takeIn(id);
     const calls = disk.calls.length;
     expect(countOf(library)).toBe(count);
+    const reasons = (await library.listBackups()).map(({ reason }) => reason);
+    expect(reasons.includes('import')).toBe(count > 100);
     await imports.takeBack(id);
     let failed = 0;
     for (let at = 1; at <= calls; at += 1) {

@@ -23,7 +23,18 @@ export interface TakenIn {
 interface Known {
   libraryId: string;
   file: string;
+  /** How many of its rows went to be planned. */
   rows: number;
+  /** Pieces that came before the one in front of them, by the row at which they begin. */
+  waiting: Map<number, () => void>;
+}
+
+function gone(): Problem {
+  return new Problem({
+    code: 'not-found',
+    title: 'This table is no longer held here.',
+    advice: 'Choose its file again. What was taken in stays taken in.',
+  });
 }
 
 function tooLong(): Problem {
@@ -58,27 +69,30 @@ export class Imports {
     const table = this.context.newId();
     const { bytes: ours } = await library.snapshot();
     await this.run({ kind: 'begin', table, ours, about, parts: { key, file, region, taking } });
-    this.tables.set(table, { libraryId: library.id, file, rows: 0 });
+    this.tables.set(table, { libraryId: library.id, file, rows: 0, waiting: new Map() });
     return table;
   }
 
   private table(id: string): Known {
     const known = this.tables.get(id);
     if (known && known.libraryId === this.context.session.current().library.id) return known;
-    throw new Problem({
-      code: 'not-found',
-      title: 'This table is no longer held here.',
-      advice: 'Choose its file again. What was taken in stays taken in.',
-    });
+    throw gone();
   }
 
-  /** What would become of some more rows; nothing is written. */
-  async plan(id: string, rows: TableRow[]): Promise<Outcome[]> {
+  /**
+   * What would become of some more rows; nothing is written.
+   * @param at how many rows come before them: a page sends the next while these are looked at, and one may overtake
+   */
+  async plan(id: string, at: number, rows: TableRow[]): Promise<Outcome[]> {
     const known = this.table(id);
-    if (known.rows + rows.length > MOST_IN_ALL) throw tooLong();
-    const outcomes = await this.run<Outcome[]>({ kind: 'plan', table: id, rows });
+    if (at + rows.length > MOST_IN_ALL) throw tooLong();
+    if (at > known.rows) await new Promise<void>((turn) => known.waiting.set(at, turn));
+    if (at !== known.rows) throw gone();
     known.rows += rows.length;
-    return outcomes;
+    const planning = this.run<Outcome[]>({ kind: 'plan', table: id, rows });
+    known.waiting.get(known.rows)?.();
+    known.waiting.delete(known.rows);
+    return planning;
   }
 
   /**
@@ -98,7 +112,12 @@ export class Imports {
   }
 
   async end(id: string): Promise<void> {
-    if (this.tables.delete(id)) await this.run({ kind: 'end', table: id });
+    const known = this.tables.get(id);
+    if (!known) return;
+    this.tables.delete(id);
+    known.rows = MOST_IN_ALL;
+    for (const turn of known.waiting.values()) turn();
+    await this.run({ kind: 'end', table: id });
   }
 
   private async write(id: string, kind: 'take-in' | 'take-back', why: string): Promise<TakenIn> {

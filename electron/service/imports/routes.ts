@@ -15,7 +15,7 @@ const beginning = z.object({
   key: keyTarget,
   file: lineText(200),
 });
-const some = z.object({ rows: z.array(tableRow).max(MOST_ROWS) });
+const some = z.object({ at: z.int().min(0).default(0), rows: z.array(tableRow).max(MOST_ROWS) });
 
 /** Tables on their way in: nothing of them is in the library until it is taken in. */
 export function importsRoutes(context: ServiceContext) {
@@ -25,9 +25,10 @@ export function importsRoutes(context: ServiceContext) {
       const { about, key, file } = c.req.valid('json');
       return c.json({ id: await imports.begin(about, key, file) }, 201);
     })
-    .post('/:id/rows', validBody(some), async (c) =>
-      c.json(await imports.plan(c.req.param('id'), c.req.valid('json').rows)),
-    )
+    .post('/:id/rows', validBody(some), async (c) => {
+      const { at, rows } = c.req.valid('json');
+      return c.json(await imports.plan(c.req.param('id'), at, rows));
+    })
     .post('/:id/take-in', async (c) => c.json(await imports.takeIn(c.req.param('id'))))
     .post('/:id/take-back', async (c) => c.json(await imports.takeBack(c.req.param('id'))))
     .delete('/:id', async (c) => {

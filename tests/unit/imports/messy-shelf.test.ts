@@ -28,7 +28,7 @@ async function plan(ask: Ask, key: KeyTarget, rows: readonly TableRow[]) {
   const outcomes: Outcome[] = [];
   for (let at = 0; at < rows.length; at += 150)
     outcomes.push(
-      ...(await ask<Outcome[]>('POST', `/imports/${id}/rows`, { rows: rows.slice(at, at + 150) })).body,
+      ...(await ask<Outcome[]>('POST', `/imports/${id}/rows`, { at, rows: rows.slice(at, at + 150) })).body,
     );
   const count = (kind: Outcome['kind']) => outcomes.filter((one) => one.kind === kind).length;
   return { id, outcomes, count };
