@@ -80,7 +80,7 @@ export function writableLog(state: LibraryState): ChangeLog {
   if (state.replacing) {
     throw new Problem({
       code: 'conflict',
-      title: 'The library is being written whole just now, with what was taken in or restored.',
+      title: 'The library is being written to disk as a whole just now.',
       advice: 'Wait until that is done, then try again. Nothing was changed.',
     });
   }
