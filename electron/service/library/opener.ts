@@ -5,7 +5,11 @@ import type { LibraryMemory } from '@db/library/opening/remembered';
 import type { FileReader, ReadProgress } from '@db/library/opening/read-file';
 import { recoverFromBackup, recoverFromLog } from '@db/library/opening/recovery';
 import { createInlineRewriter } from '@db/library/folding/rewrite';
-import { createWorkerChecker, createWorkerPreparer, createWorkerRewriter } from '@db/library/folding/worker-rewriter';
+import {
+  createWorkerChecker,
+  createWorkerPreparer,
+  createWorkerRewriter,
+} from '@db/library/folding/worker-rewriter';
 import { attachmentsInUse } from '@db/record/attachments-in-use';
 import { migrations } from '@db/migrations/list';
 import type { LibraryOpener } from './session';
