@@ -69,7 +69,7 @@ export function systemicExposureDose(dose: Dose): Worked {
     const { absorbedPerArea, area, applicationsPerDay, bodyWeight } = dose;
     return oneStep(
       {
-        says: 'systemic exposure dose: absorbed per area × area × applications a day × 0.001 / body weight',
+        says: 'systemic exposure dose: absorbed per area × area × applications per day × 0.001 / body weight',
         shows: `${show(nonNegative(absorbedPerArea, 'The amount absorbed'))} × ${show(positive(area, 'The area'))} × ${show(positive(applicationsPerDay, 'Applications a day'))} × 0.001 / ${show(positive(bodyWeight, 'The body weight'))}`,
         result: (absorbedPerArea * area * applicationsPerDay * 0.001) / bodyWeight,
         unit: PER_KG,

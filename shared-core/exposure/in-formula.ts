@@ -39,7 +39,7 @@ export function basisOf({ kind }: Pick<Market, 'kind'>): ExposureBasis | null {
     bodyWeight: ADULT_KG,
     area,
     timesADay,
-    says: `${product}: ${amount} g a day, ${retention} of it stays${perKg === null ? '' : `, ${perKg} mg/kg body weight a day as printed`}`,
+    says: `${product}: ${amount} g per day, retention factor ${retention}${perKg === null ? '' : `, ${perKg} mg/kg body weight per day as published`}`,
   };
 }
 

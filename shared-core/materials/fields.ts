@@ -113,7 +113,7 @@ export const MATERIAL_FIELDS = {
     section: 'behaviour',
     places: { list: { rem: 7 }, filter: 'Architecture', search: true },
   }),
-  emulsionType: wordOrNone(EMULSION_TYPES, 'not said', {
+  emulsionType: wordOrNone(EMULSION_TYPES, 'not stated', {
     label: 'Emulsion type',
     section: 'behaviour',
     names: { both: 'o/w and w/o' },
@@ -125,7 +125,7 @@ export const MATERIAL_FIELDS = {
     column: 'function',
     places: { compare: 'no', list: { rem: 8, grow: 1 }, filter: 'Function', search: true },
   }),
-  phaseOfUse: wordOrNone(PHASES_OF_USE, 'not said', {
+  phaseOfUse: wordOrNone(PHASES_OF_USE, 'not stated', {
     label: 'Usual phase',
     section: 'identity',
     places: { compare: 'no', list: { title: 'Phase', rem: 6 }, filter: 'Usual phase' },
@@ -141,7 +141,7 @@ export const MATERIAL_FIELDS = {
     places: { list: { title: 'Consistency', rem: 7 }, filter: 'Consistency when cold', search: true },
   }),
   appearance: line({ label: 'Appearance', section: 'behaviour', max: 300 }),
-  body: wordOrNone(BODY, 'not said', {
+  body: wordOrNone(BODY, 'not stated', {
     label: 'Body it builds',
     section: 'behaviour',
   }),

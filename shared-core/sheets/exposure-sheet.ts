@@ -13,6 +13,7 @@ import { decisionFacts, withdrawnCaution } from './decision-words';
 import type { PrintedFormula } from './formula-sheet';
 import { cautionBox } from './kit/caution-box';
 import type { SheetDefinition, SheetNode } from './kit/definition';
+import { onDecimal } from './kit/on-decimal';
 import { contentWidth, sheet, type SheetFrame, type SheetSettings } from './kit/page';
 import { headed, ruledTable } from './kit/tables';
 import { numberText, paragraph, remark } from './kit/text';
@@ -54,7 +55,7 @@ function exposureColumns(
   const columns: ExposureColumn[] = [
     { head: 'Substance', share: 24, text: ({ substance }) => substance.name },
     number('%', 9, ({ percent }) => formatNumber(percent, region, { min: 0, max: 4 })),
-    number('Dose, mg/kg a day', 12, ({ dose }) => figures(dose.value, region)),
+    number('Dose, mg/kg per day', 12, ({ dose }) => figures(dose.value, region)),
     number('Point of departure', 11, ({ substance: { pod } }) => (pod === null ? '' : figures(pod, region))),
     number('Margin', 9, (one) => margin(one.margin?.value)),
     number('In all products', 10, ({ aggregate }) => margin(aggregate?.margin?.value)),
@@ -71,16 +72,17 @@ function exposureColumns(
 function exposureTable(all: readonly SubstanceExposure[], region: Region, width: number): SheetNode[] {
   const remarks = remarksOf(all);
   const columns = exposureColumns(all, remarks, region);
+  const cells = columns.map(({ text, alignment }) =>
+    alignment ? onDecimal(all.map(text), region) : all.map((one) => cell(text(one))),
+  );
   const table = ruledTable({
     width,
     columns: columns.map(({ head, share, alignment }) => ({ head, share, alignment })),
-    rows: all.map((one) =>
-      columns.map(({ text, alignment }) => (alignment ? right(text(one)) : cell(text(one)))),
-    ),
+    rows: all.map((_, row) => cells.map((column) => column[row] ?? cell(''))),
   });
   const notes = [...remarks].map(([says, letter]) => remark(`${letter}: ${regionText(says, region)}`));
   const none = all.every(({ substance: { pod } }) => pod === null)
-    ? [remark('No point of departure is recorded of any of them, so no margin of safety is given.')]
+    ? [remark('No point of departure is recorded for any of them, so no margin of safety is given.')]
     : [];
   return [table, ...none, ...notes];
 }
@@ -94,6 +96,10 @@ function ends(range: NaturalOrigin['withWater'], region: Region): string {
 }
 
 function originTable({ lines }: NaturalOrigin, region: Region, width: number): SheetNode {
+  const shares = onDecimal(
+    lines.map(({ percent }) => formatNumber(percent, region, { min: 0, max: 4 })),
+    region,
+  );
   return ruledTable({
     width,
     columns: [
@@ -102,9 +108,9 @@ function originTable({ lines }: NaturalOrigin, region: Region, width: number): S
       { head: 'Index', share: 16, alignment: 'right' },
       { head: 'How known', share: 24 },
     ],
-    rows: lines.map(({ material, percent, low, high, how }) => [
+    rows: lines.map(({ material, low, high, how }, row) => [
       cell(material.tradeName),
-      right(formatNumber(percent, region, { min: 0, max: 4 })),
+      shares[row] ?? cell(''),
       right(
         [...new Set([low, high])]
           .map((value) => formatNumber(value, region, { min: 0, max: 3 }))
@@ -143,7 +149,7 @@ export function exposureSheet(
         { label: 'Code', value: content.code ? numberText(content.code) : '' },
         { label: 'Version', value: version ? String(version.number) : 'Draft, not recorded' },
         ...decisionFacts(version, region),
-        { label: 'Kind', value: capital(content.market.kind ?? 'not said') },
+        { label: 'Kind', value: capital(content.market.kind ?? 'not stated') },
         { label: 'Use', value: capital(content.use) },
         { label: 'For', value: capital(joined(content.market.users)) },
         { label: 'Where', value: capital(joined(content.market.sites)) },
@@ -155,11 +161,11 @@ export function exposureSheet(
       'Systemic exposure and margin of safety',
       paragraph(
         basis
-          ? regionText(`${basis.says}; adult of ${basis.bodyWeight} kg.`, region)
-          : 'The tables of daily amounts do not know this kind of product, or none is said.',
+          ? regionText(`${basis.says}; adult of ${basis.bodyWeight} kg. ${GUIDANCE.text}.`, region)
+          : 'The tables of daily amounts do not know this kind of product, or none is stated.',
       ),
       ...(all.length > 0 ? exposureTable(all, region, width) : []),
-      remark(`${GUIDANCE.text}. No safety assessment: a qualified safety assessor decides.`),
+      remark('This is not a safety assessment: a qualified safety assessor decides.'),
     ),
     ...headed(
       'Natural origin by ISO 16128',

@@ -7,7 +7,7 @@ import type { Judged } from '../limits/judged';
 import { NO_ADVICE, NO_LAW } from '../limits/law';
 import { regionsOf } from '../limits/situation';
 import { allowanceWords, productsWords, subjectWords, totalWords } from '../limits/words';
-import { formatPercent, type Region } from '../locale/numbers';
+import { formatShare, type Region } from '../locale/numbers';
 import { dayWords } from '../locale/dates';
 import { regionText } from '../locale/readable';
 import { capital, joined } from '../locale/words';
@@ -16,6 +16,7 @@ import { decisionFacts, withdrawnCaution } from './decision-words';
 import type { PrintedFormula } from './formula-sheet';
 import { cautionBox } from './kit/caution-box';
 import type { SheetDefinition, SheetNode } from './kit/definition';
+import { onDecimal } from './kit/on-decimal';
 import { contentWidth, sheet, type SheetFrame, type SheetSettings } from './kit/page';
 import { headed, ruledTable } from './kit/tables';
 import { heading, numberText, paragraph, remark } from './kit/text';
@@ -95,6 +96,10 @@ function wordsSection(phrases: readonly LabelPhrase[]): SheetNode[] {
 
 /** What each name of the list comes to. */
 function contentSection(list: IngredientList, region: Region, width: number): SheetNode[] {
+  const shares = onDecimal(
+    list.ingredients.map(({ estimated, ppm }) => `${estimated ? '≈ ' : ''}${formatShare(ppm, region)}`),
+    region,
+  );
   return list.ingredients.length > 0
     ? headed(
         'What each name comes to',
@@ -103,15 +108,11 @@ function contentSection(list: IngredientList, region: Region, width: number): Sh
           columns: [
             { head: 'Ingredient', share: 56 },
             { head: '% of the product', share: 18, alignment: 'right' },
-            { head: '', share: 26 },
+            { head: 'Remarks', share: 26 },
           ],
-          rows: list.ingredients.map((one) => [
+          rows: list.ingredients.map((one, row) => [
             cell(one.name),
-            {
-              text: `${one.estimated ? '≈ ' : ''}${formatPercent(one.ppm, region)}`,
-              fontSize: SIZE.table,
-              alignment: 'right',
-            },
+            shares[row] ?? cell(''),
             cell(
               [GROUPS[one.group], one.allergen ? 'allergen' : '', one.known ? '' : 'free text']
                 .filter(Boolean)
@@ -156,9 +157,9 @@ export function labelSheet(
         { label: 'Code', value: content.code ? numberText(content.code) : '' },
         { label: 'Version', value: version ? String(version.number) : 'Draft, not recorded' },
         ...decisionFacts(version, region),
-        { label: 'Kind', value: capital(market.kind ?? 'not said') },
+        { label: 'Kind', value: capital(market.kind ?? 'not stated') },
         { label: 'Use', value: capital(content.use) },
-        { label: 'Held against', value: joined(regionsOf(market)) },
+        { label: 'Checked against', value: joined(regionsOf(market)) },
         { label: 'Form', value: LABEL_FORM_NAMES[form] },
       ],
       content.purpose,

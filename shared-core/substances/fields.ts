@@ -165,7 +165,7 @@ export const SUBSTANCE_FIELDS = {
   pod: number(positive('The point of departure', 1_000_000), {
     label: 'Point of departure',
     section: 'safety',
-    unit: 'mg/kg body weight a day',
+    unit: 'mg/kg body weight per day',
     min: 0,
     max: 1_000_000,
   }),

@@ -46,7 +46,7 @@ test('a material withdrawn since is said wherever an old version is about to be 
   await pane.getByLabel('Why it is withdrawn').fill('Recalled, invented');
   await pane.getByLabel('Why it is withdrawn').blur();
   await expect(page.getByRole('contentinfo')).toContainText('Saved at');
-  await page.getByRole('searchbox', { name: 'Search materials' }).fill('Larderly Phenoxy Blend');
+  await page.getByLabel('Search materials').fill('Larderly Phenoxy Blend');
   await expect(page.getByRole('row').filter({ hasText: 'Larderly Phenoxy Blend' })).toContainText(
     'withdrawn',
   );

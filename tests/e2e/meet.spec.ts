@@ -45,7 +45,7 @@ test('a pack goes out, and comes back into a library that has changed since, wit
   await page.goto(`${host.origin}/#/materials`);
   await page.getByRole('checkbox', { name: `Select ${one!.tradeName}` }).check();
   await page.getByRole('button', { name: 'Make a pack…' }).click();
-  await page.getByLabel('What it is called').fill('Spring pack');
+  await page.getByRole('dialog').getByLabel('Name').fill('Spring pack');
   await expectNoAxeViolations(page);
   const saved = page.waitForEvent('download');
   await page.getByRole('button', { name: 'Save the file' }).click();
@@ -59,7 +59,7 @@ test('a pack goes out, and comes back into a library that has changed since, wit
   await expect(page.getByRole('heading', { name: 'Spring pack' })).toBeVisible();
   await expect(page.getByText('It holds nothing that you do not have.')).toBeVisible();
   await page.getByRole('button', { name: 'Make a library of its own of it…' }).click();
-  await page.getByLabel('What it is called').fill('Colleague');
+  await page.getByLabel('Name of the library').fill('Colleague');
   await page.getByRole('button', { name: 'Make and open it' }).click();
   await expect(page.getByRole('heading', { level: 1, name: 'Colleague' })).toBeVisible();
   await change('what the colleague found');

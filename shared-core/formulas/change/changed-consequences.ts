@@ -102,7 +102,7 @@ function exposureWords(one: Exposed, region: Region): string {
     one.margin === null
       ? ''
       : `, margin ${formatNumber(shownMargin(one.margin), region, { min: 0, max: 1 })}`;
-  return `${dose} mg/kg a day${margin}`;
+  return `${dose} mg/kg per day${margin}`;
 }
 
 function relativeWords(was: Exposed, is: Exposed, region: Region): string {

@@ -113,7 +113,7 @@ describe('the daily use of a kind of product', () => {
     for (const kind of PRODUCT_KINDS) {
       const basis = basisOf({ kind });
       if (!basis || !('perKg' in basis.use)) continue;
-      const [, amount, stays] = /: ([\d.]+) g a day, ([\d.]+) of it/.exec(basis.says) ?? [];
+      const [, amount, stays] = /: ([\d.]+) g per day, retention factor ([\d.]+)/.exec(basis.says) ?? [];
       const milligrams = Number(amount) * Number(stays) * 1000;
       expect(basis.use.perKg, kind).toBeLessThan(milligrams / 40);
       expect(basis.use.perKg, kind).toBeGreaterThan(milligrams / 80);

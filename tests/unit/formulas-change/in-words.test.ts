@@ -127,8 +127,8 @@ describe('exposure before and after', () => {
     ).toEqual([
       [
         'Exposure to Phenoxyethanol',
-        '0.0269 mg/kg a day, margin 372',
-        '0.101 mg/kg a day, margin 99',
+        '0.0269 mg/kg per day, margin 372',
+        '0.101 mg/kg per day, margin 99',
         // 0.10065 / 0.0269 − 1 = 2.7416
         '+274.2 %',
       ],
@@ -137,7 +137,7 @@ describe('exposure before and after', () => {
 
   it('of what comes or goes is from none or to none', () => {
     expect(told(exposure({}), exposure({ Triclosan: [0.0000025, 12] }))).toEqual([
-      ['Exposure to Triclosan', 'none', '0.0000025 mg/kg a day, margin 12', ''],
+      ['Exposure to Triclosan', 'none', '0.0000025 mg/kg per day, margin 12', ''],
     ]);
     expect(told(exposure({ Triclosan: [0.1, 120] }), exposure({}))[0]?.slice(2)).toEqual(['none', '']);
   });

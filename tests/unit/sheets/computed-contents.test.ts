@@ -161,9 +161,9 @@ describe('exposure on paper', () => {
   it('says so for a kind that the tables do not know, or that nobody said', () => {
     for (const kind of ['nail product', null] as const)
       expect(wordsOf(sheetOf(null, kind)).join()).toContain(
-        'do not know this kind of product, or none is said',
+        'do not know this kind of product, or none is stated',
       );
-    expect(wordsOf(sheetOf(null)).join()).toContain('Face cream: 1.54\u00a0g a day');
+    expect(wordsOf(sheetOf(null)).join()).toContain('Face cream: 1.54\u00a0g per day');
   });
 
   it('names every line of the formula with its natural origin, and who decides', () => {
