@@ -3,6 +3,7 @@ import type { Region } from '../locale/numbers';
 import type { Field } from '../record/field';
 import { fieldWords } from '../record/words';
 import { MARKET_FIELDS } from './market-fields';
+import { alignedWith } from './aligned';
 import { materialDifferences, type MaterialsOfSide } from './compare-materials';
 import type { Difference } from './difference';
 import { phaseLetter } from './formula';
@@ -189,18 +190,20 @@ function acceptedDifferences(before: FormulaContent, after: FormulaContent): Dif
 
 /**
  * What a reader would say changed from one version of a formula to the next, in the order of the formula.
- * Lines are matched by id, then by material; a material swapped on a line reads as one removed, one added.
+ * Lines are matched by id, then by material; a material swapped on a line reads as one removed, one added. Phases and
+ * steps are matched by id, and by their places where the formulas have none in common.
  *
  * @param nameOf a material's trade name, also for one that has left the library
  * @param materials the materials of each side: a version's as it froze them, a draft's as they are now
  */
 export function compareVersions(
   before: FormulaContent,
-  after: FormulaContent,
+  compareTo: FormulaContent,
   nameOf: (materialId: string) => string,
   region: Region = 'en-GB',
   materials: { before: MaterialsOfSide; after: MaterialsOfSide } = { before: {}, after: {} },
 ): Difference[] {
+  const after = alignedWith(before, compareTo);
   const compared = { before, after, nameOf, region };
   const found: Difference[] = [];
   for (const key of ['name', 'code', 'productType', 'use', 'purpose'] as const) {

@@ -74,6 +74,13 @@ function regionSeries(region: readonly Mix[], ink: PlotInk): CustomSeriesOption 
   };
 }
 
+/** Names at the foot run inwards from a little outside their corners: on a telephone there is no room beside them. */
+const CORNER_LABELS = [
+  { position: 'bottom', align: 'left', offset: [-24, 0] },
+  { position: 'bottom', align: 'right', offset: [24, 0] },
+  { position: 'top' },
+] as const satisfies readonly ScatterSeriesOption['label'][];
+
 function cornerSeries({ names, hlbs }: TriangleData, ink: PlotInk): ScatterSeriesOption {
   const corners: Mix[] = [
     [1, 0, 0],
@@ -91,9 +98,9 @@ function cornerSeries({ names, hlbs }: TriangleData, ink: PlotInk): ScatterSerie
       const hlb = hlbs[index] ?? null;
       const words = hlb === null ? 'no HLB' : `HLB ${plotHlb(hlb, ink.region)}`;
       return {
-        name: `${plotName(names[index] ?? '', 24)}\n${words}`,
+        name: `${plotName(names[index] ?? '', 22)}\n${words}`,
         value: trianglePoint(corner),
-        label: { position: index === 2 ? ('top' as const) : ('bottom' as const) },
+        label: CORNER_LABELS[index],
       };
     }),
   };

@@ -151,3 +151,20 @@ describe('what differs between two versions', () => {
     ]);
   });
 });
+
+describe('two formulas that did not come from each other', () => {
+  const inPlace = (phases: FormulaContent['phases']): FormulaContent['phases'] =>
+    phases.map((phase, at) => ({ ...phase, id: idOf(8800 + at) }));
+
+  it('have their phases held against each other by their places, and no line is said to move within one', () => {
+    const other = { ...CREAM, phases: inPlace(CREAM.phases), steps: [] };
+    const named = {
+      ...other,
+      phases: other.phases.map((one, at) => (at === 0 ? { ...one, title: 'Waters' } : one)),
+    };
+    const found = compareVersions({ ...CREAM, steps: [] }, named, (id) => id);
+    expect(found.map(({ area, kind, what }) => [area, kind, what])).toEqual([
+      ['phase', 'changed', 'Phase A, title'],
+    ]);
+  });
+});

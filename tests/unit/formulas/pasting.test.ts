@@ -122,7 +122,7 @@ describe('pasted lines', () => {
   it('that are no share come in with none, and say why', () => {
     const told = (text: string, meaning: 'per cent' | 'parts') =>
       pastedShares(pastedLines(text), meaning).map(({ ppm, fault }) => [ppm, fault]);
-    const none = 'This is no share of 0 to 100 %: it comes in with 0 %.';
+    const none = 'This is not a share of 0 to 100 %: it comes in with 0 %.';
     expect(told('Aqua\t120\nGlycerin\t-3\nSqualane\t100\nParfum\t0', 'per cent')).toEqual([
       [0, none],
       [0, none],

@@ -157,7 +157,7 @@ describe('the drawing of the triangle', () => {
     expect(corners.map((one) => one.name)).toEqual([
       'Sorbitan Stearate\nHLB 4.7',
       'Steareth-10\nno HLB',
-      'An emulsifier with a ve…\nHLB 14.9',
+      'An emulsifier with a…\nHLB 14.9',
     ]);
     expect(corners[1]?.value).toEqual([1, 0]);
   });
