@@ -3,8 +3,10 @@ import { bringsWater, isEmulsifier, isWaterName } from '../emulsions/conflicts/r
 import { isOil } from '../emulsions/systems/oil-phase';
 import { dosedLines, type FindMaterial } from '../limits/in-formula';
 import type { Dosed } from '../limits/contents';
+import type { InciPart } from '../materials/composition';
 import type { Material } from '../materials/material';
 import { percentFromPpm, WHOLE_PPM } from '../quantities/share';
+import { namesWithin } from '../substances/names';
 import { show } from '../working/show';
 import type { Source, Worked, WorkingStep } from '../working/working';
 import type { FormulaContent } from './formula';
@@ -47,10 +49,15 @@ function inOilPhase(material: Material): boolean {
   return isOil(material) || (material.phaseOfUse === 'oil' && !bringsWater(material));
 }
 
-function volatileShare(material: Material, end: 'least' | 'most'): number {
-  const sum = material.composition
-    .filter(({ inci }) => isWaterName(inci) || VOLATILE.test(inci.trim()))
-    .reduce((total, { lowPpm, highPpm }) => total + (end === 'least' ? lowPpm : highPpm), 0);
+/** The ends of what a name may leave when it dries: of several written into one, some may stay, or none. */
+function volatileEnds({ inci, lowPpm, highPpm }: InciPart): { least: number; most: number } {
+  const names = namesWithin(inci);
+  const leaving = names.filter((name) => isWaterName(name) || VOLATILE.test(name)).length;
+  return { least: leaving === names.length ? lowPpm : 0, most: leaving > 0 ? highPpm : 0 };
+}
+
+function volatileShare({ composition }: Material, end: 'least' | 'most'): number {
+  const sum = composition.reduce((total, part) => total + volatileEnds(part)[end], 0);
   return Math.min(sum, WHOLE_PPM) / WHOLE_PPM;
 }
 

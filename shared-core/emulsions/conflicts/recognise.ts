@@ -97,16 +97,21 @@ export function isSaltSensitive(material: Composed & Pick<Material, 'electrolyte
   return tolerance === 'low' || (tolerance === null && isAcrylicPolymer(material));
 }
 
+/** Fatty alcohols that are solid when cold, by their folded names: from C14 on ("C14-22 Alcohols"), straight chains only. */
+export const FATTY_ALCOHOL =
+  /^(cetyl|cetearyl|stearyl|behenyl|myristyl|arachidyl|c(1[4-9]|[2-9]\d)-\d+) alcohols?$/;
 /** A fatty alcohol, alone or in a blend: it builds body beside a cationic as a non-ionic partner does. */
-export const holdsFattyAlcohol = (material: Composed): boolean =>
-  anyName(material, /^(cetyl|cetearyl|stearyl|behenyl|myristyl|arachidyl|c\d+-\d+) alcohol$/);
+export const holdsFattyAlcohol = (material: Composed): boolean => anyName(material, FATTY_ALCOHOL);
+/** Whether all of a material's INCI names fit a pattern. */
+export const allNamed = (material: Composed, pattern: RegExp): boolean =>
+  names(material).every((name) => pattern.test(name));
 /** Whether any of a material's INCI names, folded, fits a pattern. */
 export const named = (material: Composed, pattern: RegExp): boolean => anyName(material, pattern);
 
-/** Whether an INCI name is that of water; split, so that "Aqua/Water/Eau" and "Aqua (Water)" count. */
+/** Whether an INCI name is or holds that of water; split, so that "Aqua/Water/Eau", "Aqua (Water)" and "Glycerin & Aqua" count. */
 export function isWaterName(inci: string): boolean {
-  return fold(inci)
-    .split(/[/()]/)
+  return namesWithin(fold(inci))
+    .flatMap((name) => name.split(/[/()]/))
     .some((piece) => WATER.test(piece.trim()));
 }
 

@@ -1,9 +1,8 @@
 import type { Material } from '../../materials/material';
 import type { Charge } from '../../materials/vocabulary';
 import type { Currency } from '../../quantities/money';
-import { namesWithin } from '../../substances/names';
 import type { Source } from '../../working/working';
-import { holdsOxyethylene, needsBase } from '../conflicts/recognise';
+import { allNamed, FATTY_ALCOHOL, holdsOxyethylene, needsBase } from '../conflicts/recognise';
 import { meanBand, type HlbBand } from '../hlb-band';
 import { costPerKg } from '../optimise/candidates';
 import { usageRange } from '../usage-range';
@@ -31,14 +30,9 @@ export interface MemberFacts extends PairingFacts {
   mostAssumed: boolean;
 }
 
-const FATTY_ALCOHOL = /^(cetyl|cetearyl|stearyl|behenyl|myristyl|arachidyl|c\d+-\d+) alcohol$/i;
-
 /** A fatty alcohol as such, not inside a blend that brings its own emulsifier. */
 export function isFattyAlcohol(material: Material): boolean {
-  // A supplier may have written several into one: "Cetyl Alcohol (and) Stearyl Alcohol".
-  return material.composition.every(({ inci }) =>
-    namesWithin(inci).every((name) => FATTY_ALCOHOL.test(name)),
-  );
+  return allNamed(material, FATTY_ALCOHOL);
 }
 
 /** The facts of one material. */

@@ -218,8 +218,12 @@ const NAMES: Record<
   },
   'fatty alcohols': {
     rule: is.holdsFattyAlcohol,
-    knows: ['Cetyl Alcohol', 'Cetearyl Alcohol', 'C14-22 Alcohol', 'Behenyl Alcohol'],
-    not: ['Alcohol', 'Benzyl Alcohol', 'Lanolin Alcohol', 'Isopropyl Alcohol', 'Cetyl Palmitate'],
+    knows: ['Cetyl Alcohol', 'Cetearyl Alcohol', 'C14-22 Alcohols', 'C20-40 Alcohols', 'Behenyl Alcohol'],
+    not: [
+      ...['Alcohol', 'Benzyl Alcohol', 'Lanolin Alcohol', 'Isopropyl Alcohol', 'Cetyl Palmitate'],
+      // Liquid when cold, so that they build no body.
+      ...['C9-11 Alcohols', 'C12-13 Alcohols', 'Isostearyl Alcohol', 'Oleyl Alcohol', 'Octyldodecanol'],
+    ],
   },
   water: {
     rule: is.bringsWater,
@@ -231,6 +235,9 @@ const NAMES: Record<
       'Rosa Damascena Flower Water',
       'Aloe Barbadensis Leaf Juice',
       'Maris Aqua',
+      'Glycerin (and) Aqua',
+      'Aqua & Glycerin',
+      'Water and Glycerin',
     ],
     not: [
       'Aloe Barbadensis Leaf Juice Powder',

@@ -144,6 +144,7 @@ describe('a fatty alcohol for body', () => {
       ['Cetyl Alcohol', 'Stearyl Alcohol'],
       'Cetyl Alcohol (and) Stearyl Alcohol',
       'Stearyl Alcohol & Behenyl Alcohol',
+      'C14-22 Alcohols',
     ])
       expect(alcohol(inci), String(inci)).toBe(true);
   });
@@ -155,6 +156,7 @@ describe('a fatty alcohol for body', () => {
       'Cetearyl Glucoside',
       'Benzyl Alcohol',
       'Isostearyl Alcohol',
+      'C12-13 Alcohols',
     ])
       expect(alcohol(inci), String(inci)).toBe(false);
   });

@@ -72,6 +72,22 @@ describe('what a formula is made up of', () => {
     expect([figures.solids.low.value, figures.solids.high.value]).toEqual([40, 60]);
   });
 
+  it('several names in one leave solids open: glycerin in water may be nearly all, or nearly none of it', () => {
+    const solids = (inci: string | string[]): number[] => {
+      const one = make('Mix', inci);
+      const { low, high } = compositionFigures(content([phase([[one, 100]])]), () => one).solids;
+      return [low.value, high.value];
+    };
+    for (const joined of ['Aqua (and) Glycerin', 'Glycerin & Aqua', 'Glycerin and Water'])
+      expect(solids(joined), joined).toEqual([0, 100]);
+    // All of them leave, or none does.
+    expect(solids('Aqua (and) Alcohol Denat.')).toEqual([0, 0]);
+    expect(solids('Glycerin (and) Panthenol')).toEqual([100, 100]);
+    expect(solids(['Aqua', 'Glycerin'])).toEqual([50, 50]);
+    expect(solids('Aqua/Water/Eau')).toEqual([0, 0]);
+    expect(solids('Cyclopentasiloxane')).toEqual([0, 0]);
+  });
+
   it('heating takes mass × specific heat × difference, phase by phase', () => {
     // By hand: (0.24 kg × 2 + 0.76 kg × 4.18) kJ/K × 50 K = 182.84 kJ; / 3600.
     const energy = heatingEnergy(cream([70, 20, 2, 2, 6]), find);
