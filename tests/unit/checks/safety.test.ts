@@ -79,7 +79,7 @@ describe('legal limits', () => {
     expect(finding).toMatchObject({ severity: 'stop' });
     expect(finding?.title).toContain('1.1 %');
     expect(finding?.lines).toHaveLength(2);
-    expect(finding?.advice).toContain('no legal advice');
+    expect(finding?.advice).toContain('not legal advice');
     expect(
       findingsOf('legal-limit', [
         [phenoxyethanol(), 0.8],
