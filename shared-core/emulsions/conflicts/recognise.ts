@@ -9,33 +9,43 @@ import { namesWithin } from '../../substances/names';
 
 /** Acids that a base turns into soap. */
 const FATTY_ACID =
-  /^(capric|caprylic|lauric|myristic|palmitic|stearic|isostearic|oleic|linoleic|behenic|arachidic|ricinoleic|coconut|palm kernel|tallow|palm|olive|c\d+-\d+) acid$/;
+  /^(hydrogenated )?(capric|caprylic|lauric|myristic|palmitic|stearic|isostearic|(12-)?hydroxystearic|oleic|linoleic|linolenic|erucic|behenic|arachidic|ricinoleic|coconut|palm kernel|tallow|palm|olive|soy|c\d+-\d+) acid$/;
 const SOAP =
-  /^(sodium|potassium|ammonium|tea|triethanolamine|mea|amp)[- ](stearate|palmitate|oleate|laurate|myristate|isostearate|behenate|cocoate|tallowate|palmate|palm kernelate|olivate|soyate|ricinoleate|castorate)$|^glyceryl stearate se$/;
+  /^(sodium|potassium|ammonium|tea|triethanolamine|mea|amp)[- ](stearate|palmitate|oleate|laurate|myristate|isostearate|behenate|linoleate|caprate|caprylate|cocoate|tallowate|palmate|palm kernelate|olivate|soyate|ricinoleate|castorate|rapeseedate|canolate|babassuate|lardate|almondate|avocadoate|sunflowerseedate|shea butterate|cocoa ?butterate)$|^glyceryl stearate se$/;
 const ACRYLIC_POLYMER =
-  /^carbomer$|^(acrylates\/.*(crosspolymer|copolymer).*|acrylates copolymer|(sodium|potassium) (carbomer|polyacrylate.*|acrylates.*)|polyacrylic acid|.*acryloyldimethyl ?taurate.*)$/;
+  /^carbomer$|^(acrylates\/(?!.*(dimethicone|siloxy)).*(crosspolymer|copolymer).*|acrylates (copolymer|crosspolymer(-\d+)?)|polyacrylate(-\d+)? crosspolymer(-\d+)?|(sodium|potassium) (carbomer|polyacrylate.*|acrylates.*)|polyacrylic acid|.*acryloyldimethyl ?taurate.*)$/;
 const ANIONIC_GUM =
-  /^(xanthan gum|cellulose gum|sodium carboxymethyl.*|algin|sodium alginate|carrageenan|chondrus crispus.*|acacia senegal gum|gellan gum|pectin|sodium hyaluronate|sclerotium gum sulfate|tragacanth.*|astragalus gummifer gum|dehydroxanthan gum)$/;
-const ANIONIC_SURFACTANT =
-  /(laureth|myreth|pareth|trideceth) sulfate$|(lauryl|coco|cetearyl|cetyl|myristyl|coco-) ?sulfate$|sulfosuccinate$|sulfoacetate$|eth-\d+ carboxylate$|^glyceryl stearate citrate$|olefin sulfonate$|benzenesulfonate$|(lauroyl|cocoyl|stearoyl|oleoyl|myristoyl) .*(sarcosinate|glutamate|taurate|isethionate|glycinate|lactylate|alaninate)$|cetyl phosphate$|isethionate$/;
-const CATIONIC_POLYMER = /^polyquaternium-\d+$|hydroxypropyltrimonium|^chitosan/;
+  /^((crosslinked )?xanthan gum|cellulose gum|sodium carboxymethyl.*|algin|sodium alginate|alginic acid|(sodium )?carrageenan|chondrus crispus.*|acacia senegal gum|gellan gum|pectin|(sodium |potassium )?(hydrolyzed |acetylated )?(sodium )?hyaluron(ate|ic acid)( crosspolymer)?|sclerotium gum sulfate|tragacanth.*|astragalus gummifer gum|dehydroxanthan gum|sodium polystyrene sulfonate)$/;
+const ACYL = '(lauroyl|cocoyl|capryloyl|caproyl|myristoyl|palmitoyl|stearoyl|isostearoyl|oleoyl|behenoyl)';
+const ANIONIC_SURFACTANT = new RegExp(
+  [
+    '(laur|myr|par|tridec|ol|lan|dec|coc|cetear)eth(-\\d+)? sulfate$',
+    '(lauryl|coco|coco-|cetearyl|cetyl|myristyl|stearyl|oleyl|decyl|octyl|ethylhexyl|cocomonoglyceride|tallow) ?sulfate$',
+    'sulfosuccinate$|sulfoacetate$|isethionate$|olefin sulfonate$|sec sulfonate$|benzenesulfonate$|2-sulfo(laur|myrist|palmit|coco)',
+    'eth-\\d+ carboxyl(ate|ic acid)$|glucose carboxylate$|glucosides? (citrate|tartrate)$|^glyceryl (stearate|oleate) citrate$',
+    `${ACYL} .*(sarcosinate|glutamate|taurate|isethionate|glycinate|lactylate|alaninate|threoninate|aspartate)$`,
+    `${ACYL} (sarcosine|.*amino acids|hydrolyzed .*)$`,
+    '(lauryl|cetyl|cetearyl|stearyl|myristyl|behenyl|oleyl|c\\d+-\\d+ alkyl|eth-\\d+) phosphate$|surfactin$',
+  ].join('|'),
+);
+const CATIONIC_POLYMER = /^polyquaternium-\d+$|hydroxypropyltrimonium|dimonium hydroxypropyl|^chitosan/;
 const CATIONIC_SURFACTANT =
-  /^(hexamidine|chlorhexidine|octenidine|polyaminopropyl biguanide|quaternium-\d+\b(?! (bentonite|hectorite))|ethyl lauroyl arginate|lauroyl arginate)|^(methyl)?benzethonium |(trimonium|dimonium|alkonium|pyridinium) (chloride|bromide|methosulfate)$|ethyl .*monium methosulfate$|morpholinium ethosulfate$|amidopropyl dimethylamine$|^(benzalkonium|cetrimonium|behentrimonium) /;
+  /^(hexamidine|chlorhexidine|octenidine|polyaminopropyl biguanide|quaternium-(?!15\b)\d+\b(?! (bentonite|hectorite))|ethyl lauroyl arginate|lauroyl arginate)|^(methyl)?benzethonium |^domiphen |isoleucinate esylate$|imidazoline\)|(trimonium|dimonium|alkonium|pyridinium) (chloride|bromide|methosulfate|ethosulfate)$|ethyl .*monium methosulfate$|morpholinium ethosulfate$|amidopropyl dimethylamine$|^(benzalkonium|cetrimonium|behentrimonium) /;
 /** Chains of ethylene oxide: they lose water, and their grip on it, as it gets hot. */
 const OXYETHYLENE =
   /eth-\d+|oxynol-\d+|\bpeg(-?\d|\/)|polysorbate|poloxam|(laur|myr|tridec|par|coc|ol)eth (sulfate|carboxyl)/;
 const CLAY = /^(bentonite|hectorite|magnesium aluminum silicate|kaolin|montmorillonite)$/;
 const ALKALI =
-  /^((sodium|potassium|ammonium|lithium) hydroxide|triethanolamine|aminomethyl propanol|tromethamine|ethanolamine|diisopropanolamine|triisopropanolamine|tetrahydroxypropyl ethylenediamine|arginine|lysine|(sodium|potassium) (carbonate|bicarbonate)|sodium borate)$/;
+  /^((sodium|potassium|ammonium|lithium|magnesium|calcium) hydroxide|ammonia|triethanolamine|diethanolamine|ethanolamine|aminomethyl propan(ol|ediol)|aminoethyl propanediol|tromethamine|diisopropanolamine|triisopropanolamine|tetrahydroxypropyl ethylenediamine|arginine|lysine|(sodium|potassium) (carbonate|bicarbonate|silicate|metasilicate)|sodium borate|trisodium phosphate)$/;
 const MULTIVALENT =
-  /^(magnesium|calcium|zinc|aluminum|strontium) (sulfate|chloride|gluconate|lactate|acetate|nitrate|pca|chlorohydrate|pantothenate)$|^aluminum chlorohydrate$/;
+  /^(magnesium|calcium|zinc|aluminum|strontium|copper|manganese|ferrous) (sulfate|chloride|gluconate|lactate|acetate|nitrate|pca|aspartate|ascorbyl phosphate|pantothenate)$|^aluminum (sesqui|di)?chlorohydr(ate|ex).*|^aluminum zirconium .*|^((potassium|ammonium) )?alum$/;
 const SALT =
-  /^(sodium|potassium|ammonium|magnesium|calcium|zinc) (chloride|sulfate|lactate|pca|citrate|acetate|ascorbyl phosphate|phosphate|gluconate|benzotriazolyl butylphenol sulfonate)$|^(sodium|trisodium) ascorbyl phosphate$|^(disodium|trisodium|dipotassium) .*phosphate$|^aluminum chlorohydrate$|^maris sal$|^phenylbenzimidazole sulfonic acid$/;
+  /^(sodium|potassium|ammonium|magnesium|calcium|zinc) (chloride|sulfate|lactate|pca|citrate|acetate|ascorbyl phosphate|phosphate|gluconate|benzotriazolyl butylphenol sulfonate)$|^(sodium|trisodium) ascorbyl phosphate$|^(disodium|trisodium|dipotassium) .*phosphate$|^(sodium|potassium) (bicarbonate|sulfite|bisulfite|metabisulfite)$|^(di|mono)?(potassium|ammonium) glycyrrhizate$|^maris sal$|^phenylbenzimidazole sulfonic acid$/;
 const ORGANIC_SALT =
   /^((mono|di|tri|tetra)?(sodium|potassium)) (benzoate|sorbate|salicylate|dehydroacetate|levulinate|anisate|propionate|edta|phytate|glutamate diacetate|etidronate|citrate|lactate)$/;
 const WATER = /^(aqua|water|eau|maris aqua|sea water)$|\bwater$|juice$|hydrosol$/;
 const CHELATOR =
-  /edta$|^edta|phytate$|phytic acid|glutamate diacetate$|etidron|ethylenediamine disuccinate$|\bnta$/;
+  /edta$|^edta|phytate$|phytic acid|glutamate diacetate$|etidron|ethylenediamine disuccinate$|iminodisuccinate$|dicarboxymethyl alaninate$|pentet(ate|ic acid)$|^(sodium|potassium) gluconate$|^gluconic acid$|^galactaric acid$|\bnta$/;
 
 type Composed = Pick<Material, 'composition'>;
 type Described = Pick<Material, 'composition' | 'functions'>;

@@ -19,6 +19,22 @@ describe('charge conflicts', () => {
       expect(severities(shelf.behentrimonium(), anionic)).toEqual(['forms a salt']);
     }
   });
+  it.each([
+    'Ceteth-10 Phosphate',
+    'Lauroyl Sarcosine',
+    'Sodium Lauroyl Oat Amino Acids',
+    'Sodium Stearyl Sulfate',
+    'Laureth-11 Carboxylic Acid',
+    'Disodium Coco-Glucoside Citrate',
+    'Cetearyl Alcohol (and) Dicetyl Phosphate (and) Ceteth-10 Phosphate',
+  ])('call a cationic with %s a salt, though its charge is not recorded', (inci) => {
+    expect(severities(shelf.behentrimonium(), make('Nameless', inci))).toEqual(['forms a salt']);
+  });
+  it('take a quaternised protein for a polymer: it may lose effect, and forms no insoluble salt', () => {
+    const protein = make('Silk Q', 'Cocodimonium Hydroxypropyl Hydrolyzed Wheat Protein');
+    expect(severities(protein, make('Foam', 'Sodium Laureth Sulfate'))).toEqual(['may lose effect']);
+    expect(severities(protein, shelf.behentrimonium())).toEqual([]);
+  });
   it('count soap formed by an acid with a base, and only watch the acid alone', () => {
     expect(severities(shelf.behentrimonium(), shelf.stearicAcid())).toEqual(['watch']);
     expect(severities(shelf.behentrimonium(), shelf.stearicAcid(), shelf.lye())).toEqual(['forms a salt']);

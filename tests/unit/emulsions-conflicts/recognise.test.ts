@@ -13,6 +13,13 @@ const NAMES: Record<
   'fatty acids': {
     rule: is.isFattyAcid,
     knows: [
+      ...[
+        'Hydrogenated Palm Acid',
+        'Hydroxystearic Acid',
+        '12-Hydroxystearic Acid',
+        'Linolenic Acid',
+        'Erucic Acid',
+      ],
       'Stearic Acid',
       'Oleic Acid',
       'C18-36 Acid',
@@ -21,6 +28,7 @@ const NAMES: Record<
       'Ricinoleic Acid',
     ],
     not: [
+      ...['Polyhydroxystearic Acid', 'Azelaic Acid'],
       'Citric Acid',
       'Lactic Acid',
       'Stearyl Alcohol',
@@ -37,6 +45,10 @@ const NAMES: Record<
       'Potassium Cocoate',
       'Glyceryl Stearate SE',
       'Sodium Palm Kernelate',
+      'Sodium Shea Butterate',
+      'Sodium Cocoa Butterate',
+      'Sodium Sunflowerseedate',
+      'Potassium Caprylate',
     ],
     not: [
       'Magnesium Stearate',
@@ -49,6 +61,7 @@ const NAMES: Record<
   'acrylic polymers': {
     rule: is.isAcrylicPolymer,
     knows: [
+      ...['Polyacrylate Crosspolymer-6', 'Polyacrylate-1 Crosspolymer', 'Acrylates Crosspolymer-4'],
       'Carbomer',
       'Sodium Carbomer',
       'Acrylates/C10-30 Alkyl Acrylate Crosspolymer',
@@ -57,11 +70,25 @@ const NAMES: Record<
       'Ammonium Acryloyldimethyltaurate/VP Copolymer',
       'Hydroxyethyl Acrylate/Sodium Acryloyldimethyl Taurate Copolymer',
     ],
-    not: ['Polyacrylamide', 'Butyl Acrylate', 'VP/VA Copolymer', 'Hydroxyethylcellulose'],
+    not: [
+      ...['Acrylates/Dimethicone Copolymer', 'Polymethyl Methacrylate'],
+      'Polyacrylamide',
+      'Butyl Acrylate',
+      'VP/VA Copolymer',
+      'Hydroxyethylcellulose',
+    ],
   },
   'anionic gums': {
     rule: is.isAnionicGum,
     knows: [
+      ...[
+        'Hyaluronic Acid',
+        'Hydrolyzed Hyaluronic Acid',
+        'Sodium Acetylated Hyaluronate',
+        'Potassium Hyaluronate',
+        'Alginic Acid',
+        'Sodium Carrageenan',
+      ],
       'Xanthan Gum',
       'Cellulose Gum',
       'Algin',
@@ -71,6 +98,7 @@ const NAMES: Record<
       'Pectin',
     ],
     not: [
+      ...['Konjac', 'Pullulan'],
       'Guar Gum',
       'Hydroxyethylcellulose',
       'Sclerotium Gum',
@@ -81,6 +109,27 @@ const NAMES: Record<
   'anionic surfactants': {
     rule: is.isAnionicSurfactant,
     knows: [
+      ...[
+        'Ceteth-10 Phosphate',
+        'Oleth-3 Phosphate',
+        'Sodium Lauryl Phosphate',
+        'Potassium C9-15 Alkyl Phosphate',
+        'Laureth-11 Carboxylic Acid',
+        'Lauroyl Sarcosine',
+        'Sodium Lauroyl Oat Amino Acids',
+        'Potassium Cocoyl Hydrolyzed Soy Protein',
+        'Sodium Stearyl Sulfate',
+        'Sodium Pareth-12 Sulfate',
+        'Sodium Cocomonoglyceride Sulfate',
+        'Sodium C14-17 Alkyl Sec Sulfonate',
+        'Sodium Lauryl Glucose Carboxylate',
+        'Disodium Coco-Glucoside Citrate',
+        'Sodium Cocoyl Threoninate',
+        'Sodium Caproyl Lactylate',
+        'Sodium Methyl 2-Sulfolaurate',
+        'Glyceryl Oleate Citrate',
+        'Sodium Surfactin',
+      ],
       'Sodium Laureth Sulfate',
       'Sodium Coco-Sulfate',
       'TEA-Lauryl Sulfate',
@@ -98,6 +147,14 @@ const NAMES: Record<
       'Glyceryl Stearate Citrate',
     ],
     not: [
+      ...[
+        'Sodium Ascorbyl Phosphate',
+        'Tocopheryl Phosphate',
+        'Phosphoric Acid',
+        'Stearyl Citrate',
+        'Glucosamine Sulfate',
+        'Coco-Glucoside',
+      ],
       'Magnesium Sulfate',
       'Laureth-4',
       'Cetearyl Glucoside',
@@ -110,12 +167,33 @@ const NAMES: Record<
   },
   'cationic polymers': {
     rule: is.isCationicPolymer,
-    knows: ['Polyquaternium-7', 'Guar Hydroxypropyltrimonium Chloride', 'Chitosan'],
-    not: ['Quaternium-18', 'Guar Gum', 'Behentrimonium Chloride', 'Hydroxypropyl Guar'],
+    knows: [
+      ...[
+        'Cocodimonium Hydroxypropyl Hydrolyzed Wheat Protein',
+        'Laurdimonium Hydroxypropyl Hydrolyzed Collagen',
+        'Hydroxypropyltrimonium Honey',
+      ],
+      'Polyquaternium-7',
+      'Guar Hydroxypropyltrimonium Chloride',
+      'Chitosan',
+    ],
+    not: [
+      ...['Hydroxypropyl Starch Phosphate', 'Hydrolyzed Wheat Protein'],
+      'Quaternium-18',
+      'Guar Gum',
+      'Behentrimonium Chloride',
+      'Hydroxypropyl Guar',
+    ],
   },
   'cationic surfactants': {
     rule: is.isCationicSurfactant,
     knows: [
+      ...[
+        'Isostearamidopropyl Ethyldimonium Ethosulfate',
+        'Brassicyl Isoleucinate Esylate',
+        'Domiphen Bromide',
+        'Bis-Ethyl(isostearylimidazoline) Isostearamide',
+      ],
       'Behentrimonium Methosulfate',
       'Cetrimonium Chloride',
       'Distearyldimonium Chloride',
@@ -129,6 +207,12 @@ const NAMES: Record<
       'Ethyl Lauroyl Arginate HCl',
     ],
     not: [
+      ...[
+        'Quaternium-15',
+        'Cocodimonium Hydroxypropyl Hydrolyzed Keratin',
+        'Cocamidopropyl Betaine',
+        'Choline Chloride',
+      ],
       'Polyquaternium-10',
       // A quaternised gum is a polymer; an organoclay holds its quaternary for good.
       'Guar Hydroxypropyltrimonium Chloride',
@@ -171,13 +255,27 @@ const NAMES: Record<
   'multivalent salts': {
     rule: is.isMultivalentSalt,
     knows: [
+      ...[
+        'Aluminum Sesquichlorohydrate',
+        'Aluminum Zirconium Tetrachlorohydrex Gly',
+        'Potassium Alum',
+        'Magnesium Ascorbyl Phosphate',
+        'Copper Gluconate',
+      ],
       'Magnesium Sulfate',
       'Zinc PCA',
       'Calcium Chloride',
       'Aluminum Chlorohydrate',
       'Magnesium Lactate',
     ],
-    not: ['Sodium Chloride', 'Zinc Oxide', 'Magnesium Stearate', 'Calcium Carbonate', 'Potassium Lactate'],
+    not: [
+      ...['Zinc Ricinoleate'],
+      'Sodium Chloride',
+      'Zinc Oxide',
+      'Magnesium Stearate',
+      'Calcium Carbonate',
+      'Potassium Lactate',
+    ],
   },
   bases: {
     rule: is.isBase,
@@ -188,6 +286,9 @@ const NAMES: Record<
       'Tromethamine',
       'Arginine',
       'Sodium Borate',
+      'Aminomethyl Propanediol',
+      'Calcium Hydroxide',
+      'Sodium Metasilicate',
     ],
     not: ['Sodium Chloride', 'Aqua', 'Aluminum Hydroxide', 'Sodium Benzoate', 'Acetyl Arginine Amide'],
   },
@@ -213,6 +314,10 @@ const NAMES: Record<
       'Tetrasodium Glutamate Diacetate',
       'Trisodium NTA',
       'Etidronic Acid',
+      'Sodium Gluconate',
+      'Pentasodium Pentetate',
+      'Tetrasodium Iminodisuccinate',
+      'Trisodium Dicarboxymethyl Alaninate',
     ],
     not: ['Citric Acid', 'Hydrolyzed Placenta', 'Sodium Glutamate', 'Phytosterols'],
   },

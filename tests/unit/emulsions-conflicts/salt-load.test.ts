@@ -35,6 +35,20 @@ describe('the salt that a line brings', () => {
     expect(saltPpm({ material: make('S', 'Sodium Benzoate'), ppm: 4_000 }, 'least')).toBe(4_000);
   });
 
+  it.each([
+    ['Sodium Metabisulfite', 4_000],
+    ['Sodium Bicarbonate', 4_000],
+    ['Dipotassium Glycyrrhizate', 4_000],
+    ['Aluminum Zirconium Tetrachlorohydrex Gly', 4_000],
+    ['Magnesium Ascorbyl Phosphate', 4_000],
+    ['Tetrasodium Glutamate Diacetate', 4_000],
+    ['Betaine', 0],
+    ['Zinc Oxide', 0],
+    ['Sodium Hyaluronate', 0],
+  ])('of %s is %i ppm of 4,000', (inci, salt) => {
+    expect(saltPpm({ material: make('One', inci), ppm: 4_000 }, 'least')).toBe(salt);
+  });
+
   it('of two names that a supplier wrote into one is none to all of them', () => {
     const joined = make('Joined', 'Sodium Chloride (and) Glycerin');
     expect(saltPpm({ material: joined, ppm: 4_000 }, 'least')).toBe(0);
