@@ -85,6 +85,22 @@ describe('the example substances', () => {
 });
 
 describe('a class as CMR', () => {
+  // Regulation (EC) No 1272/2008, Annex VI, from memory: carcinogenic or toxic to reproduction, and in which category.
+  it.each([
+    ['Formaldehyde', '1A or 1B'],
+    ['Boric Acid', '1A or 1B'],
+    ['Butylphenyl Methylpropional', '1A or 1B'],
+    ['Zinc Pyrithione', '1A or 1B'],
+    // Repr. 2 (H361f): its siblings of five and six units are not classed at all.
+    ['Cyclotetrasiloxane', '2'],
+    ['Cyclopentasiloxane', null],
+    ['Cyclohexasiloxane', null],
+    ['Hydroquinone', '2'],
+    ['Toluene', '2'],
+    ['Glycerin', null],
+    ['Phenoxyethanol', null],
+  ] as const)('of %s is %s', (name, cmr) => expect(cmrClassOf(name, index)).toBe(cmr));
+
   it('is known of a name however it is written, and a maker’s own word goes before', () => {
     for (const [name, cmr] of Object.entries(KNOWN_CMR)) {
       expect(cmrClassOf(name.toUpperCase(), index), name).toBe(cmr);
