@@ -1,0 +1,133 @@
+import * as is from '@core/emulsions/conflicts/recognise';
+import type { NamesOfKind } from './names-by-kind';
+
+/** What else rules go by, as the INCI dictionary writes it (from memory). */
+export const OTHER_NAMES: Record<string, NamesOfKind> = {
+  'oxyethylene chains': {
+    rule: is.holdsOxyethylene,
+    knows: [
+      'Steareth-21',
+      'PEG-40 Hydrogenated Castor Oil',
+      'PEG-100 Stearate',
+      'Polysorbate 60',
+      'Poloxamer 188',
+      'Sodium Laureth Sulfate',
+      'Methyl Gluceth-20',
+      'Octoxynol-9',
+      'Bis-PEG-18 Methyl Ether Dimethyl Silane',
+      'PEG/PPG-18/18 Dimethicone',
+      'Cetyl PEG/PPG-10/1 Dimethicone',
+      'Trideceth-9',
+    ],
+    not: [
+      'Cetearyl Glucoside',
+      'Polyglyceryl-3 Diisostearate',
+      'PPG-15 Stearyl Ether',
+      'Polyethylene',
+      'Ethylhexylglycerin',
+      'Sorbitan Stearate',
+      'Polyquaternium-10',
+      'Dimethicone',
+    ],
+  },
+  'multivalent salts': {
+    rule: is.isMultivalentSalt,
+    knows: [
+      ...[
+        'Aluminum Sesquichlorohydrate',
+        'Aluminum Zirconium Tetrachlorohydrex Gly',
+        'Potassium Alum',
+        'Magnesium Ascorbyl Phosphate',
+        'Copper Gluconate',
+      ],
+      'Magnesium Sulfate',
+      'Zinc PCA',
+      'Calcium Chloride',
+      'Aluminum Chlorohydrate',
+      'Magnesium Lactate',
+    ],
+    not: [
+      ...['Zinc Ricinoleate'],
+      'Sodium Chloride',
+      'Zinc Oxide',
+      'Magnesium Stearate',
+      'Calcium Carbonate',
+      'Potassium Lactate',
+    ],
+  },
+  bases: {
+    rule: is.isBase,
+    knows: [
+      'Sodium Hydroxide',
+      'Triethanolamine',
+      'Aminomethyl Propanol',
+      'Tromethamine',
+      'Arginine',
+      'Sodium Borate',
+      'Aminomethyl Propanediol',
+      'Calcium Hydroxide',
+      'Sodium Metasilicate',
+    ],
+    not: ['Sodium Chloride', 'Aqua', 'Aluminum Hydroxide', 'Sodium Benzoate', 'Acetyl Arginine Amide'],
+  },
+  electrolytes: {
+    rule: is.isElectrolyte,
+    knows: [
+      'Sodium Chloride',
+      'Sodium PCA',
+      'Magnesium Sulfate',
+      'Maris Sal',
+      'Disodium Phosphate',
+      'Sodium Ascorbyl Phosphate',
+    ],
+    not: ['Sodium Hydroxide', 'Sodium Hyaluronate', 'Glycerin', 'Zinc Oxide', 'Niacinamide'],
+  },
+  chelators: {
+    rule: is.isChelator,
+    knows: [
+      'Disodium EDTA',
+      'EDTA',
+      'Sodium Phytate',
+      'Phytic Acid',
+      'Tetrasodium Glutamate Diacetate',
+      'Trisodium NTA',
+      'Etidronic Acid',
+      'Sodium Gluconate',
+      'Pentasodium Pentetate',
+      'Tetrasodium Iminodisuccinate',
+      'Trisodium Dicarboxymethyl Alaninate',
+    ],
+    not: ['Citric Acid', 'Hydrolyzed Placenta', 'Sodium Glutamate', 'Phytosterols'],
+  },
+  'fatty alcohols': {
+    rule: is.holdsFattyAlcohol,
+    knows: ['Cetyl Alcohol', 'Cetearyl Alcohol', 'C14-22 Alcohols', 'C20-40 Alcohols', 'Behenyl Alcohol'],
+    not: [
+      ...['Alcohol', 'Benzyl Alcohol', 'Lanolin Alcohol', 'Isopropyl Alcohol', 'Cetyl Palmitate'],
+      // Liquid when cold, so that they build no body.
+      ...['C9-11 Alcohols', 'C12-13 Alcohols', 'Isostearyl Alcohol', 'Oleyl Alcohol', 'Octyldodecanol'],
+    ],
+  },
+  water: {
+    rule: is.bringsWater,
+    knows: [
+      'Aqua',
+      'Water',
+      'Aqua/Water/Eau',
+      'Aqua (Water)',
+      'Rosa Damascena Flower Water',
+      'Aloe Barbadensis Leaf Juice',
+      'Maris Aqua',
+      'Glycerin (and) Aqua',
+      'Aqua & Glycerin',
+      'Water and Glycerin',
+    ],
+    not: [
+      'Aloe Barbadensis Leaf Juice Powder',
+      'Aquaxyl',
+      'Waterlily Extract',
+      'Glycerin',
+      'Sodium Chloride',
+    ],
+  },
+};
