@@ -17,11 +17,30 @@ export default defineConfig({
     },
   },
   test: {
-    include: ['tests/{unit,reference,property,durability,shell}/**/*.test.ts'],
     testTimeout: 180_000,
     hookTimeout: 60_000,
     // Limits end what hangs; they do not time anything: a machine busy with other work takes far longer than a second.
     expect: { poll: { timeout: 60_000 } },
-    pool: 'forks',
+    projects: [
+      {
+        extends: true,
+        test: {
+          name: 'computing',
+          include: ['tests/{unit,reference,property}/**/*.test.ts'],
+          // Loading the rooms anew for each file cost more than all of its tests.
+          pool: 'threads',
+          isolate: false,
+        },
+      },
+      {
+        extends: true,
+        test: {
+          // Kills processes, fills disks and stands in for Electron: each file has a process of its own.
+          name: 'machine',
+          include: ['tests/{durability,shell}/**/*.test.ts'],
+          pool: 'forks',
+        },
+      },
+    ],
   },
 });

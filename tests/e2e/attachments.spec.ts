@@ -4,7 +4,7 @@ import type { Page } from '@playwright/test';
 import { expect, test } from './fixtures';
 import { HostProcess } from './host-process';
 
-test.use({ expectedErrors: /Failed to load resource|ERR_CONNECTION_REFUSED/ });
+test.use({ ownHost: true, expectedErrors: /Failed to load resource|ERR_CONNECTION_REFUSED/ });
 
 /** The check comes in a pause after the library was opened. */
 const CHECKED_WITHIN_MS = 45_000;

@@ -4,6 +4,8 @@ import { join } from 'node:path';
 import { expect, test, watchErrors } from './fixtures';
 import { HostProcess, removeFolder, temporaryFolder } from './host-process';
 
+test.use({ ownHost: true });
+
 test.describe('with no library yet', () => {
   test.use({ opening: 'nothing' });
 

@@ -1,9 +1,10 @@
 import { AxeBuilder } from '@axe-core/playwright';
-import { test as base, expect, type ConsoleMessage, type Page } from '@playwright/test';
+import { test as base, expect, type ConsoleMessage, type Page, type TestInfo } from '@playwright/test';
 import { cpSync, existsSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { makeLibrary } from '../bench/bench-library';
 import { HostProcess, leftovers, removeFolder, temporaryFolder } from './host-process';
+import { SharedHost } from './shared-host';
 
 /** What is open when a test begins: nothing yet, a new empty library, the demonstration, or one of 5,000 materials. */
 export type Opening = 'nothing' | 'empty' | 'demo' | 'many';
@@ -12,13 +13,15 @@ export interface Stillroom {
   host: HostProcess;
   /** The library's folder; for `nothing`, the folder in which the first screen offers to make one. */
   library: string;
-  /** The run's temporary folder: home of the user, and parent of the library. */
+  /** The test's temporary folder, parent of the library; with a host of its own, the home of the user too. */
   folder: string;
 }
 
 interface Options {
   /** Set with `test.use({ opening: 'demo' })`. */
   opening: Opening;
+  /** Set where a test is about the host: its start and end, what it writes, the home of its user. */
+  ownHost: boolean;
   /** Matches the console errors that a test provokes on purpose; null when it provokes none. */
   expectedErrors: RegExp | null;
 }
@@ -31,7 +34,9 @@ interface Fixtures {
 
 interface Kept {
   /** A closed library of each kind that was asked for, made once by the real host: each test opens a copy of its own. */
-  ready: (kind: 'empty' | 'demo' | 'many') => Promise<string>;
+  ready: (kind: Exclude<Opening, 'nothing'>) => Promise<string>;
+  /** The host that tests use one after another, started when it is first asked for. */
+  shared: () => Promise<SharedHost>;
 }
 
 /** Makes a library as its first screen would, in a folder of its own, and closes it. */
@@ -43,6 +48,41 @@ async function makeByHost(kind: 'empty' | 'demo'): Promise<string> {
   await host.post('/api/library/create', { name: 'library', kind: asked });
   if ((await host.stop()) !== 0) throw new Error(`No library could be made:\n${host.output()}`);
   return library;
+}
+
+type Using = (stillroom: Stillroom) => Promise<void>;
+
+/** Over a host that is started for this test, and must stop cleanly after it. */
+async function withOwnHost(ready: string | null, info: TestInfo, use: Using): Promise<void> {
+  const folder = temporaryFolder();
+  const library = join(folder, 'library');
+  if (ready) cpSync(ready, library, { recursive: true });
+  const host = await HostProcess.start({ args: ['--library', library], folder });
+  await use({ host, library, folder });
+  const code = await host.stop();
+  await tellOutput(host, info);
+  const left = existsSync(library) ? leftovers(library) : [];
+  removeFolder(folder);
+  expect(code, `the host stops cleanly:\n${host.output()}`).toBe(0);
+  expect(left, 'files left behind in the library').toEqual([]);
+}
+
+/** Over the host of the worker, in which the library is opened for this test, and must close cleanly after it. */
+async function withSharedHost(shared: SharedHost, ready: string, info: TestInfo, use: Using): Promise<void> {
+  const { host } = shared;
+  const folder = await shared.openCopy(ready);
+  const library = join(folder, 'library');
+  await use({ host, library, folder });
+  await shared.closeLibrary();
+  await tellOutput(host, info);
+  const left = leftovers(library);
+  removeFolder(folder);
+  expect(left, 'files left behind in the library').toEqual([]);
+}
+
+async function tellOutput(host: HostProcess, info: TestInfo): Promise<void> {
+  if (info.status === info.expectedStatus) return;
+  await info.attach('host output', { body: host.output(), contentType: 'text/plain' });
 }
 
 /** The browser reports each refused API request by itself; a test looks at what the screen says of it. */
@@ -64,8 +104,8 @@ export function watchErrors(page: Page): string[] {
 }
 
 /**
- * Each test gets a fresh library, the real built host over it, and a page that has already used the printed
- * address. At the end the host must stop with 0 and leave no temporary file, and the page no console error.
+ * Each test gets a fresh library, open in the real built host, and a page that has already used the printed address. At
+ * the end the library, or the test's own host, must close and leave no temporary file, and the page no console error.
  */
 export const test = base.extend<Fixtures & Options, Kept>({
   ready: [
@@ -83,23 +123,24 @@ export const test = base.extend<Fixtures & Options, Kept>({
     { scope: 'worker' },
   ],
 
+  shared: [
+    async ({}, use) => {
+      let started: Promise<SharedHost> | undefined;
+      await use(() => (started ??= SharedHost.start()));
+      const shared = await started;
+      if (shared) expect(await shared.stop(), `the host stops cleanly:\n${shared.host.output()}`).toBe(0);
+    },
+    { scope: 'worker' },
+  ],
+
   opening: ['empty', { option: true }],
+  ownHost: [false, { option: true }],
   expectedErrors: [null, { option: true }],
 
-  stillroom: async ({ opening, ready }, use, info) => {
-    const folder = temporaryFolder();
-    const library = join(folder, 'library');
-    if (opening !== 'nothing') cpSync(await ready(opening), library, { recursive: true });
-    const host = await HostProcess.start({ args: ['--library', library], folder });
-    await use({ host, library, folder });
-    const code = await host.stop();
-    if (info.status !== info.expectedStatus) {
-      await info.attach('host output', { body: host.output(), contentType: 'text/plain' });
-    }
-    const left = existsSync(library) ? leftovers(library) : [];
-    removeFolder(folder);
-    expect(code, `the host stops cleanly:\n${host.output()}`).toBe(0);
-    expect(left, 'files left behind in the library').toEqual([]);
+  stillroom: async ({ opening, ownHost, ready, shared }, use, info) => {
+    const made = opening === 'nothing' ? null : await ready(opening);
+    if (ownHost || made === null) await withOwnHost(made, info, use);
+    else await withSharedHost(await shared(), made, info, use);
   },
 
   library: async ({ stillroom }, use) => {

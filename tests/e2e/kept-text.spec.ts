@@ -3,7 +3,11 @@ import { expect, test } from './fixtures';
 import { HostProcess } from './host-process';
 
 // Each test starts Stillroom again, with its library, in the run's own folder.
-test.use({ opening: 'demo', expectedErrors: /Failed to load resource|ERR_CONNECTION_REFUSED/ });
+test.use({
+  ownHost: true,
+  opening: 'demo',
+  expectedErrors: /Failed to load resource|ERR_CONNECTION_REFUSED/,
+});
 
 const glycerin = (page: Page) => page.getByRole('textbox', { name: /^Share of .*Glycerin.*, per cent/ });
 

@@ -5,7 +5,7 @@ import { blankMaterial, type Material } from '@core/materials/material';
 import { expect, expectNoAxeViolations, test } from './fixtures';
 import { picture } from './pictures';
 
-test.use({ opening: 'demo' });
+test.use({ ownHost: true, opening: 'demo' });
 
 type Host = { get(path: string): Promise<unknown>; put?(path: string, body: unknown): Promise<unknown> };
 

@@ -4,6 +4,7 @@ import { expect, test } from './fixtures';
 
 // Blocked content is what these tests provoke, and the browser reports each block.
 test.use({
+  ownHost: true,
   expectedErrors: /Content Security Policy|X-Frame-Options|ERR_BLOCKED_BY_RESPONSE|403/,
 });
 

@@ -3,7 +3,7 @@ import { expect, test, watchErrors } from './fixtures';
 import { holdSaves } from './hold-saves';
 import { picture } from './pictures';
 
-test.use({ opening: 'demo' });
+test.use({ ownHost: true, opening: 'demo' });
 
 /** A second window on the same library, at an address of it. */
 async function secondWindow(page: Page, hash: string): Promise<Page> {

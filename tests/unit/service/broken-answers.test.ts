@@ -1,9 +1,11 @@
 import { reach } from '@renderer/service/reach';
-import { expect, test, vi } from 'vitest';
+import { UNREACHABLE } from '@renderer/service/problem';
+import { afterAll, expect, test, vi } from 'vitest';
 
 // The client looks at its window when it is loaded.
 vi.stubGlobal('window', Object.assign(new EventTarget(), { location: { origin: 'http://localhost' } }));
 const client = await import('@renderer/service/client');
+afterAll(() => void vi.unstubAllGlobals());
 
 /** An answer whose head says that all is well, and whose body breaks off. */
 function brokenOff(cause: Error): Response {
@@ -21,7 +23,7 @@ test('an answer that breaks off after its head is told as no answer, and the pag
   const lost = await client
     .answer(Promise.resolve(brokenOff(new TypeError('network error'))))
     .catch((error: unknown) => error);
-  expect(client.problemOf(lost)).toMatchObject({ title: 'Stillroom does not answer.' });
+  expect(client.problemOf(lost)).toEqual(UNREACHABLE);
   expect(reach.value).toBe('silent');
 });
 
@@ -30,7 +32,7 @@ test('so are bytes that break off', async () => {
   const lost = await client
     .answerBytes(Promise.resolve(brokenOff(new TypeError('network error'))))
     .catch((error: unknown) => error);
-  expect(client.problemOf(lost)).toMatchObject({ title: 'Stillroom does not answer.' });
+  expect(client.problemOf(lost)).toEqual(UNREACHABLE);
   expect(reach.value).toBe('silent');
 });
 
