@@ -223,7 +223,7 @@ test('a cream is reformulated 15 % cheaper and without one substance', async ({ 
   await expect(page.getByText('Proven: no formula that meets what you ask is nearer.')).toBeVisible();
   await expect(page.getByRole('group', { name: 'Formulas found' }).getByRole('button')).toHaveCount(6);
   await page.getByRole('group', { name: 'Formulas found' }).getByRole('button').last().click();
-  await expect(page.getByText(/Proven the next: |not proven to be the next/)).toBeVisible();
+  await expect(page.getByText(/Proven to be the next: |not proven to be the next/)).toBeVisible();
   await page.getByRole('group', { name: 'Formulas found' }).getByRole('button').first().click();
   await expectNoAxeViolations(page);
   await picture(page, 'reformulate');

@@ -121,6 +121,6 @@ test('making many sheets can be stopped', async ({ page }) => {
   await page.getByRole('button', { name: 'Print formula sheets…' }).click();
   await expect(dialog(page).getByText(/^1 of \d+$/)).toBeVisible();
   await page.getByRole('button', { name: 'Cancel' }).click();
-  await expect(dialog(page).getByText('Stopped. 1 sheet made until then.')).toBeVisible();
+  await expect(dialog(page).getByText('Stopped. 1 sheet made before that.')).toBeVisible();
   await expect(page.getByRole('button', { name: 'Save ZIP' })).toBeEnabled();
 });

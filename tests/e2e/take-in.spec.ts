@@ -89,7 +89,7 @@ test('what is no table is refused with what to do', async ({ page, stillroom }) 
   await expect(page.getByRole('alert')).toContainText('This is not a text file.');
   await choose(page, 'open.csv', 'Name;INCI\n"A;Aqua');
   await expect(page.getByRole('alert')).toContainText(
-    'A quotation mark is left open or stands alone near line 2.',
+    'A quotation mark is left open or unpaired near line 2.',
   );
   await choose(page, 'sheet.csv', '%PDF-1.7');
   await expect(page.getByRole('alert')).toContainText('This is a PDF, not a table.');

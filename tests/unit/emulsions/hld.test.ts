@@ -78,7 +78,7 @@ describe('storage', () => {
     expect(stays.says).toContain('stays near zero');
     const comes = storageWindow({ kind: 'non-ionic', ...flat, cT: 0.06, cc: 1.2 }, 26, 45);
     expect(comes.says).toContain('comes near zero at 26 °C');
-    expect(hldNonionic(flat, 25).cautions.join()).toContain('the sign of HLD tells nothing');
+    expect(hldNonionic(flat, 25).cautions.join()).toContain('the sign of HLD says nothing');
   });
 });
 

@@ -85,7 +85,7 @@ describe('a formula in a table', () => {
         row('Harrow Water', null, { line: 5 }),
       ]),
     ).toEqual([
-      'Line 3: “Nothing Known” is no material of the library. Take it in first, or write it as it is called there.',
+      'Line 3: “Nothing Known” is not a material of the library. Take it in first, or write its name as it is there.',
       'Line 4: “Xanthan Gum” may be Twin One, Twin Two. Write the trade name or code of the one that is meant.',
       'Line 5: no share is given.',
     ]);
@@ -99,7 +99,7 @@ describe('a formula in a table', () => {
     expect(messages([row('Harrow Water', 100)], { 'formula.name': '' })).toEqual([
       'No formula is named for these lines.',
     ]);
-    expect(messages([])).toEqual(['No line with a material stands here.']);
+    expect(messages([])).toEqual(['There is no line with a material here.']);
     expect(
       plan([row('Harrow Water', 100)], { 'formula.name': '', 'formula.code': 'F-7' }).outcome,
     ).toMatchObject({

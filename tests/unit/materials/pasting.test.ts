@@ -51,11 +51,11 @@ describe('a block pasted into a composition', () => {
   it('that names nothing, or whose range falls, says so', () => {
     expect(pastedComposition('12\t30\n13\t70')).toEqual({
       ok: false,
-      message: 'No INCI name stands in what was pasted.',
+      message: 'What was pasted holds no INCI name.',
     });
     expect(pastedComposition('Glycerin\t60\t50\nAqua\t40')).toEqual({
       ok: false,
-      message: '“Glycerin”: “60 – 50”: the range falls.',
+      message: '“Glycerin”: “60 – 50”: the range runs downwards.',
     });
     expect(pastedComposition('Glycerin\t60\t70\t80\nAqua\t40')).toEqual({
       ok: false,
