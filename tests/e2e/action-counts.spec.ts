@@ -91,10 +91,23 @@ test('from an empty library to all sheets of a first cream takes at most 90 acti
     await hand.type(page.getByLabel('Instruction').last(), step);
   }
   await hand.sheet(page.getByRole('button', { name: 'Formula sheet…' }));
+  await hand.click(page.getByRole('tab', { name: 'Label' }));
+  await hand.sheet(page.getByRole('button', { name: 'Print…' }));
+  await hand.click(page.getByRole('tab', { name: 'Exposure' }));
+  await hand.sheet(page.getByRole('button', { name: 'Print with natural origin…' }));
   await hand.click(page.getByRole('button', { name: 'Record version…' }));
   await hand.type(page.getByRole('dialog').getByLabel('Why this version'), 'First trial');
   await hand.press('Enter');
-  await hand.click(page.getByRole('link', { name: 'Make a batch of it' }));
+  await hand.click(page.getByRole('link', { name: 'Versions' }));
+  await hand.click(page.getByRole('button', { name: 'Product file…' }));
+  // Its sheet lies over the dialog that it was opened from.
+  await hand.click(page.getByRole('button', { name: 'Show as one document' }));
+  await expect(page.locator('canvas[data-drawn=yes]').first()).toBeVisible({ timeout: 120_000 });
+  for (const left of [1, 0]) {
+    await hand.press('Escape');
+    await expect(page.getByRole('dialog')).toHaveCount(left);
+  }
+  await hand.click(page.getByRole('link', { name: 'Make a batch of this version' }));
   await hand.type(page.getByLabel('Batch mass'), '1');
   await hand.click(page.getByRole('button', { name: 'Make batch' }));
   await hand.sheet(page.getByRole('button', { name: 'Batch record…' }));

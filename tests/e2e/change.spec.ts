@@ -187,6 +187,13 @@ test('a preservative is swapped in three formulas at once, and all of them taken
   expect(names.length).toBeGreaterThanOrEqual(3);
   for (const name of names.slice(3)) await page.getByRole('checkbox', { name, exact: true }).uncheck();
   await expectNoAxeViolations(page);
+  await expect(page.getByRole('link', { name: 'Formulas', exact: true })).toHaveAttribute(
+    'aria-current',
+    'page',
+  );
+  await page.getByRole('heading', { name: 'What may take its place' }).evaluate((one) => {
+    one.scrollIntoView({ block: 'start' });
+  });
   await picture(page, 'swap');
   await page.getByRole('button', { name: 'Swap in 3 drafts' }).click();
   const told = page.getByRole('status').filter({ hasText: 'in place of Larderly Phenoxy Blend in 3 drafts' });

@@ -50,7 +50,7 @@ test('what checks, limits and exposure say is written as the region writes numbe
   for (const [tab, holds] of [
     ['Checks', '1,2712 % as Benzoic Acid'],
     ['Law', '1,2712 % as Benzoic Acid'],
-    ['Exposure', '1,54 g a day'],
+    ['Exposure', '1,54 g per day'],
   ] as const) {
     await page.getByRole('tab', { name: tab }).click();
     await expect(said.filter({ hasText: holds }).first()).toBeVisible();
