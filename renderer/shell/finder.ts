@@ -16,7 +16,7 @@ export function findingOf({ kind, row, putAside }: Found): Finding {
       return {
         key: row.id,
         says: row.tradeName,
-        what: `${[row.code, row.inci].filter(Boolean).join(' · ')}${aside}`,
+        what: `${[row.code, row.inci].filter(Boolean).join(' · ')}${aside}${row.withdrawnOn && ', withdrawn'}`,
         to: recordPlace('material', row.id),
       };
     case 'formulas':

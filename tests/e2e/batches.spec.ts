@@ -70,6 +70,13 @@ test('a material withdrawn since is said wherever an old version is about to be 
   await expect(page.getByRole('option', { name: /^Larderly Phenoxy Blend/ })).toContainText(
     'Withdrawn from 1 Nov 2026. Phenoxyethanol',
   );
+  await page.keyboard.press('Escape');
+  await page.keyboard.press('Control+k');
+  await page.getByRole('combobox', { name: 'Find anything' }).fill('Larderly Phenoxy Blend');
+  await expect(
+    page.getByRole('dialog').getByRole('option', { name: /^Larderly Phenoxy Blend/ }),
+  ).toContainText('withdrawn');
+  await page.keyboard.press('Escape');
   const used = (await stillroom.host.get('/api/materials?text=Larderly+Benzoate')) as typeof found;
   const benzoate = used.rows.find(({ tradeName }) => tradeName === 'Larderly Benzoate')?.id ?? '';
   await page.goto(`${stillroom.host.origin}/#/swap?material=${benzoate}`);
