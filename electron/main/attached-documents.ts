@@ -1,18 +1,11 @@
 import { mkdtemp, rm, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import { mediaTypeOf } from '@service/attachments/media-type';
+import { endingOfShown, mediaTypeOf } from '@service/attachments/media-type';
 import { folderName } from '@service/library/folder-name';
 import { Problem } from '@service/problems/problem';
 import type { RequestHandler } from '@service/security/hosted-app';
 import { isOurs } from './origin';
 
-/** Only these are ever written out and opened; what a file is, its first bytes tell and never its name. */
-const ENDINGS = {
-  'application/pdf': 'pdf',
-  'image/png': 'png',
-  'image/jpeg': 'jpg',
-  'image/webp': 'webp',
-} as const;
 const LONGEST_NAME = 60;
 
 /** What attached documents are opened with. */
@@ -51,16 +44,17 @@ export class AttachedDocuments {
     const response = await this.parts.service.fetch(new Request(address));
     if (!response.ok) throw await problemIn(response);
     const bytes = new Uint8Array(await response.arrayBuffer());
+    // Only these are ever written out and opened; what a file is, its first bytes tell and never its name.
     const type = mediaTypeOf(bytes);
     if (!type)
       throw new Problem({
         code: 'not-allowed',
         title: 'This is neither a PDF document nor a picture.',
-        advice: 'Stillroom opens only those. Add the document again as PDF.',
+        advice: 'Stillroom opens only those. Save it, and open it from there if you trust it.',
       });
     const folder = await mkdtemp(join(this.parts.temporary, 'stillroom-document-'));
     this.folders.push(folder);
-    const path = join(folder, fileNameFor(new URL(address), ENDINGS[type]));
+    const path = join(folder, fileNameFor(new URL(address), endingOfShown(type)));
     // Read only: a note made in this copy would be lost, and the viewer then says so.
     await writeFile(path, bytes, { mode: 0o400, flag: 'wx' });
     const refused = await this.parts.openPath(path);

@@ -5,11 +5,41 @@ import { DOCUMENT_KINDS, type DocumentKind } from './vocabulary';
 /** An attached file, known by its content. */
 export const sha256 = z.string().regex(/^[0-9a-f]{64}$/, 'This attachment is not known.');
 
+/** What an attached file is, by its first bytes; any other file is kept as one that is only ever saved, never shown. */
+export const MEDIA_TYPES = [
+  'application/pdf',
+  'image/png',
+  'image/jpeg',
+  'image/webp',
+  'application/octet-stream',
+] as const;
+export type MediaType = (typeof MEDIA_TYPES)[number];
+export type PictureType = Extract<MediaType, `image/${string}`>;
+export const isPicture = (type: MediaType): type is PictureType => type.startsWith('image/');
+
+const ENDINGS: Readonly<Partial<Record<MediaType, string>>> = {
+  'application/pdf': 'pdf',
+  'image/png': 'png',
+  'image/jpeg': 'jpg',
+  'image/webp': 'webp',
+};
+
+/** The ending of a file of that type; of any other file the one that its title has. */
+export function endingOf({ mediaType, title }: { mediaType: MediaType; title: string }): string {
+  return ENDINGS[mediaType] ?? /\.([a-z0-9]{1,8})$/i.exec(title)?.[1]?.toLowerCase() ?? 'bin';
+}
+
+/** What a file is called by, as its maker named it: without its ending, where that goes without saying. */
+export function titleOfFile(name: string, mediaType: MediaType): string {
+  const bare = mediaType === 'application/octet-stream' ? name : name.replace(/\.[a-z]+$/i, '');
+  return bare.trim().slice(-200);
+}
+
 /** A paper on file among the library's attachments, by its title. */
 export const filedPaper = z.object({
   title: nameText('the document’s title'),
   sha256,
-  mediaType: z.enum(['application/pdf', 'image/png', 'image/jpeg', 'image/webp']),
+  mediaType: z.enum(MEDIA_TYPES),
   bytes: z.int('A size is a whole number of bytes.').positive('This file is empty.'),
 });
 export type FiledPaper = z.infer<typeof filedPaper>;

@@ -1,6 +1,7 @@
-import type { FiledPaper } from '@core/materials/document';
+import { endingOf, type MediaType as AnyType } from '@core/materials/document';
 
-type MediaType = FiledPaper['mediaType'];
+/** Those that can be shown. */
+type MediaType = Exclude<AnyType, 'application/octet-stream'>;
 
 const SIGNATURES: [MediaType, (bytes: Uint8Array) => boolean][] = [
   ['application/pdf', (b) => startsWith(b, [0x25, 0x50, 0x44, 0x46, 0x2d])],
@@ -16,7 +17,10 @@ function startsWith(bytes: Uint8Array, head: number[]): boolean {
   return head.every((byte, at) => bytes[at] === byte);
 }
 
-/** What a file is, by its first bytes and never by its name; null when it is nothing that Stillroom keeps. */
+/** What a file is, by its first bytes and never by its name; null when it is nothing that Stillroom shows. */
 export function mediaTypeOf(bytes: Uint8Array): MediaType | null {
   return SIGNATURES.find(([, matches]) => matches(bytes))?.[0] ?? null;
 }
+
+/** The ending of a file that can be shown. */
+export const endingOfShown = (type: MediaType): string => endingOf({ mediaType: type, title: '' });

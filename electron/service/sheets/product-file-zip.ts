@@ -1,5 +1,6 @@
 import { setImmediate } from 'node:timers/promises';
 import { formatDate } from '@core/locale/dates';
+import { endingOf } from '@core/materials/document';
 import { Problem } from '@core/problems/problem';
 import { fold } from '@core/quantities/fold';
 import { id } from '@core/record/id';
@@ -26,13 +27,6 @@ interface Entry {
   path: string;
   bytes(): Promise<Uint8Array>;
 }
-
-const ENDINGS: Readonly<Record<string, string>> = {
-  'application/pdf': 'pdf',
-  'image/png': 'png',
-  'image/jpeg': 'jpg',
-  'image/webp': 'webp',
-};
 
 /** A name that every system takes. */
 const plain = (text: string): string =>
@@ -101,7 +95,7 @@ function materialEntries(library: OpenLibrary, file: ProductFile, print: Print):
         bytes: () => print({ kind: 'material', of: { material, photo } }),
       },
       ...material.documents.map(({ title, kind, mediaType, sha256 }) => ({
-        path: name(folder, `${kind} ${title}`, ENDINGS[mediaType] ?? 'bin'),
+        path: name(folder, `${kind} ${title}`, endingOf({ mediaType, title })),
         bytes: kept(library, sha256),
       })),
     ];
@@ -114,7 +108,7 @@ function reportEntries(library: OpenLibrary, { formula: { content } }: ProductFi
     path: name(
       'reports/',
       `${kind} ${versionNumber === null ? '' : `version ${versionNumber} `}${title}`,
-      ENDINGS[mediaType] ?? 'bin',
+      endingOf({ mediaType, title }),
     ),
     bytes: kept(library, sha256),
   }));
