@@ -72,7 +72,11 @@ describe('a part for which Davies has no number is named', () => {
     ['heptanoic anhydride', 'CCCCCCC(=O)OC(=O)CCCCCC', /^an anhydride or mixed ester: /],
     ['dicaprylyl carbonate', 'CCCCCCCCOC(=O)OCCCCCCCC', /^a carbonate or other carbonyl: /],
     ['hexanal', 'CCCCCC=O', /^an aldehyde or ketone: /],
-    ['laurylbenzenesulfonic acid', 'CCCCCCCCCCCCc1ccc(S(=O)(=O)O)cc1', /^a sulfur group that is not a salt: /],
+    [
+      'laurylbenzenesulfonic acid',
+      'CCCCCCCCCCCCc1ccc(S(=O)(=O)O)cc1',
+      /^a sulfur group that is not a salt: /,
+    ],
     ['fluorohexane', 'CCCCCCF', /^a carbon with a single fluorine: /],
     ['hexamethyldisiloxane', 'C[Si](C)(C)O[Si](C)(C)C', /^Si in the molecule: /],
     ['cetyl phosphate', `${'C'.repeat(16)}OP(=O)(O)O`, /^a phosphate head: /],
