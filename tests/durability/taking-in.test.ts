@@ -28,10 +28,11 @@ function contextOf(library: OpenLibrary): ServiceContext {
   return { session, now: () => new Date(), newId: randomUUID } as unknown as ServiceContext;
 }
 
-async function planned(library: OpenLibrary, count: number) {
+const planned = (library: OpenLibrary, count: number) => plannedBy(new Imports(contextOf(library)), count);
+
+async function plannedBy(imports: Imports, count: number) {
   const sheet = readCsv(tableOf(count), 't.csv');
   const { head, columns, ways } = beginReading(sheet, {});
-  const imports = new Imports(contextOf(library));
   const id = await imports.begin('materials', 'tradeName', 't.csv');
   const rows = readRows(sheet.rows.slice(head + 1), columns, ways);
   for (let at = 0; at < rows.length; at += 200) await imports.plan(id, at, rows.slice(at, at + 200));
@@ -116,5 +117,26 @@ describe('a change while a long table is taken in', () => {
       { migrations },
     );
     expect(kept).toEqual({ materials: 400, edits });
+  });
+});
+
+describe('another library that is opened while a table is taken in', () => {
+  it.each([
+    ['a short table', 20],
+    ['a long table', 250],
+  ])('gets nothing of %s, though it stands at the same change', async (_, count) => {
+    const asked = await createSample(newFolder(), { migrations });
+    const other = await createSample(newFolder(), { migrations });
+    expect(other.sequence).toBe(asked.sequence);
+    let open = asked;
+    const { session, ...rest } = contextOf(asked);
+    const current = () => ({ ...session.current(), library: open });
+    const imports = new Imports({ ...rest, session: { ...session, current } } as unknown as ServiceContext);
+    const { id } = await plannedBy(imports, count);
+    const done = imports.takeIn(id);
+    open = other;
+    await expect(done).rejects.toMatchObject({ code: 'not-found' });
+    expect([countOf(asked), countOf(other)]).toEqual([0, 0]);
+    await Promise.all([asked.close(), other.close()]);
   });
 });

@@ -64,16 +64,21 @@ export async function takeState(
   reason: StateReason,
 ): Promise<Backup> {
   return putInPlace(state, reason, (present) => {
-    if (present.sequence !== from) throw changedSince();
+    if (present.sequence !== from) throw changedSince(reason);
     return Promise.resolve({ bytes, why: MADE_BY[reason] });
   });
 }
 
-function changedSince(): Problem {
+const ONCE_MORE: Record<StateReason, string> = {
+  merge: 'Compare the two once more, then take it in.',
+  import: 'Take the table in once more.',
+};
+
+function changedSince(reason: StateReason): Problem {
   return new Problem({
     code: 'conflict',
     title: 'Something was changed in this library meanwhile.',
-    advice: 'Compare the two once more, then take it in. Nothing was changed by this.',
+    advice: `${ONCE_MORE[reason]} Nothing was changed by this.`,
   });
 }
 
@@ -102,7 +107,8 @@ async function putInPlace(
     const prepared = await settled.preparer({ ...(await next(position)), present, at });
     const engine = await Engine.open(prepared.bytes, { given: true });
     try {
-      if (state.position.sequence !== position.sequence) throw changedSince();
+      // Of a restore this cannot be: changes are refused meanwhile.
+      if (reason !== 'restore' && state.position.sequence !== position.sequence) throw changedSince(reason);
       state.replacing = true;
       const written = await writeWholeFile(settled.fileSystem, libraryPath(state), prepared.bytes, {
         sha256: prepared.sha256,

@@ -40,6 +40,8 @@ interface Held {
 
 /** How many tables are held: the last can be taken back. */
 const MOST_HELD = 5;
+/** How many of them hold a copy of the library, which may be large: one in each of two windows. */
+const MOST_COPIES = 2;
 const held = new Map<string, Held>();
 
 /** A table of each kind, held as one of records that this module knows no more of. */
@@ -83,6 +85,8 @@ async function begin({
   const copy = await openCopy(ours);
   held.set(id, { table: tableOf(copy, about, parts), copy, next: null });
   for (const old of [...held.keys()].slice(0, -MOST_HELD)) end(old);
+  const copies = [...held].filter(([, one]) => one.copy).map(([old]) => old);
+  for (const old of copies.slice(0, -MOST_COPIES)) end(old);
   return null;
 }
 

@@ -3,6 +3,7 @@ import type { KeyTarget } from '@core/imports/read-rows';
 import type { TableRow } from '@core/imports/row';
 import type { Subject } from '@core/imports/subjects';
 import { Problem } from '@core/problems/problem';
+import type { OpenLibrary } from '@db/library/open-library';
 import { readSettings } from '@db/settings/settings';
 import type { ServiceContext } from '../context';
 import { doingNow } from '../record/records';
@@ -128,7 +129,7 @@ export class Imports {
       const doing = doingNow(this.context, why);
       const made = await this.run<OnCopy>({ kind, table: id, ours, doing });
       try {
-        await this.place(made, sequence);
+        await this.place(library, made, sequence);
       } catch (error) {
         const moved = library.sequence !== sequence && error instanceof Problem && error.code === 'conflict';
         if (moved && attempt < ATTEMPTS) continue;
@@ -139,10 +140,14 @@ export class Imports {
     }
   }
 
-  /** Puts what was written on the copy into the library, and tells of it. @throws Problem conflict when more was changed */
-  private async place(made: OnCopy, from: number): Promise<void> {
+  /**
+   * Puts what was written on the copy into the library that it was made of, and tells of it.
+   * @throws Problem conflict when more was changed, not-found when another library was opened meanwhile
+   */
+  private async place(library: OpenLibrary, made: OnCopy, from: number): Promise<void> {
     const { session } = this.context;
-    const { library } = session.current();
+    // Another may stand at the very same change: what is written for one must never enter the other.
+    if (session.current().library !== library) throw gone();
     if (!('statements' in made)) {
       await library.takeState(made.bytes, from, 'import');
       session.refreshLists();
