@@ -1,4 +1,5 @@
 import { expect, test } from './fixtures';
+import { openFormula } from './formula-steps';
 
 test.use({ opening: 'demo' });
 
@@ -6,10 +7,7 @@ test('a finding is accepted with a reason that stays, and looked at again; a che
   page,
   stillroom,
 }) => {
-  const openDayCream = async (): Promise<void> => {
-    await page.goto(`${stillroom.host.origin}/#/formulas`);
-    await page.getByRole('link', { name: 'Hedgerow Day Cream', exact: true }).click();
-  };
+  const openDayCream = (): Promise<void> => openFormula(page, 'Hedgerow Day Cream');
   const finding = page.getByRole('heading', { name: /heat is the weak side/ });
   await openDayCream();
   await expect(finding).toBeVisible();

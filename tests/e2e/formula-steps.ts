@@ -4,6 +4,8 @@ import { expect } from './fixtures';
 /** A formula's draft, ready to be written in. */
 export async function openFormula(page: Page, name: string): Promise<void> {
   await page.getByRole('link', { name: 'Formulas', exact: true }).click();
+  // Today links formulas too, more than once, and stands until the list is there.
+  await expect(page.getByRole('heading', { name: 'Formulas', exact: true, level: 1 })).toBeVisible();
   await page.getByRole('link', { name, exact: true }).click();
   await expect(page.getByRole('heading', { name, exact: true })).toBeVisible();
 }

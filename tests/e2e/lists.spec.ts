@@ -1,5 +1,6 @@
 import type { Page } from '@playwright/test';
 import { expect, test } from './fixtures';
+import { openFormula } from './formula-steps';
 import { picture } from './pictures';
 
 test.use({ opening: 'demo' });
@@ -76,8 +77,7 @@ test('Enter pressed before the answer takes the first of that answer, however sl
 });
 
 test('a batch is planned of a formula found by typing, and then stands in its list', async ({ page }) => {
-  await goTo(page, '/formulas');
-  await page.getByRole('link', { name: 'Hedgerow Day Cream', exact: true }).click();
+  await openFormula(page, 'Hedgerow Day Cream');
   await page.getByRole('button', { name: 'Record version…' }).click();
   await page.getByRole('dialog').getByLabel('Why this version').fill('first');
   await page.getByRole('dialog').getByRole('button', { name: 'Record version' }).click();

@@ -2,6 +2,7 @@ import type { Download, Locator, Page } from '@playwright/test';
 import { unzipSync } from 'fflate';
 import { readFileSync } from 'node:fs';
 import { expect, expectNoAxeViolations, test } from './fixtures';
+import { openFormula } from './formula-steps';
 
 test.use({ opening: 'demo' });
 
@@ -19,13 +20,8 @@ async function saved(page: Page, button: string): Promise<Buffer> {
 
 const dialog = (page: Page): Locator => page.getByRole('dialog');
 
-async function openFormula(page: Page): Promise<void> {
-  await page.getByRole('link', { name: 'Formulas' }).click();
-  await page.getByRole('link', { name: 'Hedgerow Day Cream', exact: true }).click();
-}
-
 async function openFormulaSheet(page: Page): Promise<void> {
-  await openFormula(page);
+  await openFormula(page, 'Hedgerow Day Cream');
   await page.getByRole('button', { name: 'Formula sheet…' }).click();
   await expect(dialog(page).getByText(/Page 1 of [1-9]/)).toBeVisible();
 }
@@ -81,7 +77,7 @@ test('printing hands every page to the print dialog, on its paper, and then tidi
 test('signs that the typeface lacks are named before printing, and print as their codes when asked', async ({
   page,
 }) => {
-  await openFormula(page);
+  await openFormula(page, 'Hedgerow Day Cream');
   await page.getByLabel('Purpose').fill('For the 日 workshop');
   await page.getByRole('button', { name: 'Formula sheet…' }).click();
   await expect(dialog(page).getByRole('listitem')).toHaveText('日 (U+65E5)');

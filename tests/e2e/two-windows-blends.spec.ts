@@ -2,6 +2,7 @@ import { blankMaterial } from '../../shared-core/materials/material';
 import type { Formula } from '../../shared-core/formulas/formula';
 import type { Material } from '../../shared-core/materials/material';
 import { expect, test, watchErrors } from './fixtures';
+import { openFormula } from './formula-steps';
 import type { HostProcess } from './host-process';
 
 test.use({ opening: 'demo' });
@@ -38,8 +39,7 @@ test('what a blend within a blend holds is changed in one window: label, law, fi
   stillroom,
 }) => {
   const { inner } = await gelOfBlends(stillroom.host);
-  await page.getByRole('link', { name: 'Formulas', exact: true }).click();
-  await page.getByRole('link', { name: 'Thornwick Gel', exact: true }).click();
+  await openFormula(page, 'Thornwick Gel');
   const beside = (name: string) => page.getByRole('tab', { name }).click();
   const panel = page.getByRole('tabpanel');
   await beside('Label');

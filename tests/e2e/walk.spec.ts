@@ -3,6 +3,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Locator, Page } from '@playwright/test';
 import { expect, test } from './fixtures';
+import { openFormula } from './formula-steps';
 import { picture } from './pictures';
 
 // The main job from end to end, as a new user would try it. With STILLROOM_PICTURES set to a folder, the README's
@@ -104,8 +105,7 @@ test('find, compare, write, record, batch and print', async ({ page, stillroom }
   });
 
   await test.step('open a formula, change a line, record a version, save its sheet', async () => {
-    await page.getByRole('link', { name: 'Formulas' }).first().click();
-    await page.getByRole('link', { name: 'Hedgerow Day Cream' }).click();
+    await openFormula(page, 'Hedgerow Day Cream');
     const share = page.getByRole('textbox', { name: /^Share of .*Glycerin.*, per cent/ });
     await share.fill('4,5');
     await share.blur();
