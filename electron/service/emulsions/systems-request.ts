@@ -1,13 +1,13 @@
-import { setImmediate } from 'node:timers/promises';
 import { benchLine, benchState } from '@core/emulsions/bench/bench-state';
 import type { Ranking } from '@core/emulsions/systems/rank-systems';
 import { systemWish } from '@core/emulsions/systems/wish';
 import { Problem } from '@core/problems/problem';
-import { idsWithFunction, idsWithInciEnding, materials, readMaterials } from '@db/materials/materials';
-import type { RecordRows } from '@db/record/record-table';
+import type { Reader } from '@db/database';
+import { idsWithFunction, idsWithInciEnding, readMaterials } from '@db/materials/materials';
 import { readSettings } from '@db/settings/settings';
 import { z } from 'zod';
 import type { ServiceContext } from '../context';
+import { overShelf } from '../shelf/over-shelf';
 import { runInline } from './run-job';
 
 /** What systems are asked for; the library's emulsifiers are read here. */
@@ -30,20 +30,10 @@ export const systemsRequest = z.object({
     .default({}),
 });
 
-/** Materials read before other requests have their turn: each such reading takes a few milliseconds. */
-const AT_ONCE = 200;
-
-async function emulsifierRows(context: ServiceContext): Promise<RecordRows[]> {
-  const { library } = context.session.current();
+function emulsifierIds(library: Reader): string[] {
   // Fatty alcohols build body beside an emulsifier, whatever function their maker gave them.
   const alcohols = idsWithInciEnding(library, ' alcohol');
-  const ids = [...new Set([...idsWithFunction(library, ['emulsifier', 'co-emulsifier']), ...alcohols])];
-  const rows: RecordRows[] = [];
-  for (let from = 0; from < ids.length; from += AT_ONCE) {
-    rows.push(materials.readRows(library, ids.slice(from, from + AT_ONCE)));
-    await setImmediate();
-  }
-  return rows;
+  return [...new Set([...idsWithFunction(library, ['emulsifier', 'co-emulsifier']), ...alcohols])];
 }
 
 /**
@@ -81,6 +71,7 @@ export async function rankFromLibrary(
     targetHlb,
     limit: 12,
   };
-  const rows = await emulsifierRows(context);
-  return (context.runJob ?? runInline)({ kind: 'systems', rows, input }, signal);
+  return overShelf(library, emulsifierIds(library), (shelf) =>
+    (context.runJob ?? runInline)({ kind: 'systems', shelf, input }, signal),
+  );
 }

@@ -1,35 +1,20 @@
-import { setImmediate } from 'node:timers/promises';
 import { formulaContent } from '@core/formulas/formula';
 import { formulaLines } from '@core/formulas/shares';
 import { reformulateWish } from '@core/reformulate/wish';
 import type { ReformulateResult } from '@core/reformulate/reformulate';
 import { readFormula } from '@db/formulas/drafts';
 import { readLaw } from '@db/limits/law';
-import { idsWithFunction, materials, readMaterials } from '@db/materials/materials';
-import type { RecordRows } from '@db/record/record-table';
+import { idsWithFunction, readMaterials } from '@db/materials/materials';
 import { readSettings } from '@db/settings/settings';
 import { FUNCTIONS } from '@core/materials/vocabulary';
 import { z } from 'zod';
 import type { ServiceContext } from '../context';
 import { runInline } from '../emulsions/run-job';
+import { overShelf } from '../shelf/over-shelf';
 import { found } from '../problems/found';
 
 /** What is asked of a formula; the library's materials and law are read here. */
 export const reformulateRequest = z.object({ wish: reformulateWish });
-
-/** Materials read before other requests have their turn. */
-const AT_ONCE = 200;
-
-async function shelfRows(context: ServiceContext): Promise<RecordRows[]> {
-  const { library } = context.session.current();
-  const ids = idsWithFunction(library, FUNCTIONS);
-  const rows: RecordRows[] = [];
-  for (let from = 0; from < ids.length; from += AT_ONCE) {
-    rows.push(materials.readRows(library, ids.slice(from, from + AT_ONCE)));
-    await setImmediate();
-  }
-  return rows;
-}
 
 /**
  * The nearest formula to a draft that meets what is asked, from the library's own shelf.
@@ -55,6 +40,7 @@ export async function reformulateFromLibrary(
     currency: readSettings(library).currency,
     wish,
   };
-  const rows = await shelfRows(context);
-  return (context.runJob ?? runInline)({ kind: 'reformulate', rows, input }, signal);
+  return overShelf(library, idsWithFunction(library, FUNCTIONS), (shelf) =>
+    (context.runJob ?? runInline)({ kind: 'reformulate', shelf, input }, signal),
+  );
 }

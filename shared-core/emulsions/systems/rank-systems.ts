@@ -1,5 +1,6 @@
 import type { Material } from '../../materials/material';
 import { Problem } from '../../problems/problem';
+import type { Currency } from '../../quantities/money';
 import type { Source } from '../../working/working';
 import { isEmulsifier } from '../conflicts/recognise';
 import { buildSystem, withBody } from './build-system';
@@ -61,6 +62,17 @@ function checked({ wish, oils, materials, weights, targetHlb }: RankInput): Syst
   return parsed.data;
 }
 
+const FACTS = new WeakMap<Material, { currency: Currency; facts: MemberFacts }>();
+
+/** The facts of one material, kept as long as it is: a shelf is ranked again at every change of the wish. */
+function factsOf(material: Material, currency: Currency): MemberFacts {
+  const known = FACTS.get(material);
+  if (known?.currency === currency) return known.facts;
+  const facts = memberFacts(material, currency);
+  FACTS.set(material, { currency, facts });
+  return facts;
+}
+
 function medianCost(members: readonly MemberFacts[]): number | null {
   const prices = members.flatMap((member) => (member.costPerKg === null ? [] : [member.costPerKg]));
   return prices.sort((a, b) => a - b)[Math.floor(prices.length / 2)] ?? null;
@@ -106,7 +118,7 @@ export function rankSystems(input: RankInput): Ranking {
     ({ status, withdrawnOn }) => status !== 'archived' && withdrawnOn === '',
   );
   const facts = (list: Material[]): MemberFacts[] =>
-    list.map((material) => memberFacts(material, asked.currency));
+    list.map((material) => factsOf(material, asked.currency));
   const emulsifiers = facts(usable.filter(isEmulsifier)).filter((member) => !member.fattyAlcohol);
   const wish = wishOver(asked, input, medianCost(emulsifiers));
   const alcohol = wish.emulsionType === 'w/o' ? null : bestAlcohol(facts(usable.filter(isFattyAlcohol)));
