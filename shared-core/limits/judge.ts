@@ -3,7 +3,7 @@ import { factorOf } from '../substances/counted-as';
 import type { Substance } from '../substances/substance';
 import { substanceIndex, type SubstanceIndex } from '../substances/substance-index';
 import { amountOf, type Amount, type Bringing, type Contents, type Present } from './contents';
-import { factorInSum, ofNoneAllowed, type Counted, type Judged, type Verdict } from './judged';
+import { factorInSum, isConverted, ofNoneAllowed, type Counted, type Judged, type Verdict } from './judged';
 import type { Law } from './law';
 import type { Limit } from './limit';
 import { passes } from './share-of-limit';
@@ -113,19 +113,22 @@ function totalOf(counted: readonly Counted[]): Amount {
 function verdictOf(limit: Limit, counted: readonly Counted[], total: Amount, most: number | null): Verdict {
   const forbidden = amountOf(ofNoneAllowed(counted).map(({ amount }) => amount));
   if (forbidden.high > 0) return forbidden.low > 0 ? 'above' : 'may be above';
+  const converted = isConverted(counted);
   switch (limit.rule) {
     case 'notice':
       return 'notice';
     case 'prohibited':
       return total.low > 0 ? 'above' : 'may be above';
     case 'range of the active':
-      if (most !== null && passes(total.high, most)) break;
-      return limit.minPercent !== null && passes(limit.minPercent, total.used) ? 'below least' : 'within';
+      if (most !== null && passes(total.high, most, { converted })) break;
+      return limit.minPercent !== null && passes(limit.minPercent, total.used, { converted })
+        ? 'below least'
+        : 'within';
   }
   if (most === null) return 'cannot tell';
-  const strict = limit.rule === 'less than';
-  if (passes(total.low, most, strict)) return 'above';
-  return passes(total.high, most, strict) ? 'may be above' : 'within';
+  const holding = { strict: limit.rule === 'less than', converted };
+  if (passes(total.low, most, holding)) return 'above';
+  return passes(total.high, most, holding) ? 'may be above' : 'within';
 }
 
 function phOf({ phLow, phHigh }: Limit, { ph }: Situation): Judged['ph'] {
@@ -165,7 +168,9 @@ function judgedOf(limit: Limit, counted: Counted[], applies: 'yes' | 'open', gro
         : limit.percent;
   const asOne = amountOf(counted.map(({ amount, factor }) => times(amount, factor.value)));
   const carries =
-    limit.labelPhrase !== '' && (limit.phraseAbove === null || passes(asOne.high, limit.phraseAbove));
+    limit.labelPhrase !== '' &&
+    (limit.phraseAbove === null ||
+      passes(asOne.high, limit.phraseAbove, { converted: isConverted(counted) }));
   return {
     limit,
     region: situation.region,

@@ -54,6 +54,11 @@ export function factorInSum({ factor, ownPercent }: Pick<Counted, 'factor' | 'ow
   return ownPercent === 0 ? 0 : (factor.value * 100) / ownPercent;
 }
 
+/** Whether a total was converted by molar masses, and so is known as exactly as they are. */
+export function isConverted(counted: readonly Pick<Counted, 'factor'>[]): boolean {
+  return counted.some(({ factor }) => factor.value !== 1);
+}
+
 /** The largest that a total may come to, in per cent of what is allowed; null where nothing is to be compared. */
 export function shareOfMost({
   total,

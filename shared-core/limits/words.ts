@@ -1,5 +1,5 @@
 import { joined } from '../locale/words';
-import { ofNoneAllowed, type Judged } from './judged';
+import { isConverted, ofNoneAllowed, type Judged } from './judged';
 import { passes } from './share-of-limit';
 import type { Limit } from './limit';
 
@@ -61,7 +61,10 @@ export function totalWords({ limit, counted, total, most }: Judged): string {
       )
       .join('; ');
   // What passes a limit by little is not to read as the limit itself.
-  const close = most !== null && passes(total.high, most) && percentWords(total.high) === percentWords(most);
+  const close =
+    most !== null &&
+    passes(total.high, most, { converted: isConverted(counted) }) &&
+    percentWords(total.high) === percentWords(most);
   const range =
     total.low === total.high
       ? percentWords(total.high, close ? 8 : 5)

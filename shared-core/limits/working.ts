@@ -2,7 +2,8 @@ import { IUPAC_WEIGHTS } from '../structure/atomic-weights';
 import { percentFromPpm } from '../quantities/share';
 import { show } from '../working/show';
 import type { Worked, WorkingStep } from '../working/working';
-import { factorInSum, ofNoneAllowed, shareOfMost, type Counted, type Judged } from './judged';
+import { factorInSum, isConverted, ofNoneAllowed, shareOfMost, type Counted, type Judged } from './judged';
+import { CONVERTED_TO_WITHIN } from './share-of-limit';
 
 function sumStep({ substance, parts, amount }: Counted): WorkingStep {
   return {
@@ -42,6 +43,13 @@ function countedStep({ substance, amount, factor, ownPercent }: Counted, as: str
   ];
 }
 
+/** Whether a converted total differs from the limit, but by less than molar masses are known. */
+function isAtLimit({ counted, total, most }: Judged): boolean {
+  if (most === null || !isConverted(counted)) return false;
+  const apart = Math.abs(total.high - most);
+  return apart > most * 1e-9 && apart <= most * CONVERTED_TO_WITHIN;
+}
+
 /** How a limit was held against a formula, step by step with the numbers put in. */
 export function workingOfLimit(judged: Judged): Worked {
   const { limit, counted, total, most, cautions } = judged;
@@ -62,6 +70,11 @@ export function workingOfLimit(judged: Judged): Worked {
       result: share,
       unit: '% of the limit',
     });
+  const exactness = isAtLimit(judged)
+    ? [
+        'It is the limit as exactly as molar masses are known: to one part in a hundred thousand, since atomic weights vary in nature.',
+      ]
+    : [];
   return {
     value: total.high,
     unit: '%',
@@ -70,6 +83,6 @@ export function workingOfLimit(judged: Judged): Worked {
       { text: limit.source, basis: 'user' },
       ...(counted.some(({ factor }) => factor.shows !== '') ? [IUPAC_WEIGHTS] : []),
     ],
-    cautions,
+    cautions: [...cautions, ...exactness],
   };
 }
