@@ -22,7 +22,11 @@ export async function readTableFile(name: string, bytes: Uint8Array): Promise<Sh
       advice:
         'A supplier’s data sheet is read on a screen of its own: “Read a supplier’s data sheet instead”.',
     });
-  if (!isSpreadsheet(bytes)) return [readCsv(decodeText(bytes).text, name)];
+  if (!isSpreadsheet(bytes)) {
+    const { text, notes } = decodeText(bytes);
+    const sheet = readCsv(text, name);
+    return [{ ...sheet, notes: [...sheet.notes, ...notes] }];
+  }
   const { readXlsx } = await import('../tables/xlsx/read-xlsx');
   return readXlsx(bytes);
 }

@@ -5,6 +5,8 @@ export type Encoding = 'UTF-8' | 'UTF-16' | 'Windows-1252';
 export interface DecodedText {
   text: string;
   encoding: Encoding;
+  /** What whoever uses the text must check, in sentences: lines of another encoding, letters that were lost before. */
+  notes: string[];
 }
 
 /** The largest file of text that is read, in bytes: a row of 200 letters for each of 300,000 materials. */
@@ -24,12 +26,62 @@ export function refuseLarge(bytes: number): void {
 const WINDOWS_1252 = '€\u0081‚ƒ„…†‡ˆ‰Š‹Œ\u008dŽ\u008f\u0090‘’“”•–—˜™š›œ\u009džŸ';
 
 function western(bytes: Uint8Array): string {
-  const text = new TextDecoder('windows-1252').decode(bytes);
-  return text.replace(/[\u0080-\u009f]/g, (sign) => WINDOWS_1252[sign.charCodeAt(0) - 0x80]!);
+  return fromSigns(new TextDecoder('windows-1252').decode(bytes));
 }
+
+const fromSigns = (text: string): string =>
+  text.replace(/[\u0080-\u009f]/g, (sign) => WINDOWS_1252[sign.charCodeAt(0) - 0x80]!);
 
 /** Bytes that no text file of a maker holds: what begins with them is a picture, an archive or a program. */
 const isBinary = (bytes: Uint8Array): boolean => bytes.subarray(0, 4_000).includes(0);
+
+/** What stands where another program could not read a letter. */
+const LOST = '\uFFFD';
+const MOST_LINES = 5;
+
+const linesWhere = (lines: readonly string[], is: (line: string, at: number) => boolean): string => {
+  const found = lines.flatMap((line, at) => (is(line, at) ? [at + 1] : []));
+  const more = found.length > MOST_LINES ? ` and ${found.length - MOST_LINES} more` : '';
+  return `${found.length === 1 ? 'Line' : 'Lines'} ${found.slice(0, MOST_LINES).join(', ')}${more}`;
+};
+
+function lostLetters(text: string): string[] {
+  if (!text.includes(LOST)) return [];
+  const where = linesWhere(text.split(/\r\n|\r|\n/), (line) => line.includes(LOST));
+  return [
+    `${where}: letters were lost before the file was saved, where “${LOST}” stands. Correct them in the table.`,
+  ];
+}
+
+/**
+ * Letters of western languages and signs of the trade as UTF-8 writes them: accents, Greek, œ and ž, dashes, quotation
+ * marks, €, ≤. As Windows-1252 the same bytes are pairs such as “Ã¶” or “â€“”, which no word holds; “Å²” and “Å–” do stand in texts and are left as they are.
+ */
+const LETTER =
+  /[\u00C2-\u00C4\u00CE\u00CF][\u0080-\u00BF]|\u00C5[\u0080-\u0093\u0098-\u009F\u00A1-\u00B1\u00B4-\u00BF]|\u00E2[\u0080-\u0089][\u0080-\u00BF]/g;
+
+/** Text put together from files of two encodings: letters of UTF-8 as such, what else is no ASCII as Windows wrote it. */
+function mixedText(bytes: Uint8Array): { text: string; notes: string[] } | null {
+  // Each byte as one sign of the same number.
+  const signs = Array.from({ length: Math.ceil(bytes.length / 8192) }, (_, at) =>
+    String.fromCharCode(...bytes.subarray(at * 8192, (at + 1) * 8192)),
+  ).join('');
+  if (signs.search(LETTER) < 0) return null;
+  const lines = signs.split(/\r\n|\r|\n/);
+  const utf8 = (letter: string): string =>
+    new TextDecoder().decode(Uint8Array.from(letter, (sign) => sign.charCodeAt(0)));
+  const text = signs
+    .split(new RegExp(`(${LETTER.source})`))
+    .map((piece, at) => (at % 2 === 1 ? utf8(piece) : fromSigns(piece)))
+    .join('');
+  const where = linesWhere(lines, (line) => /[\u0080-\u00FF]/.test(line.replace(LETTER, '')));
+  return {
+    text,
+    notes: [
+      `${where}: letters are written in another encoding than the rest (Windows-1252). Check them there.`,
+    ],
+  };
+}
 
 /** Two bytes a letter without a mark: every other byte of plain text is then zero. */
 function looksLikeUtf16(bytes: Uint8Array): 'utf-16le' | 'utf-16be' | null {
@@ -59,13 +111,32 @@ export function decodeText(bytes: Uint8Array): DecodedText {
       title: 'This is not a text file.',
       advice: 'Save the table as CSV or XLSX in your spreadsheet, and choose that file.',
     });
+  const whole = asUtf8(bytes);
+  if (whole !== null) return { text: whole, encoding: 'UTF-8', notes: lostLetters(whole) };
+  const mixed = mixedText(bytes);
+  if (mixed) return { ...mixed, encoding: 'UTF-8' };
+  return { text: western(bytes), encoding: 'Windows-1252', notes: [] };
+}
+
+function asUtf8(bytes: Uint8Array): string | null {
   try {
-    return { text: new TextDecoder('utf-8', { fatal: true }).decode(bytes), encoding: 'UTF-8' };
+    return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
   } catch {
-    return { text: western(bytes), encoding: 'Windows-1252' };
+    return null;
   }
 }
 
+/** @throws Problem invalid-input for a file that ends within a letter, or holds halves of one */
 function wide(label: 'utf-16le' | 'utf-16be', bytes: Uint8Array): DecodedText {
-  return { text: new TextDecoder(label).decode(bytes), encoding: 'UTF-16' };
+  try {
+    const text = new TextDecoder(label, { fatal: true }).decode(bytes);
+    return { text, encoding: 'UTF-16', notes: lostLetters(text) };
+  } catch {
+    throw new Problem({
+      code: 'invalid-input',
+      title: 'This text file is damaged: it holds halves of letters.',
+      advice:
+        'It may be cut off. Save the table again in your spreadsheet, as CSV or XLSX, and choose that file.',
+    });
+  }
 }

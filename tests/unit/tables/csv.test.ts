@@ -101,8 +101,13 @@ describe('the text of a file', () => {
     expect(decodeText(new TextEncoder().encode('Löslichkeit'))).toEqual({
       text: 'Löslichkeit',
       encoding: 'UTF-8',
+      notes: [],
     });
-    expect(decodeText(bytes(0x4c, 0xf6, 0x73, 0x80))).toEqual({ text: 'Lös€', encoding: 'Windows-1252' });
+    expect(decodeText(bytes(0x4c, 0xf6, 0x73, 0x80))).toEqual({
+      text: 'Lös€',
+      encoding: 'Windows-1252',
+      notes: [],
+    });
   });
   it('UTF-16 by its mark, and by its zeros', () => {
     const wide = Buffer.from('Name;HLB', 'utf16le');
@@ -110,6 +115,7 @@ describe('the text of a file', () => {
     expect(decodeText(Buffer.concat([Buffer.from([0xff, 0xfe]), wide]))).toEqual({
       text: 'Name;HLB',
       encoding: 'UTF-16',
+      notes: [],
     });
     expect(decodeText(Buffer.concat([Buffer.from([0xfe, 0xff]), Buffer.from(wide).swap16()])).text).toBe(
       'Name;HLB',
