@@ -1,4 +1,5 @@
 import { CURRENCIES, type Currency } from '../quantities/money';
+import { monthOf } from './month-names';
 import { quantityOf, type DecimalMark } from './quantity';
 
 /** Signs that stand for one currency only, as languages write them (CLDR); a bare dollar, crown or yen and yuan does not say whose. */
@@ -77,7 +78,7 @@ export function moneyOf(written: string, mark: DecimalMark | null): MoneyReading
 /** In which order a table writes days and months: its dates tell where one of them is above 12. */
 export type DayOrder = 'day first' | 'month first';
 
-const PARTED = /^(\d{1,2})[./-](\d{1,2})[./-](\d{4}|\d{2})$/;
+const PARTED = /^(\d{1,2})([./-])(\d{1,2})\2(\d{4}|\d{2})$/;
 
 export function dayOrderOf(texts: Iterable<string>): DayOrder | null {
   const seen = { 'day first': false, 'month first': false };
@@ -85,9 +86,12 @@ export function dayOrderOf(texts: Iterable<string>): DayOrder | null {
     const bare = text.trim();
     const parts = PARTED.exec(bare);
     if (!parts) continue;
+    const [first, second] = [Number(parts[1]), Number(parts[3])];
+    // What has no month in it, such as “16/18/20”, is no date.
+    if (Math.min(first, second) > 12) continue;
     // Points between them are written where days come first.
-    if (bare.includes('.') || Number(parts[1]) > 12) seen['day first'] = true;
-    else if (Number(parts[2]) > 12) seen['month first'] = true;
+    if (bare.includes('.') || first > 12) seen['day first'] = true;
+    else if (second > 12) seen['month first'] = true;
   }
   if (seen['day first'] === seen['month first']) return null;
   return seen['day first'] ? 'day first' : 'month first';
@@ -95,27 +99,47 @@ export function dayOrderOf(texts: Iterable<string>): DayOrder | null {
 
 export type DateReading = { ok: true; date: string } | { ok: false; message: string };
 
+/** What programs write for no date is none: the year 1, and the end of 1899 from which spreadsheets count. */
+const FIRST_YEAR = 1900;
+const LAST_YEAR = 2199;
+
 const isDay = (date: string): boolean => {
   const at = new Date(`${date}T00:00:00Z`);
-  return !Number.isNaN(at.getTime()) && at.toISOString().startsWith(date);
+  const year = Number(date.slice(0, 4));
+  if (Number.isNaN(at.getTime()) || year < FIRST_YEAR || year > LAST_YEAR) return false;
+  return at.toISOString().startsWith(date);
 };
 
-/** A day as written: year first (ISO 8601), or with points, strokes or dashes in the table's order. */
+/** A year of two digits as POSIX reads one (strptime, %y): 69 to 99 are of the last century, 00 to 68 of this one. */
+const fullYear = (year: string): string =>
+  year.length === 2 ? `${Number(year) >= 69 ? '19' : '20'}${year}` : year;
+
+const NAMED_DAY =
+  /^(?<day>\d{1,2})(?:st|nd|rd|th|er|º|\.)?(?:\s+de)?[\s-]*(?<month>\p{L}{3,})\.?(?:\s+de)?[\s,-]*(?<year>\d{4}|\d{2})$/iu;
+const NAMED_MONTH = /^(?<month>\p{L}{3,})\.?\s+(?<day>\d{1,2})(?:st|nd|rd|th)?,?\s+(?<year>\d{4})$/iu;
+
+/** A day as written: year first (ISO 8601, or with points or strokes), the month by its name, or with points, strokes or dashes in the table's order. */
 export function dateOf(written: string, order: DayOrder | null): DateReading {
   const text = written.trim();
-  const iso = /^(\d{4})-(\d{1,2})-(\d{1,2})(?:[T ].*)?$/.exec(text);
+  const iso = /^(\d{4})([-./])(\d{1,2})\2(\d{1,2})(?:[T ].*)?$/.exec(text);
   const refused = {
     ok: false,
     message: `“${text}” is not a date. Write it as year-month-day: 2026-03-31.`,
   } as const;
   const dayOf = (year: string, month: string, day: string): DateReading => {
-    const date = `${year.length === 2 ? `20${year}` : year}-${month.padStart(2, '0')}-${day.padStart(2, '0')}`;
+    const date = `${fullYear(year)}-${month.padStart(2, '0')}-${day.padStart(2, '0')}`;
     return isDay(date) ? { ok: true, date } : refused;
   };
-  if (iso) return dayOf(iso[1]!, iso[2]!, iso[3]!);
+  if (iso) return dayOf(iso[1]!, iso[3]!, iso[4]!);
+  const named = NAMED_DAY.exec(text) ?? NAMED_MONTH.exec(text);
+  if (named?.groups) {
+    const { day, month, year } = named.groups as Record<'day' | 'month' | 'year', string>;
+    const number = monthOf(month);
+    return number === null ? refused : dayOf(year, String(number), day);
+  }
   const parts = PARTED.exec(text);
   if (!parts) return refused;
-  const [, first, second, year] = parts as unknown as [string, string, string, string];
+  const [, first, , second, year] = parts as unknown as [string, string, string, string, string];
   const told = order ?? dayOrderOf([text]) ?? (first === second ? 'day first' : null);
   if (told === null)
     return {
