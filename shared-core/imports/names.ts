@@ -6,14 +6,27 @@ import { inUnit } from './units';
 
 /** The share behind a name: in brackets, or after it with a per cent sign. */
 const IN_BRACKETS = /^(.*\S)\s*[([]\s*([^()[\]]*\d[^()[\]]*)[)\]]$/;
-const AFTER = /^(.*?\S)[\s:–-]+((?:[<>≤≥~]=?|ca\.?)?\s*\d[\d.,]*\s*%?(?:\s*[-–]\s*\d[\d.,]*)?\s*%)$/i;
+const SIGN = String.raw`(?:%|‰|ppm\b|m?g\/kg\b)`;
+const SHARE = String.raw`(?:[<>≤≥~]=?|ca\.?)?\s*\d[\d.,]*\s*%?(?:\s*[-–]\s*\d[\d.,]*)?\s*${SIGN}`;
+const AFTER = new RegExp(String.raw`^(.*?\S)[\s:–-]+(${SHARE})$`, 'i');
+/** A share before its name: “99 % Glycerin”. */
+const BEFORE = new RegExp(String.raw`^(${SHARE})\s+(?=\p{L})(.+)$`, 'iu');
+/** A number that no name ends in, without its sign: behind a colon, or with decimals. */
+const BARE = /^(.*\p{L}.*?)(?:\s*[:=]\s*(\d[\d.,]*)|\s+(\d+[.,]\d+))$/u;
+/** A share that stands alone: it is that of the name before it. */
+const ALONE = new RegExp(`^${SHARE}$`, 'i');
 
 /** The names of a cell: parted by semicolons, line breaks, “(and)”, “+”, “&” or by commas that a space follows. */
 function piecesOf(text: string): string[] {
-  return text
+  const pieces: string[] = [];
+  const found = text
     .split(/;|\n|\s*\((?:and|und|et|y|e)\)\s*|\s+[+&]\s+|,\s+(?![^(]*\))/i)
     .map((piece) => piece.replace(/\s+/g, ' ').trim())
     .filter((piece) => piece !== '');
+  for (const piece of found)
+    if (ALONE.test(piece) && pieces.length > 0) pieces[pieces.length - 1] += ` ${piece}`;
+    else pieces.push(piece);
+  return pieces;
 }
 
 const ends = ({ low, value, high }: Quantity): readonly [number, number] => [
@@ -34,14 +47,26 @@ interface Named {
   share: readonly [number, number] | null;
 }
 
-/** A number without its sign is a share only in brackets of its own; “PEG-40” and “(C12-15)” are names. */
+/** The name and the share that a piece writes, in whichever order. */
+function parted(piece: string): readonly [name: string, share: string] | null {
+  const behind = IN_BRACKETS.exec(piece) ?? AFTER.exec(piece);
+  if (behind?.[1] && behind[2]) return [behind[1], behind[2]];
+  const before = BEFORE.exec(piece);
+  if (before?.[1] && before[2]) return [before[2], before[1]];
+  const bare = BARE.exec(piece);
+  const number = bare?.[2] ?? bare?.[3];
+  return bare?.[1] && number ? [bare[1], number] : null;
+}
+
+/** A number without its sign is a share in brackets of its own, behind a colon, or with decimals: “PEG-40” is a name. */
 function namedOf(piece: string, mark: DecimalMark | null): Named {
-  const found = IN_BRACKETS.exec(piece) ?? AFTER.exec(piece);
-  if (!found?.[1] || !found[2]) return { inci: piece, share: null };
-  const quantity = quantityOf(found[2], mark);
-  const isShare = quantity.ok && (quantity.unit === '%' || /^[\d\s.,–-]+$/.test(found[2]));
+  const found = parted(piece);
+  if (!found) return { inci: piece, share: null };
+  const [name, written] = found;
+  const quantity = quantityOf(written, mark);
+  const isShare = quantity.ok && (quantity.unit !== '' || /^[\d\s.,–-]+$/.test(written));
   const share = isShare ? shareEnds(quantity) : null;
-  return share ? { inci: found[1].replace(/[\s:,]+$/, ''), share } : { inci: piece, share: null };
+  return share ? { inci: name.replace(/[\s:,]+$/, ''), share } : { inci: piece, share: null };
 }
 
 /**

@@ -21,7 +21,10 @@ describe('a share against a limit', () => {
       fc.property(percent, fc.integer({ min: 1, max: 12 }), (most, count) => {
         const sum = Array.from({ length: count }, () => most / count).reduce((all, one) => all + one, 0);
         expect([passes(sum, most), passes(sum, most, { strict: true })]).toEqual([false, true]);
-        expect([passes(sum * 1.000001, most), passes(sum * 0.999999, most, { strict: true })]).toEqual([true, false]);
+        expect([passes(sum * 1.000001, most), passes(sum * 0.999999, most, { strict: true })]).toEqual([
+          true,
+          false,
+        ]);
       }),
     );
   });
