@@ -3,7 +3,7 @@ import { figureValue } from '../materials/figure';
 import type { InciPart } from '../materials/composition';
 import { isFattyAcid } from '../emulsions/conflicts/recognise';
 import { WHOLE_PPM } from '../quantities/share';
-import { fold } from '../quantities/fold';
+import { endsOf, nameKey, namesWithin, plainName } from '../substances/names';
 import type { LineFacts } from './facts';
 
 /** KOH, g/mol: the acid value is stated in it. */
@@ -15,9 +15,9 @@ const CARBOMER = /^carbomer$|^acrylates\/c10-30 alkyl acrylate crosspolymer$/;
 /** The end of a supplier's range: of a base the least counts, of what takes it up the most. */
 type End = 'least' | 'most';
 
-/** Grams of one part in 100 g of the formula. */
-const grams = (line: LineFacts, part: InciPart, end: End): number =>
-  ((line.ppm / 10_000) * (end === 'least' ? part.lowPpm : part.highPpm)) / WHOLE_PPM;
+/** Grams in 100 g of the formula of what one part holds of the names that are meant. */
+const grams = (line: LineFacts, part: InciPart, end: End, isMeant: (name: string) => boolean): number =>
+  ((line.ppm / 10_000) * endsOf(part, isMeant)[end]) / WHOLE_PPM;
 
 /** What a line holds of acid or base by its names, mmol in 100 g of the formula. */
 function byTable(
@@ -26,8 +26,14 @@ function byTable(
   end: End,
 ): number {
   return line.material.composition.reduce((sum, part) => {
-    const known = table.find((one) => fold(one.inci).replace(/ \(.*/, '') === fold(part.inci));
-    return known ? sum + (1000 * grams(line, part, end) * known.equivalents) / known.molarMass : sum;
+    const each = [...new Set(namesWithin(part.inci).map(nameKey))].flatMap((key) => {
+      const known = table.find((one) => nameKey(one.inci) === key);
+      if (!known) return [];
+      const held = grams(line, part, end, (name) => nameKey(name) === key);
+      return [(1000 * held * known.equivalents) / known.molarMass];
+    });
+    // Of several names written into one, each may be all of it: the strongest counts, once.
+    return sum + Math.max(0, ...each);
   }, 0);
 }
 
@@ -54,10 +60,12 @@ export function needyAcidMmol(line: LineFacts): number {
   const { material, ppm } = line;
   const acidValue = figureValue(material.figures.acidValue);
   if (isFattyAcid(material) && acidValue !== null) return ((ppm / 10_000) * acidValue) / KOH;
-  const carbomer = material.composition.filter(({ inci }) => CARBOMER.test(fold(inci).trim()));
   // A dispersion sold ready holds a few per cent of it.
-  if (carbomer.length > 0)
-    return carbomer.reduce((sum, part) => sum + grams(line, part, 'most') * CARBOMER_MMOL_PER_G, 0);
+  const carbomer = material.composition.reduce(
+    (sum, part) => sum + grams(line, part, 'most', (name) => CARBOMER.test(plainName(name))),
+    0,
+  );
+  if (carbomer > 0) return carbomer * CARBOMER_MMOL_PER_G;
   return byTable(line, KNOWN_ACIDS, 'most') || byFigures(line, 'most');
 }
 

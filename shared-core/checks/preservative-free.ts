@@ -63,8 +63,9 @@ export const preservativeFree: CheckRule = {
     const binds = facts.used.some(bindsPreservative);
     if (!binds && facts.oils.length === 0) return [];
     const known = doses.flatMap((dose) => freeOf(dose, facts) ?? []);
-    // Another preservative whose division is not known may do the work.
+    // Another preservative whose division or share is not known may do the work.
     if (known.length < doses.length || known.length === 0) return [];
+    if (doses.some(({ unsaidPpm }) => unsaidPpm > 0)) return [];
     const together = known.reduce((sum, one) => sum + one.ofLeast, 0);
     if (together >= 1) return [];
     const severity: Finding['severity'] = together < WARN_BELOW ? 'warn' : 'note';

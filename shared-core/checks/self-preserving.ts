@@ -2,6 +2,7 @@ import { figureValue } from '../materials/figure';
 import { activityOfWater, gramsHeld } from '../solutions/humectants';
 import { fold } from '../quantities/fold';
 import type { Source } from '../working/working';
+import { plainName } from '../substances/names';
 import { isWaterName } from '../emulsions/conflicts/recognise';
 import type { LineFacts } from './facts';
 
@@ -16,7 +17,7 @@ export const LOW_RISK: Source = {
   basis: 'memory',
 };
 
-const isEthanol = (inci: string): boolean => /^(alcohol( denat\.?)?|ethanol)$/.test(fold(inci).trim());
+const isEthanol = (inci: string): boolean => /^(alcohol( denat\.?)?|ethanol)$/.test(plainName(inci));
 
 /** Water that lines bring, g in 100 g, at the upper end of the suppliers' ranges: it is what microbes need. */
 export const waterOf = (used: readonly LineFacts[]): number => gramsHeld(used, isWaterName, 'most');

@@ -3,10 +3,9 @@ import { bringsWater, isEmulsifier, isWaterName } from '../emulsions/conflicts/r
 import { isOil } from '../emulsions/systems/oil-phase';
 import { dosedLines, type FindMaterial } from '../limits/in-formula';
 import type { Dosed } from '../limits/contents';
-import type { InciPart } from '../materials/composition';
 import type { Material } from '../materials/material';
 import { percentFromPpm, WHOLE_PPM } from '../quantities/share';
-import { namesWithin } from '../substances/names';
+import { endsOf } from '../substances/names';
 import { show } from '../working/show';
 import type { Source, Worked, WorkingStep } from '../working/working';
 import type { FormulaContent } from './formula';
@@ -49,15 +48,10 @@ function inOilPhase(material: Material): boolean {
   return isOil(material) || (material.phaseOfUse === 'oil' && !bringsWater(material));
 }
 
-/** The ends of what a name may leave when it dries: of several written into one, some may stay, or none. */
-function volatileEnds({ inci, lowPpm, highPpm }: InciPart): { least: number; most: number } {
-  const names = namesWithin(inci);
-  const leaving = names.filter((name) => isWaterName(name) || VOLATILE.test(name)).length;
-  return { least: leaving === names.length ? lowPpm : 0, most: leaving > 0 ? highPpm : 0 };
-}
+const leaves = (name: string): boolean => isWaterName(name) || VOLATILE.test(name);
 
 function volatileShare({ composition }: Material, end: 'least' | 'most'): number {
-  const sum = composition.reduce((total, part) => total + volatileEnds(part)[end], 0);
+  const sum = composition.reduce((total, part) => total + endsOf(part, leaves)[end], 0);
   return Math.min(sum, WHOLE_PPM) / WHOLE_PPM;
 }
 

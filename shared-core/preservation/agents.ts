@@ -1,6 +1,6 @@
-import { fold } from '../quantities/fold';
 import type { Material } from '../materials/material';
 import { WHOLE_PPM } from '../quantities/share';
+import { endsOf, namesWithin, plainName } from '../substances/names';
 import type { Source } from '../working/working';
 
 /** How strongly a preservative acts against a kind of microbe: not at all, weakly, strongly. */
@@ -189,7 +189,7 @@ const FOUND = new Map<string, Agent | null>();
 export function agentOf(inci: string): Agent | null {
   const known = FOUND.get(inci);
   if (known !== undefined) return known;
-  const name = fold(inci).trim();
+  const name = plainName(inci);
   const found = AGENTS.find((one) => one.inci.test(name)) ?? null;
   FOUND.set(inci, found);
   return found;
@@ -197,7 +197,7 @@ export function agentOf(inci: string): Agent | null {
 
 /** How much of an acid a salt holds, by mass; 1 for the acid and for what is none. */
 export function acidShare({ acid }: Agent, inci: string): number {
-  const salt = acid?.salts[fold(inci).trim()];
+  const salt = acid?.salts[plainName(inci)];
   return acid && salt ? acid.molarMass / salt : 1;
 }
 
@@ -206,7 +206,14 @@ export interface AgentDose {
   agent: Agent;
   /** As the acid where it is one, ppm of the formula, at the lower end of suppliers' ranges. */
   ppm: number;
+  /** What there may be besides, ppm: of names that a supplier wrote into one, nobody says how much each is. */
+  unsaidPpm: number;
   lineIds: string[];
+}
+
+/** The agents that a name of a composition means: several where a supplier wrote several names into one. */
+export function agentsWithin(inci: string): ReadonlySet<Agent> {
+  return new Set(namesWithin(inci).flatMap((name) => agentOf(name) ?? []));
 }
 
 /** Sums the agents of preservative lines; an acid that is there as an active or for the pH counts as well. */
@@ -215,15 +222,22 @@ export function agentDoses(
 ): AgentDose[] {
   const found = new Map<Agent, AgentDose>();
   for (const { lineId, material, ppm } of lines)
-    for (const { inci, lowPpm } of material.composition) {
-      const agent = agentOf(inci);
-      if (!agent) continue;
-      const dose = found.get(agent) ?? { agent, ppm: 0, lineIds: [] };
-      dose.ppm += ((ppm * lowPpm) / WHOLE_PPM) * acidShare(agent, inci);
-      if (!dose.lineIds.includes(lineId)) dose.lineIds.push(lineId);
-      found.set(agent, dose);
+    for (const part of material.composition) {
+      const names = namesWithin(part.inci);
+      for (const agent of agentsWithin(part.inci)) {
+        const dose = found.get(agent) ?? { agent, ppm: 0, unsaidPpm: 0, lineIds: [] };
+        const { least, most } = endsOf(part, (name) => agentOf(name) === agent);
+        // Of an acid and its salt, written into one, the salt holds less of what acts.
+        const acid = Math.min(
+          ...names.filter((name) => agentOf(name) === agent).map((name) => acidShare(agent, name)),
+        );
+        dose.ppm += ((ppm * least) / WHOLE_PPM) * acid;
+        if (names.length > 1) dose.unsaidPpm += ((ppm * (most - least)) / WHOLE_PPM) * acid;
+        if (!dose.lineIds.includes(lineId)) dose.lineIds.push(lineId);
+        found.set(agent, dose);
+      }
     }
-  return [...found.values()].filter(({ ppm }) => ppm > 0);
+  return [...found.values()].filter(({ ppm, unsaidPpm }) => ppm > 0 || unsaidPpm > 0);
 }
 
 /** The share of an acid that is undissociated at a pH; 1 for what is no acid, or where no pH is said. */

@@ -1,6 +1,6 @@
-import { fold } from '../quantities/fold';
 import { WHOLE_PPM } from '../quantities/share';
 import type { Material } from '../materials/material';
+import { endsOf, plainName } from '../substances/names';
 import { worked } from '../working/one-step';
 import { show } from '../working/show';
 import type { Source, Worked, WorkingStep } from '../working/working';
@@ -69,9 +69,7 @@ export function gramsHeld(
   end: 'least' | 'most',
 ): number {
   return lines.reduce((sum, { material, ppm }) => {
-    const share = material.composition
-      .filter((part) => is(part.inci))
-      .reduce((a, part) => a + (end === 'least' ? part.lowPpm : part.highPpm), 0);
+    const share = material.composition.reduce((a, part) => a + endsOf(part, is)[end], 0);
     return sum + ((ppm / 10_000) * Math.min(share, WHOLE_PPM)) / WHOLE_PPM;
   }, 0);
 }
@@ -81,7 +79,7 @@ function gramsOfSolutes(lines: readonly Dosed[]): Map<string, number> {
   const found = new Map<string, number>();
   for (const { material, ppm } of lines)
     for (const { inci, lowPpm } of material.composition) {
-      const name = fold(inci).trim();
+      const name = plainName(inci);
       if (!Object.hasOwn(SOLUTES, name)) continue;
       found.set(name, (found.get(name) ?? 0) + ((ppm / 10_000) * lowPpm) / WHOLE_PPM);
     }

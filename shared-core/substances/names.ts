@@ -27,9 +27,12 @@ export function saysNano(name: string): boolean {
  * "Prunus Amygdalus Dulcis Oil" are one; "Glycerin" is no part of "Ethylhexylglycerin".
  */
 export function nameKey(name: string): string {
-  const plain = withoutNested(name);
-  const kept = plain.trim() === '' ? name.replace(/[()[\]]/g, ' ') : plain;
-  return keyOf(kept);
+  return keyOf(withoutBrackets(fold(name)));
+}
+
+/** A name as a table of ours spells it: folded, without what stands in brackets, one space between words. */
+export function plainName(name: string): string {
+  return withoutBrackets(fold(name)).replace(/\s+/g, ' ').trim();
 }
 
 /** The keys of what stands in a name's brackets: "White pigment (CI 77891)" is told by them. */
@@ -39,10 +42,35 @@ export function bracketKeys(name: string): string[] {
     .filter((key) => key !== '' && key !== 'nano');
 }
 
+/** What suppliers write between names: in brackets in any of the languages that tables come in, bare where no name holds it. */
+const BETWEEN = /\s*[([]\s*(?:and|und|et|y|e|&|\+)\s*[)\]]\s*|\s+(?:and|und|&|\+)\s+/i;
+
 /** The names that a supplier wrote into one: "Phenoxyethanol (and) Ethylhexylglycerin" names two. */
 export function namesWithin(name: string): string[] {
-  const parts = name.split(/\s*[([]\s*(?:and|&)\s*[)\]]\s*|\s+(?:and|&)\s+/i).map((part) => part.trim());
+  const parts = name.split(BETWEEN).map((part) => part.trim());
   return parts.filter((part) => part !== '');
+}
+
+/**
+ * How much of a part of a composition is of the names that are meant, ppm of the material: all of it, none of it, or,
+ * where several names were written into one, anything from none to all.
+ */
+export function endsOf(
+  { inci, lowPpm, highPpm }: { inci: string; lowPpm: number; highPpm: number },
+  isMeant: (name: string) => boolean,
+): { least: number; most: number } {
+  const names = namesWithin(inci);
+  const meant = names.filter(isMeant).length;
+  return {
+    least: meant > 0 && meant === names.length ? lowPpm : 0,
+    most: meant > 0 ? highPpm : 0,
+  };
+}
+
+/** A name without what stands in brackets; all of it where nothing else stands there. */
+function withoutBrackets(name: string): string {
+  const plain = withoutNested(name);
+  return plain.trim() === '' ? name.replace(/[()[\]]/g, ' ') : plain;
 }
 
 function withoutNested(name: string): string {
@@ -55,7 +83,9 @@ function withoutNested(name: string): string {
 }
 
 function keyOf(text: string): string {
-  let folded = fold(text.replace(/[αβγδεω]/g, (letter) => GREEK[letter] ?? letter))
+  // Folded first: a capital Greek letter, or one with an accent, is the same letter.
+  let folded = fold(text)
+    .replace(/[αβγδεω]/g, (letter) => GREEK[letter] ?? letter)
     .replace(/^nano[\s-]+|[\s-]nano(?:form)?\s*$/g, ' ')
     .trim();
   for (const [spelling, plain] of SPELLINGS) folded = folded.replace(spelling, plain);
