@@ -3,8 +3,9 @@ import { isCondition, isMethod, isNeutral } from './find-label';
 
 /** What may follow a value without changing it, in the four languages. */
 const HARMLESS_END = new RegExp(
-  [
-    '(?<!\\d\\s*),?\\s*(?:at|bei|à|a|@)\\s*[+-]?\\d+(?:[.,]\\d+)?\\s*°?\\s*C\\b',
+  `(?:${[
+    // “12 a 14 °C” is a range.
+    '(?:,?\\s*(?:at|bei|@)|(?<!\\d\\s*),?\\s*(?:à|a))\\s*[+-]?\\d+(?:[.,]\\d+)?\\s*°?\\s*C\\b',
     '\\s*\\(?(?:w\\/w|m\\/m|p\\/p|by weight|Gew\\.?)\\)?',
     '\\s*(?:of|in|on)\\s+(?:the\\s+)?(?:total|finished|final|whole|complete)\\s+(?:product|formula(?:tion)?)',
     '\\s*(?:im|in der|bezogen auf die|der)\\s+(?:Endprodukt|Fertigprodukt|Gesamtformel|Gesamtrezeptur|Rezeptur|Formulierung)',
@@ -15,7 +16,7 @@ const HARMLESS_END = new RegExp(
     '\\s*[.;,]',
   ]
     .map((one) => `(?:${one})`)
-    .join('|') + '$',
+    .join('|')})$`,
   'i',
 );
 

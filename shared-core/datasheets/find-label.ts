@@ -84,7 +84,7 @@ export function labelOf(written: string): Label | null {
   const label: Label = { key, unit: '', condition: '' };
   for (const said of [...inside, ...tails].flatMap((one) => one.split(/\s*[;,]\s+|\s+in\s+(?=[^\s]*\/)/))) {
     if (said === '' || isNeutral(said) || isMethod(said)) continue;
-    if (isCondition(said)) label.condition = said;
+    if (isCondition(said)) label.condition = [label.condition, said].filter((one) => one !== '').join(', ');
     else if (unitFor(key, said)) label.unit = said;
     else if (key === null) continue;
     else if (said.length <= 6 && lookUp(said) === key) continue;
