@@ -20,6 +20,22 @@ const AT_LEAST = new RegExp(
   `(?<!not |nicht |no |pas )(?:above|over|at least|min(?:imum|\\.)?|>|≥|über|oberhalb(?: von)?|nicht unter|not below|mindestens|supérieure? à|au-dessus de|superior(?:es)? a|por encima de|mínimo)\\s*${DEGREES}`,
   'gi',
 );
+/** “Do not store below 5 °C” asks for 5 °C at least, “avoid temperatures above 30 °C” for 30 °C at most. */
+const DENIAL =
+  "\\b(?:not|never|avoid|nicht|keinesfalls|pas|jamais|éviter|no|nunca|evitar)(?:\\s+[\\p{L}’']+){1,4}";
+const LOWER =
+  '(?:below|under|beneath|unter|unterhalb(?: von)?|en dessous de|au-dessous de|inférieures? à|por debajo de|inferiores? a)';
+const UPPER =
+  '(?:above|over|exceeding|über|oberhalb(?: von)?|au-dessus de|supérieures? à|por encima de|superiores? a)';
+const AVOIDED = '\\s*(?:zu\\s+)?(?:vermeiden|meiden)\\b';
+const NOT_BELOW = new RegExp(
+  `${DENIAL}\\s+${LOWER}\\s*${DEGREES}|\\b${LOWER}\\s*${DEGREES}${AVOIDED}`,
+  'giu',
+);
+const NOT_ABOVE = new RegExp(
+  `${DENIAL}\\s+${UPPER}\\s*${DEGREES}|(?<!\\p{L})${UPPER}\\s*${DEGREES}${AVOIDED}`,
+  'giu',
+);
 const ANY = new RegExp(DEGREES, 'gi');
 
 const number = (text: string): number => Number(text.replace(',', '.'));
@@ -34,6 +50,8 @@ export function storageTemperatures(text: string): TemperatureEnds | null {
   const most: number[] = [];
   const least: number[] = [];
   const left = rest
+    .replace(NOT_BELOW, (_all, one?: string, other?: string) => (least.push(number(one ?? other ?? '')), ' '))
+    .replace(NOT_ABOVE, (_all, one?: string, other?: string) => (most.push(number(one ?? other ?? '')), ' '))
     .replace(AT_LEAST, (_all, low: string) => (least.push(number(low)), ' '))
     .replace(AT_MOST, (_all, high: string) => (most.push(number(high)), ' '));
   if (ANY.test(left)) {
@@ -63,7 +81,7 @@ const MORE: Readonly<Record<string, string>> = {
   helada: 'frost',
 };
 const GUARDED =
-  /(?:protect(?:ed|ion)?(?: it)? (?:from|against)|away from|keep from|avoid(?: exposure to)?|sensitive to|à l['’]abri (?:de la |de l['’]|du |des |de )|protéger (?:de la |de l['’]|du |des |de |contre )|protegido? (?:de la |del |de |contra )|proteger (?:de la |del |de |contra )|al abrigo (?:de la |del |de )|lejos de )([^.;]*)/gi;
+  /(?:protect(?:ed|ion)?(?: it)? (?:from|against)|away from|keep from|avoid(?: exposure to)?|(?<!not |insensitive |less )sensitive to|à l['’]abri (?:de la |de l['’]|du |des |de )|protéger (?:de la |de l['’]|du |des |de |contre )|protegido? (?:de la |del |de |contra )|proteger (?:de la |del |de |contra )|al abrigo (?:de la |del |de )|lejos de )([^.;]*)/gi;
 const GUARDED_BEFORE = /\bvor\s+([^.;]*?)\s+(?:zu\s+)?(?:schützen|geschützt|bewahren)/gi;
 
 /** What a text says to keep something from, in our words. */
