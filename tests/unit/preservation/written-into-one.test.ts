@@ -17,7 +17,7 @@ function found(rule: typeof preservativeSpectrum, rows: [Material, number][]): F
   const used = rows.reduce((sum, [, percent]) => sum + percent, 0);
   const all: [Material, number][] = [...rows, [AQUA, 100 - used]];
   const materials = new Map(all.map(([material]) => [material.id, material]));
-  return rule.judge(formulaFacts({ content: content([phase(all)]), materials }));
+  return rule.judge(formulaFacts({ content: content([phase(all)]), materials }), 0);
 }
 
 describe('preservatives that a supplier wrote into one name', () => {
