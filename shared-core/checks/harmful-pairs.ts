@@ -27,7 +27,8 @@ const PAIRS: readonly Pair[] = [
   },
   {
     first: /^ascorbic acid$/,
-    second: /copper|^ci 7749|iron|ferr/,
+    // “Ferrugineum” is a rhododendron, no iron.
+    second: /copper|^ci 7749|\biron\b|\bferr(ous|ic)\b/,
     severity: 'warn',
     why: 'Copper and iron speed the oxidation of ascorbic acid: it browns and is lost. Add a chelator, or use a stable derivative.',
     source: CHEMISTRY,
