@@ -1,5 +1,6 @@
 import type { ExchangedBatch, ExchangedVersion } from '@core/exchange/document';
 import { readBatch } from '../batches/batches';
+import { readDocumentEntries } from '../batches/documents';
 import { readOutcomes } from '../batches/outcomes';
 import type { Reader } from '../database';
 import { readDecisions } from '../formulas/decisions';
@@ -30,6 +31,7 @@ export function readExchangedBatches(db: Reader): ExchangedBatch[] {
   const ids = db.all<{ id: string }>('SELECT id FROM batch ORDER BY created_at, id');
   return ids.flatMap(({ id }) => {
     const batch = readBatch(db, id);
-    return batch ? [{ ...batch, outcomes: readOutcomes(db, id) }] : [];
+    if (!batch) return [];
+    return [{ ...batch, outcomes: readOutcomes(db, id), documents: readDocumentEntries(db, id) }];
   });
 }

@@ -2,6 +2,7 @@ import type { ExchangedBatch, ExchangedState, ExchangedVersion } from '@core/exc
 import { Problem } from '@core/problems/problem';
 import { canonicalText } from '@core/record/canonical';
 import { insertBatch } from '../batches/batches';
+import { insertDocumentEntry } from '../batches/documents';
 import { insertOutcome } from '../batches/outcomes';
 import type { Writer } from '../database';
 import { insertDecision } from '../formulas/decisions';
@@ -48,7 +49,8 @@ export function writeVersion(tx: Writer, version: ExchangedVersion): void {
 }
 
 /** Writes a batch with what came of it. */
-export function writeBatch(tx: Writer, { outcomes, ...batch }: ExchangedBatch): void {
+export function writeBatch(tx: Writer, { outcomes, documents, ...batch }: ExchangedBatch): void {
   insertBatch(tx, batch);
+  for (const entry of documents) insertDocumentEntry(tx, batch.id, entry);
   for (const outcome of outcomes) insertOutcome(tx, batch.id, outcome);
 }

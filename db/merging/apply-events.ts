@@ -2,6 +2,7 @@ import type { LibraryDocument } from '@core/exchange/document';
 import { toldApart, type ToldApart } from '@core/merging/apart';
 import { recordKey } from '@core/merging/choice';
 import { same } from '@core/record/same';
+import { insertDocumentEntry, readDocumentEntries } from '../batches/documents';
 import { insertOutcome, readOutcomes } from '../batches/outcomes';
 import type { Writer } from '../database';
 import { writeBatch, writeState, writeVersion } from '../exchange/write-events';
@@ -13,7 +14,7 @@ import type { VersionNumbers } from './version-numbers';
 export interface EventCounts {
   versions: number;
   batches: number;
-  /** Decisions on versions, and outcomes of batches, that were here already. */
+  /** Decisions on versions, and outcomes and documents of batches, that were here already. */
   decisions: number;
 }
 
@@ -64,7 +65,7 @@ function addMissing<T>(here: readonly T[], there: readonly T[], insert: (one: T)
   return missing.length;
 }
 
-/** Adds the versions, batches, decisions and outcomes that are not here yet, some at each step. */
+/** Adds the versions, batches, decisions, outcomes and documents that are not here yet, some at each step. */
 export function* writeNewEvents(parts: EventParts): Generator<void, EventCounts> {
   const { tx, theirs, plan } = parts;
   const counts: EventCounts = { versions: 0, batches: 0, decisions: 0 };
@@ -81,11 +82,14 @@ export function* writeNewEvents(parts: EventParts): Generator<void, EventCounts>
     if (at % AT_ONCE === AT_ONCE - 1) yield;
   }
   for (const [at, batch] of theirs.batches.entries()) {
-    if (has(tx, 'batch', batch.id))
+    if (has(tx, 'batch', batch.id)) {
       counts.decisions += addMissing(readOutcomes(tx, batch.id), batch.outcomes, (one) =>
         insertOutcome(tx, batch.id, one),
       );
-    else if (has(tx, 'formula_version', batch.versionId)) {
+      counts.decisions += addMissing(readDocumentEntries(tx, batch.id), batch.documents, (one) =>
+        insertDocumentEntry(tx, batch.id, one),
+      );
+    } else if (has(tx, 'formula_version', batch.versionId)) {
       takeBatch(parts, batch);
       counts.batches += 1;
     }

@@ -1,5 +1,5 @@
 import type { LibraryDocument } from '@core/exchange/document';
-import type { Decisions } from '@core/merging/choice';
+import { recordKey, type Decisions } from '@core/merging/choice';
 import { joinStates } from '@core/merging/join';
 import type { Region } from '@core/locale/numbers';
 import { fieldWords } from '@core/record/words';
@@ -8,7 +8,7 @@ import type { Writer } from '../database';
 import type { Doing } from '../record/history';
 import { applyMerge, type Merged } from './apply';
 import { baseOf, readEntries, type Entry } from './entries';
-import { planMerge, type Planned } from './plan';
+import { comesWith, planMerge, type Planned } from './plan';
 
 /** A field in which a record differs, in words. */
 export interface MetField {
@@ -52,6 +52,19 @@ export class Meeting {
   shownFiles(content: object): string[] {
     const known = new Set(this.theirs.attachments.map(({ sha256 }) => sha256));
     return [...new Set(JSON.stringify(content).match(/[0-9a-f]{64}/g) ?? [])].filter((sha) => known.has(sha));
+  }
+
+  /** The attached files of batches that would come, and of those that are here already, by their hashes. */
+  filesOfBatches(plan: ReadonlyMap<string, Planned>): string[] {
+    const versions = this.theirs.versions.filter(({ id, formulaId }) => {
+      const planned = plan.get(recordKey('formula', formulaId));
+      return (
+        (planned !== undefined && comesWith(planned)) ||
+        this.ours.get('SELECT 1 AS found FROM formula_version WHERE id = ?', id) !== undefined
+      );
+    });
+    const known = new Set(versions.map(({ id }) => id));
+    return this.shownFiles(this.theirs.batches.filter(({ versionId }) => known.has(versionId)));
   }
 
   /** The fields in which a record differs, in the order of its noun; undefined for a record that is not met. */

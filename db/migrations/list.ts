@@ -13,6 +13,7 @@ import { outcomesOfBatchesSchema } from './0010-outcomes-of-batches';
 import { casNumbersOfMaterialsSchema } from './0011-cas-numbers-of-materials';
 import { withdrawnMaterialsSchema } from './0012-withdrawn-materials';
 import { issuesSchema } from './0013-issues';
+import { documentsOfBatchesSchema } from './0014-documents-of-batches';
 import type { Migration } from './runner';
 
 /** The library's schema, in the order it grew. Append only: a migration that has shipped is never edited. */
@@ -37,4 +38,5 @@ export const migrations: Migration[] = [
   { number: 11, name: 'CAS numbers of materials', sql: casNumbersOfMaterialsSchema },
   { number: 12, name: 'withdrawn materials', sql: withdrawnMaterialsSchema },
   { number: 13, name: 'issues', sql: issuesSchema },
+  { number: 14, name: 'documents of batches', sql: documentsOfBatchesSchema },
 ];

@@ -48,7 +48,8 @@ export function partOf(document: LibraryDocument, request: PackRequest): Library
     .filter(({ kind, id }) => taken.has(recordKey(kind, id)))
     .map((record) => (withSuppliers ? record : strippedRecord(record, shownOf)));
   const recorded = new Set(versions.map(({ id }) => id));
-  const used = filesIn(records.map(({ content }) => content));
+  const batches = withBatches ? document.batches.filter(({ versionId }) => recorded.has(versionId)) : [];
+  const used = filesIn([...records.map(({ content }) => content), ...batches]);
   return {
     ...document,
     withheld: withSuppliers ? {} : { material: [...WITHHELD_OF_MATERIALS] },
@@ -65,7 +66,7 @@ export function partOf(document: LibraryDocument, request: PackRequest): Library
       formula: shown(version.formula),
       materials: version.materials.map(({ state, revision }) => ({ state: shown(state), revision })),
     })),
-    batches: withBatches ? document.batches.filter(({ versionId }) => recorded.has(versionId)) : [],
+    batches,
     numbers: [],
     attachments: document.attachments.filter(({ sha256 }) => used.has(sha256)),
   };

@@ -14,6 +14,9 @@ export function attachmentsInUse(db: Reader): AttachmentInUse[] {
      UNION ALL
      SELECT json_extract(r.value, '$.sha256'), '“' || json_extract(r.value, '$.title') || '” of ' || f.name
        FROM formula f, json_each(f.reports) r
+     UNION ALL
+     SELECT d.sha256, '“' || d.title || '” of batch ' || b.number
+       FROM batch_document_now d JOIN batch b ON b.id = d.batch_id
      ORDER BY 2`,
   );
 }

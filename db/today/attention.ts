@@ -1,3 +1,4 @@
+import { REPLACED_KINDS } from '@core/materials/document';
 import { WHOLE_PPM } from '@core/quantities/share';
 import type { Reader } from '../database';
 
@@ -8,9 +9,14 @@ export interface Named {
 }
 
 /** Records that need a look for one reason: how many there are, and the first of them. */
-export interface Some {
+export interface Some<T extends Named = Named> {
   total: number;
-  first: Named[];
+  first: T[];
+}
+
+/** A paper that needs a look, by the record that holds it. */
+export interface NamedPaper extends Named {
+  of: 'material' | 'formula' | 'batch';
 }
 
 /** What needs a look, reason by reason. */
@@ -25,10 +31,10 @@ export interface Attention {
   oldPrice: Some;
   /** Non-ionic emulsifiers without an HLB; it does not describe polymers and particles. */
   withoutHlb: Some;
-  /** Materials' documents whose last day is over, unless a newer one of their kind is on file. */
-  pastDocuments: Some;
+  /** Documents, of whichever record, whose last day is over, unless a newer one of their kind is on file. */
+  pastDocuments: Some<NamedPaper>;
   /** Those whose last day is near. */
-  pastSoon: Some;
+  pastSoon: Some<NamedPaper>;
   /** Materials whose newest safety data sheet is older than the day asked for. */
   oldDataSheets: Some;
 }
@@ -47,8 +53,8 @@ export interface AttentionDays {
 /** As many as are named; the others are counted. */
 const FIRST = 3;
 
-function some(db: Reader, sql: string, ...values: string[]): Some {
-  const rows = db.all<Named>(sql, ...values);
+function some<T extends Named = Named>(db: Reader, sql: string, ...values: string[]): Some<T> {
+  const rows = db.all<T>(sql, ...values);
   return { total: rows.length, first: rows.slice(0, FIRST) };
 }
 
@@ -56,17 +62,28 @@ const USED = `SELECT DISTINCT l.material_id FROM formula_line l JOIN formula f O
 const PRICED = 'SELECT 1 FROM material_offer o WHERE o.material_id = m.id AND o.price_minor IS NOT NULL';
 const BY_NAME = 'ORDER BY name COLLATE NOCASE';
 
-/** A safety data sheet or specification gives way to a newer one (`isPast` in shared-core/materials/document). */
-const REPLACED = `d.kind IN ('safety data sheet', 'specification') AND EXISTS (SELECT 1 FROM material_document n
-   WHERE n.material_id = d.material_id AND n.kind = d.kind AND n.dated > d.dated)`;
+/** Every paper that bears a last day, with what holds it; archived materials and formulas are left alone. */
+const PAPERS = `SELECT 'material' AS of, m.id, m.trade_name AS holder, d.kind, d.title, d.dated, d.valid_until
+    FROM material_document d JOIN material m ON m.id = d.material_id WHERE m.status <> 'archived'
+  UNION ALL
+  SELECT 'formula', f.id, f.name, r.value ->> 'kind', r.value ->> 'title', coalesce(r.value ->> 'dated', ''),
+    coalesce(r.value ->> 'validUntil', '')
+    FROM formula f, json_each(f.reports) r WHERE f.archived = 0
+  UNION ALL
+  SELECT 'batch', b.id, 'Batch ' || b.number, d.kind, d.title, d.dated, d.valid_until
+    FROM batch_document_now d JOIN batch b ON b.id = d.batch_id`;
 
-/** Documents that hold until some day, each told by its material and title. */
-function documentsUntil(db: Reader, between: string, ...days: string[]): Some {
-  return some(
+/** A kind that is replaced gives way to a newer one (`isPast` in shared-core/materials/document). */
+const REPLACED = `p.kind IN (${REPLACED_KINDS.map((kind) => `'${kind}'`).join(', ')}) AND EXISTS (
+  SELECT 1 FROM papers n WHERE n.id = p.id AND n.kind = p.kind AND n.dated > p.dated)`;
+
+/** Documents that hold until some day, each told by its holder and title. */
+function documentsUntil(db: Reader, between: string, ...days: string[]): Some<NamedPaper> {
+  return some<NamedPaper>(
     db,
-    `SELECT m.id, m.trade_name || ': ' || d.title AS name FROM material_document d JOIN material m ON m.id = d.material_id
-     WHERE m.status <> 'archived' AND d.valid_until <> '' AND ${between} AND NOT (${REPLACED})
-     ORDER BY d.valid_until, name`,
+    `WITH papers AS MATERIALIZED (${PAPERS})
+     SELECT p.of, p.id, p.holder || ': ' || p.title AS name FROM papers p
+     WHERE p.valid_until <> '' AND ${between} AND NOT (${REPLACED}) ORDER BY p.valid_until, name`,
     ...days,
   );
 }
@@ -102,8 +119,8 @@ export function readAttention(db: Reader, days: AttentionDays): Attention {
        AND EXISTS (SELECT 1 FROM material_word w WHERE w.material_id = m.id AND w.list = 'function' AND w.word = 'emulsifier')
        AND NOT EXISTS (SELECT 1 FROM material_figure g WHERE g.material_id = m.id AND g.kind = 'hlb') ${BY_NAME}`,
     ),
-    pastDocuments: documentsUntil(db, 'd.valid_until < ?', days.today),
-    pastSoon: documentsUntil(db, 'd.valid_until >= ? AND d.valid_until <= ?', days.today, days.validPast),
+    pastDocuments: documentsUntil(db, 'p.valid_until < ?', days.today),
+    pastSoon: documentsUntil(db, 'p.valid_until >= ? AND p.valid_until <= ?', days.today, days.validPast),
     oldDataSheets: some(
       db,
       `SELECT m.id, m.trade_name AS name FROM material m JOIN material_document d ON d.material_id = m.id

@@ -6,6 +6,7 @@ import { storedContent, type Material, type MaterialContent } from '@core/materi
 import type { DocumentKind } from '@core/materials/vocabulary';
 import { Problem } from '@core/problems/problem';
 import { onScopeDispose, shallowReactive } from 'vue';
+import { keepFile } from '../kit/keep-file';
 import { answer, problemOf, service, type ProblemDetails } from '../service/client';
 import { useSettings } from '../settings/store';
 import { useSaving } from '../shell/saving';
@@ -164,11 +165,8 @@ export class ReadingSheet {
   }
 
   private async attached(): Promise<MaterialDocument> {
-    const body = await this.file!.arrayBuffer();
-    const posted = fetch('/api/attachments', { method: 'POST', body });
-    const kept = await answer<Pick<MaterialDocument, 'sha256' | 'mediaType' | 'bytes'>>(posted);
-    const { sha256, mediaType, bytes } = kept;
-    return { kind: this.kind, title: this.title, dated: '', validUntil: '', sha256, mediaType, bytes };
+    const { kept } = await keepFile(this.file!);
+    return { kind: this.kind, title: this.title, dated: '', validUntil: '', ...kept };
   }
 
   private async write(): Promise<Written> {

@@ -5,6 +5,7 @@ import { formatNumber, type Region } from '../locale/numbers';
 import { LARGEST_BATCH_MG } from '../quantities/mass';
 import { longText, nameText } from '../quantities/text';
 import type { Batch } from './batch';
+import type { BatchDocument } from './document';
 
 /** What came of a batch, as a maker enters it from the record that was filled in by hand. */
 export const enteredOutcome = z.object({
@@ -30,8 +31,8 @@ export interface BatchOutcome extends EnteredOutcome {
   at: string;
 }
 
-/** A batch with what came of it; null where that is not recorded yet. */
-export type MadeBatch = Batch & { outcome: BatchOutcome | null };
+/** A batch with what came of it, null where that is not recorded yet, and what is on file of it. */
+export type MadeBatch = Batch & { outcome: BatchOutcome | null; documents: readonly BatchDocument[] };
 
 /** The bulk obtained in per cent of what was weighed in. */
 export function yieldPercent({ obtainedMg }: Pick<BatchOutcome, 'obtainedMg'>, totalMg: number): number {

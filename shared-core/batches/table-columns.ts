@@ -1,10 +1,14 @@
 import { MG_PER_KG } from '../quantities/mass';
 import type { TableColumn } from '../record/table-column';
+import type { BatchDocument } from './document';
 import type { BatchEntry } from './list';
 import type { BatchOutcome } from './outcome';
 
-/** A batch with what came of it; null until that is told. */
-export type BatchTableRow = BatchEntry & { outcome: BatchOutcome | null };
+/** A batch with what came of it, null until that is told, and what is on file of it. */
+export type BatchTableRow = BatchEntry & {
+  outcome: BatchOutcome | null;
+  documents: readonly BatchDocument[];
+};
 
 /** Batches, a row each. */
 export const BATCH_COLUMNS: readonly TableColumn<BatchTableRow>[] = [
@@ -21,4 +25,8 @@ export const BATCH_COLUMNS: readonly TableColumn<BatchTableRow>[] = [
   { heading: 'Recorded by', cell: ({ outcome }) => outcome?.by || null },
   { heading: 'Remarks', cell: ({ outcome }) => outcome?.remarks || null },
   { heading: 'Note', cell: ({ note }) => note || null },
+  {
+    heading: 'Documents',
+    cell: ({ documents }) => documents.map(({ kind, title }) => `${kind}: ${title}`).join('; ') || null,
+  },
 ];

@@ -1,9 +1,10 @@
+import type { BatchDocumentKind } from '../batches/document';
 import type { DocumentKind } from '../materials/vocabulary';
 
-/** A paper of the demonstration's shelf, with the code of its material. */
-export interface DemoDocument {
+/** A paper of the demonstration, with the code of its material or the number of its batch. */
+export interface DemoDocument<Kind extends string = DocumentKind> {
   code: string;
-  kind: DocumentKind;
+  kind: Kind;
   title: string;
   dated: string;
   validUntil: string;
@@ -37,23 +38,33 @@ function onePage(lines: readonly string[]): Uint8Array<ArrayBuffer> {
   return new TextEncoder().encode(`${file}${end}startxref\n${file.length}\n%%EOF\n`);
 }
 
-type Paper = [code: string, kind: DocumentKind, title: string, dated: string, validUntil: string];
+type Paper<Kind extends string> = [
+  code: string,
+  kind: Kind,
+  title: string,
+  dated: string,
+  validUntil: string,
+];
 
-const PAPERS: readonly Paper[] = [
+const OF_MATERIALS: readonly Paper<DocumentKind>[] = [
   ['O-201', 'certificate', 'Organic certificate 2025', '2025-07-01', '2026-06-30'],
   ['O-202', 'certificate', 'Organic certificate 2026', '2026-05-04', '2031-05-03'],
   ['O-203', 'safety data sheet', 'Safety data sheet of February 2026', '2026-02-10', ''],
   ['O-203', 'specification', 'Specification, third issue', '2025-11-03', '2028-11-02'],
 ];
 
-/** The papers on file in the demonstration: every one invented, and says so. */
-export function demoDocuments(): DemoDocument[] {
-  return PAPERS.map(([code, kind, title, dated, validUntil]) => ({
+const OF_BATCHES: readonly Paper<BatchDocumentKind>[] = [
+  ['B-001', 'certificate of analysis', 'Certificate of analysis B-001', '2026-09-04', ''],
+];
+
+function written<Kind extends string>(papers: readonly Paper<Kind>[], whose: string): DemoDocument<Kind>[] {
+  return papers.map(([code, kind, title, dated, validUntil]) => ({
     ...{ code, kind, title, dated, validUntil },
-    bytes: onePage([
-      title,
-      `Dated ${dated}`,
-      'Invented for demonstration: it stands for the paper of a supplier.',
-    ]),
+    bytes: onePage([title, `Dated ${dated}`, `Invented for demonstration: it stands for ${whose}.`]),
   }));
 }
+
+/** The papers on file in the demonstration: every one invented, and says so. */
+export const demoDocuments = (): DemoDocument[] => written(OF_MATERIALS, 'the paper of a supplier');
+export const demoBatchDocuments = (): DemoDocument<BatchDocumentKind>[] =>
+  written(OF_BATCHES, 'what a laboratory found');

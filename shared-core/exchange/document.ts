@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { batch } from '../batches/batch';
+import { batchDocumentEntry } from '../batches/document';
 import { DECISIONS } from '../formulas/decision';
 import { sha256 } from '../materials/document';
 import { Problem } from '../problems/problem';
@@ -78,6 +79,10 @@ const exchangedBatch = batch.extend({
       at: z.string(),
     }),
   ),
+  documents: z
+    .array(batchDocumentEntry)
+    .default([])
+    .describe('All that was written down of its photos and documents; of each, the highest revision holds.'),
 });
 export type ExchangedBatch = z.infer<typeof exchangedBatch>;
 

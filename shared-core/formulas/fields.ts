@@ -97,6 +97,8 @@ const CLAIM_ROW: Fields = {
 const REPORT_ROW: Fields = {
   kind: word(REPORT_KINDS, 'other', { label: 'Kind', ...inRow }),
   title: line({ label: 'Title', ...inRow }),
+  dated: line({ label: 'Its date', ...inRow, max: 10 }),
+  validUntil: line({ label: 'Valid until', ...inRow, max: 10 }),
   versionNumber: number(z.number().nullable(), {
     label: 'Of version',
     ...inRow,

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { filedPaper } from '../materials/document';
+import { datedPaper, daysFollow, DAYS_MUST_FOLLOW } from '../materials/document';
 import { longText, nameText } from '../quantities/text';
 import { id } from '../record/id';
 
@@ -16,12 +16,14 @@ export const REPORT_KINDS = [
 export type ReportKind = (typeof REPORT_KINDS)[number];
 
 /** A report on file, kept among the library's attachments. */
-export const productReport = filedPaper.extend({
-  id,
-  kind: z.enum(REPORT_KINDS),
-  /** The version that was examined; null where it speaks of the product as such. */
-  versionNumber: z.int('A version has a whole number.').min(1, 'Versions begin at 1.').nullable(),
-});
+export const productReport = datedPaper
+  .extend({
+    id,
+    kind: z.enum(REPORT_KINDS),
+    /** The version that was examined; null where it speaks of the product as such. */
+    versionNumber: z.int('A version has a whole number.').min(1, 'Versions begin at 1.').nullable(),
+  })
+  .refine(daysFollow, DAYS_MUST_FOLLOW);
 export type ProductReport = z.infer<typeof productReport>;
 
 /** What the pack or its advertising says of the product, and what bears it out. */

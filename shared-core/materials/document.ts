@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { nameText } from '../quantities/text';
-import { DOCUMENT_KINDS, type DocumentKind } from './vocabulary';
+import { DOCUMENT_KINDS } from './vocabulary';
 
 /** An attached file, known by its content. */
 export const sha256 = z.string().regex(/^[0-9a-f]{64}$/, 'This attachment is not known.');
@@ -50,26 +50,38 @@ export const dayOrNone = z.iso
   .or(z.literal(''))
   .default('');
 
-export const materialDocument = filedPaper
-  .extend({
-    kind: z.enum(DOCUMENT_KINDS),
-    /** The day that it bears. */
-    dated: dayOrNone,
-    /** The last day on which it holds. */
-    validUntil: dayOrNone,
-  })
-  .refine(({ dated, validUntil }) => dated === '' || validUntil === '' || dated <= validUntil, {
-    path: ['validUntil'],
-    message: 'A document cannot be valid until a day before its own date.',
-  });
+/** A paper on file with the days that it bears. */
+export const datedPaper = filedPaper.extend({
+  /** The day that it bears. */
+  dated: dayOrNone,
+  /** The last day on which it holds. */
+  validUntil: dayOrNone,
+});
+
+type Days = Pick<z.infer<typeof datedPaper>, 'dated' | 'validUntil'>;
+
+/** Whether a paper's days follow each other; so far as they are known. */
+export const daysFollow = ({ dated, validUntil }: Days): boolean =>
+  dated === '' || validUntil === '' || dated <= validUntil;
+export const DAYS_MUST_FOLLOW = {
+  path: ['validUntil'],
+  message: 'A document cannot be valid until a day before its own date.',
+};
+
+export const materialDocument = datedPaper
+  .extend({ kind: z.enum(DOCUMENT_KINDS) })
+  .refine(daysFollow, DAYS_MUST_FOLLOW);
 export type MaterialDocument = z.infer<typeof materialDocument>;
 
+/** A paper of whichever noun, by its kind there. */
+export type KindedPaper = z.infer<typeof datedPaper> & { kind: string };
+
 /** Kinds of which a newer one takes the place of the older; certificates stand beside each other. */
-const REPLACED: readonly DocumentKind[] = ['safety data sheet', 'specification'];
+export const REPLACED_KINDS: readonly string[] = ['safety data sheet', 'specification', 'safety assessment'];
 
 /** Whether a document is past on a day, and no newer one has taken its place. @param onDay ISO 8601 */
-export function isPast(document: MaterialDocument, all: readonly MaterialDocument[], onDay: string): boolean {
+export function isPast(document: KindedPaper, all: readonly KindedPaper[], onDay: string): boolean {
   const { kind, dated, validUntil } = document;
   if (validUntil === '' || validUntil >= onDay) return false;
-  return !(REPLACED.includes(kind) && all.some((other) => other.kind === kind && other.dated > dated));
+  return !(REPLACED_KINDS.includes(kind) && all.some((other) => other.kind === kind && other.dated > dated));
 }

@@ -4,7 +4,7 @@ import { formatMoney } from '../locale/money';
 import { formatNumber, formatPercent } from '../locale/numbers';
 import type { Region } from '../locale/numbers';
 import { partPpm, type InciPart } from './composition';
-import type { MaterialDocument } from './document';
+import type { KindedPaper } from './document';
 import { FIGURE_KINDS, FIGURE_NAMES } from './figure';
 import type { Figure, FigureKind, Figures } from './figure';
 import type { LegalLimit } from './legal-limit';
@@ -146,18 +146,23 @@ export function offersWords(offers: readonly Offer[], region: Region): string {
     .join('; ');
 }
 
-/** What a document is and how long it holds: "certificate, 3 Mar 2026, valid until 2 Mar 2027". */
-export function documentFacts({ kind, dated, validUntil }: MaterialDocument, region: Region): string {
+/** The days that a document bears, each in words, where they are known. */
+export function dayWords(
+  { dated, validUntil }: Pick<KindedPaper, 'dated' | 'validUntil'>,
+  region: Region,
+): string[] {
   return [
-    kind,
     dated === '' ? '' : formatDate(dated, region),
     validUntil === '' ? '' : `valid until ${formatDate(validUntil, region)}`,
-  ]
-    .filter(Boolean)
-    .join(', ');
+  ].filter(Boolean);
+}
+
+/** What a document is and how long it holds: "certificate, 3 Mar 2026, valid until 2 Mar 2027". */
+export function documentFacts(document: KindedPaper, region: Region): string {
+  return [document.kind, ...dayWords(document, region)].join(', ');
 }
 
 /** Attached documents by title, with their kind and dates. */
-export function documentWords(documents: readonly MaterialDocument[], region: Region): string {
+export function documentWords(documents: readonly KindedPaper[], region: Region): string {
   return documents.map((one) => `${one.title} (${documentFacts(one, region)})`).join('; ');
 }

@@ -25,6 +25,8 @@ interface Expected {
   formulas: Partial<Formula>[];
   versions: FormulaVersion[];
   batches: Record<string, unknown>[];
+  /** Of each batch, in their order; from schema 14 on. */
+  documents?: unknown[];
   trials: Record<string, unknown>[];
   searches: Record<string, unknown>[];
 }
@@ -92,6 +94,8 @@ describe.each(readdirSync(FIXTURES))('a library made by an earlier release (%s)'
     }
     for (const batch of expected.batches)
       expect((await ask(`/batches/${String(batch.id)}`)).batch).toMatchObject(batch);
+    for (const [at, documents] of (expected.documents ?? []).entries())
+      expect((await ask(`/batches/${String(expected.batches[at]?.id)}`)).documents).toEqual(documents);
     expect(await ask('/searches')).toEqual(expected.searches);
   });
 

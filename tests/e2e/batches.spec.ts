@@ -1,4 +1,4 @@
-import { expect, test } from './fixtures';
+import { expect, expectNoAxeViolations, test } from './fixtures';
 import { openFormula, recordVersion } from './formula-steps';
 
 test.use({ opening: 'demo' });
@@ -27,6 +27,54 @@ test('what came of a batch is told, corrected, and found in the list', async ({ 
   await expect(finished).toContainText('Recorded 2 times; the last one counts.');
   await page.getByRole('link', { name: 'Batches', exact: true }).click();
   await expect(row('B-003')).toContainText('12 Sept 2026');
+});
+
+test('photos and certificates of a batch are added, shown in place, dated, removed and put back', async ({
+  page,
+}) => {
+  await page.getByRole('link', { name: 'Batches', exact: true }).click();
+  await page.getByRole('row').filter({ hasText: 'B-003' }).getByRole('link', { name: 'B-003' }).click();
+  const own = page.getByRole('region', { name: 'Photos and documents' });
+  const dialog = page.getByRole('dialog');
+  const add = async (name: string, mimeType: string, buffer: Buffer): Promise<void> => {
+    await own.getByLabel(/^Add a photo/).setInputFiles({ name, mimeType, buffer });
+  };
+  await add('In the beaker.png', 'image/png', await page.screenshot());
+  await expect(dialog.getByLabel('Title')).toHaveValue('In the beaker');
+  await expect(dialog.getByLabel('Kind')).toHaveValue('photo');
+  await expectNoAxeViolations(page);
+  await dialog.getByRole('button', { name: 'Add to the batch' }).click();
+  const photo = own.getByRole('img', { name: 'In the beaker: the picture' });
+  await expect(photo).toBeVisible();
+  await expect.poll(() => photo.evaluate((img: HTMLImageElement) => img.naturalWidth)).toBeGreaterThan(0);
+
+  await add('Certificate.pdf', 'application/pdf', Buffer.from('%PDF-1.4\n1 0 obj<<>>endobj\n%%EOF\n'));
+  await dialog.getByLabel('Kind').selectOption('Photo');
+  await dialog.getByRole('button', { name: 'Add to the batch' }).click();
+  await expect(dialog.getByText('A photo must be a picture.')).toBeVisible();
+  await dialog.getByLabel('Kind').selectOption('Certificate of analysis');
+  await dialog.getByLabel('Its date').fill('2026-09-12');
+  await dialog.getByLabel('Valid until').fill('2026-09-11');
+  await dialog.getByRole('button', { name: 'Add to the batch' }).click();
+  await expect(dialog.getByText('A document cannot be valid until a day before its own date.')).toBeVisible();
+  await dialog.getByLabel('Valid until').fill('2026-09-13');
+  await dialog.getByRole('button', { name: 'Add to the batch' }).click();
+  const paper = own.getByRole('listitem').filter({ hasText: 'Certificate' });
+  await expect(paper).toContainText('certificate of analysis, 12 Sept 2026, valid until 13 Sept 2026');
+  await expect(paper).toContainText('expired');
+
+  await paper.getByRole('button', { name: 'Change what is said of Certificate' }).click();
+  await dialog.getByLabel('Title').fill('Certificate, signed');
+  await dialog.getByRole('button', { name: 'Save' }).click();
+  await expect(paper).toContainText('Certificate, signed');
+  // The reminder leads here.
+  await page.getByRole('link', { name: 'Today', exact: true }).click();
+  await page.getByRole('link', { name: 'Batch B-003: Certificate, signed' }).click();
+  await own.getByRole('button', { name: 'Remove Certificate, signed' }).click();
+  await expect(paper).toHaveCount(0);
+  await own.getByRole('button', { name: 'Put it back' }).click();
+  await expect(paper).toHaveCount(1);
+  await expectNoAxeViolations(page);
 });
 
 test('a material withdrawn since is said wherever an old version is about to be made, and offered nowhere', async ({

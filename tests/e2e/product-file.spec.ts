@@ -25,6 +25,8 @@ test('a claim with its evidence and a report are put on file, and the version’
     await chooser
   ).setFiles({ name: 'Challenge, twenty-eight days.pdf', mimeType: 'application/pdf', buffer: PDF });
   await expect(page.getByRole('link', { name: 'Challenge, twenty-eight days' })).toBeVisible();
+  const report = page.getByRole('group', { name: 'Challenge, twenty-eight days' });
+  await report.getByLabel('Its date').fill('2026-05-04');
   await page.getByLabel('Report for claim 1').selectOption('Challenge, twenty-eight days');
   await page.getByLabel('Good manufacturing practice').fill('Made by ISO 22716, invented');
   await expectNoAxeViolations(page);
@@ -40,8 +42,8 @@ test('a claim with its evidence and a report are put on file, and the version’
   const path = join(stillroom.folder, 'file.zip');
   await (await coming).saveAs(path);
   const files = unzipSync(new Uint8Array(readFileSync(path)));
-  const report = Object.keys(files).find((name) => name.startsWith('reports/challenge-test-report'));
-  expect(Buffer.from(files[report ?? ''] ?? []).equals(PDF)).toBe(true);
+  const kept = Object.keys(files).find((name) => name.startsWith('reports/challenge-test-report'));
+  expect(Buffer.from(files[kept ?? ''] ?? []).equals(PDF)).toBe(true);
   expect(strFromU8(files['contents.txt'] ?? new Uint8Array())).toContain('05-claims-and-statements.pdf');
 });
 

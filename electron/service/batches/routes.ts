@@ -1,10 +1,12 @@
 import { batchPlan, type Batch, type BatchPlan } from '@core/batches/batch';
+import { enteredBatchDocument } from '@core/batches/document';
 import { enteredOutcome, type BatchOutcome, type EnteredOutcome } from '@core/batches/outcome';
 import { batchLines } from '@core/batches/plan-batch';
 import { standingOf } from '@core/formulas/decision';
 import { Problem } from '@core/problems/problem';
 import { readDecisions } from '@db/formulas/decisions';
 import { insertBatch, readBatch } from '@db/batches/batches';
+import { readBatchDocuments } from '@db/batches/documents';
 import { insertOutcome, readOutcomes } from '@db/batches/outcomes';
 import { drawBatchNumber } from '@db/batches/numbers';
 import { readVersion } from '@db/formulas/versions';
@@ -15,6 +17,7 @@ import { listPage } from '../lists/list-page';
 import { found } from '../problems/found';
 import { validBody } from '../problems/validated';
 import { tellChange } from '../record/tell-change';
+import { addDocument, changeDocument, removeDocument } from './documents';
 
 const DAY_MS = 86_400_000;
 
@@ -74,9 +77,19 @@ export function batchesRoutes(context: ServiceContext) {
       const { library } = context.session.current();
       const known = found(readBatch(library, c.req.param('id')), 'batch');
       const version = found(readVersion(library, known.versionId), 'version');
-      return c.json({ batch: known, version, outcomes: readOutcomes(library, known.id) });
+      return c.json({
+        ...{ batch: known, version, outcomes: readOutcomes(library, known.id) },
+        documents: readBatchDocuments(library, known.id),
+      });
     })
     .post('/:id/outcomes', validBody(enteredOutcome), (c) =>
       c.json(told(context, c.req.param('id'), c.req.valid('json')), 201),
-    );
+    )
+    .post('/:id/documents', validBody(enteredBatchDocument), (c) =>
+      c.json(addDocument(context, c.req.param('id'), c.req.valid('json')), 201),
+    )
+    .put('/:id/documents/:document', validBody(enteredBatchDocument), (c) =>
+      c.json(changeDocument(context, c.req.param(), c.req.valid('json'))),
+    )
+    .delete('/:id/documents/:document', (c) => c.json(removeDocument(context, c.req.param())));
 }

@@ -1,6 +1,4 @@
-import type { BatchOutcome } from '@core/batches/outcome';
-import type { BatchEntry } from '@core/batches/list';
-import { BATCH_COLUMNS } from '@core/batches/table-columns';
+import { BATCH_COLUMNS, type BatchTableRow } from '@core/batches/table-columns';
 import { fieldColumns } from '@core/exports/field-columns';
 import { FORMULA_LINE_COLUMNS, type FormulaTableLine } from '@core/formulas/table-columns';
 import type { Region } from '@core/locale/numbers';
@@ -9,6 +7,7 @@ import { formulaShares } from '@core/formulas/shares';
 import { percentFromPpm } from '@core/quantities/share';
 import type { TableColumn } from '@core/record/table-column';
 import { readBatchEntries } from '@db/batches/batches';
+import { readBatchDocuments } from '@db/batches/documents';
 import { readOutcomes } from '@db/batches/outcomes';
 import type { Reader } from '@db/database';
 import { formulaRecords, readFormula } from '@db/formulas/drafts';
@@ -67,11 +66,13 @@ function linesOf(db: Reader, id: string): FormulaTableLine[] {
   );
 }
 
-function batchRows(db: Reader, ids: readonly string[]): (BatchEntry & { outcome: BatchOutcome | null })[] {
+function batchRows(db: Reader, ids: readonly string[]): BatchTableRow[] {
   const entries = new Map(readBatchEntries(db, ids).map((entry) => [entry.id, entry]));
   return ids.flatMap((id) => {
     const entry = entries.get(id);
-    return entry ? [{ ...entry, outcome: readOutcomes(db, id).at(-1) ?? null }] : [];
+    if (!entry) return [];
+    const outcome = readOutcomes(db, id).at(-1) ?? null;
+    return [{ ...entry, outcome, documents: readBatchDocuments(db, id) }];
   });
 }
 

@@ -210,8 +210,9 @@ async function beside({ meeting }: Held, empty: Uint8Array): Promise<Uint8Array>
 /** The attached files that what would be taken shows; of everything, where nothing is to be decided. */
 function filesOf({ meeting }: Held, decisions: Decisions | null): string[] {
   if (!decisions) return meeting.theirs.attachments.map(({ sha256 }) => sha256);
-  const plan = [...meeting.plan(decisions).values()];
-  return [...new Set(plan.flatMap(({ content }) => (content ? meeting.shownFiles(content) : [])))];
+  const plan = meeting.plan(decisions);
+  const ofRecords = [...plan.values()].flatMap(({ content }) => (content ? meeting.shownFiles(content) : []));
+  return [...new Set([...ofRecords, ...meeting.filesOfBatches(plan)])];
 }
 
 /** What a database refuses of a file that was written by hand: it names something that it does not hold. */

@@ -114,6 +114,16 @@ function reportEntries(library: OpenLibrary, { formula: { content } }: ProductFi
   }));
 }
 
+function batchEntries(library: OpenLibrary, { batches }: ProductFile): Entry[] {
+  const name = distinct();
+  return batches.flatMap(({ number, documents }) =>
+    documents.map(({ title, kind, mediaType, sha256 }) => ({
+      path: name(`batches/${plain(number)}/`, `${kind} ${title}`, endingOf({ mediaType, title })),
+      bytes: kept(library, sha256),
+    })),
+  );
+}
+
 /** What the folder holds and what it lacks, to be read without any program. */
 function contentsText(file: ProductFile, entries: readonly Entry[], settings: Settings, at: string): string {
   const { content, version } = file.formula;
@@ -179,7 +189,10 @@ export async function productFileZip(
   // Printed before anything is sent: what cannot be printed is then told as every refusal is.
   const whole = await (sheets[0]?.bytes() ?? Promise.resolve(new Uint8Array()));
   const [, ...others] = sheets;
-  const rest = [...others, ...reportEntries(library, file), ...materialEntries(library, file, print)];
+  const rest = [
+    ...[...others, ...reportEntries(library, file), ...batchEntries(library, file)],
+    ...materialEntries(library, file, print),
+  ];
   const first: Entry = { path: sheets[0]?.path ?? '', bytes: () => Promise.resolve(whole) };
   const all = [first, ...rest];
   const text = contentsText(file, all, settings, printedAt);

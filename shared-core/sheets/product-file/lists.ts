@@ -6,7 +6,7 @@ import { formatMass } from '../../locale/mass';
 import type { Region } from '../../locale/numbers';
 import { capital } from '../../locale/words';
 import type { Material } from '../../materials/material';
-import { documentWords } from '../../materials/words';
+import { dayWords, documentWords } from '../../materials/words';
 import type { SheetNode } from '../kit/definition';
 import { cell, figureCell, headed, ruledTable } from '../kit/tables';
 import { numberText, paragraph, remark } from '../kit/text';
@@ -36,7 +36,12 @@ export function claimsPart({ claims, reports, statements }: FormulaContent, widt
 }
 
 /** The reports on file, which stand beside this document as files of their own. */
-export function reportsPart({ reports }: FormulaContent, number: number, width: number): SheetNode[] {
+export function reportsPart(
+  { reports }: FormulaContent,
+  number: number,
+  region: Region,
+  width: number,
+): SheetNode[] {
   const own = new Set(reportsOf(reports, number));
   if (reports.length === 0) return [paragraph('No report is on file.')];
   return [
@@ -49,7 +54,7 @@ export function reportsPart({ reports }: FormulaContent, number: number, width: 
       ],
       rows: reports.map((report) => [
         cell(capital(report.kind)),
-        cell(report.title),
+        cell([report.title, ...dayWords(report, region)].join(', ')),
         cell(
           report.versionNumber === null
             ? 'the product'
@@ -85,7 +90,13 @@ function outcomeText(outcome: BatchOutcome, totalMg: number, region: Region): st
   return outcome.remarks === '' ? told : `${told} ${outcome.remarks}`;
 }
 
-/** The batches made of the version, each with what came of it. */
+function onFile({ note, documents }: MadeBatch, region: Region): string {
+  return [note, documents.length > 0 ? `On file: ${documentWords(documents, region)}.` : '']
+    .filter(Boolean)
+    .join(' ');
+}
+
+/** The batches made of the version, each with what came of it and what is on file. */
 export function batchesPart(batches: readonly MadeBatch[], region: Region, width: number): SheetNode[] {
   if (batches.length === 0) return [paragraph('No batch of this version is on record.')];
   return [
@@ -96,14 +107,14 @@ export function batchesPart(batches: readonly MadeBatch[], region: Region, width
         { head: 'Planned', share: 15 },
         { head: 'Mass', share: 14, alignment: 'right' },
         { head: 'Outcome', share: 33 },
-        { head: 'Note', share: 26 },
+        { head: 'Note and documents', share: 26 },
       ],
-      rows: batches.map(({ number, createdAt, totalMg, readabilityMg, note, outcome }) => [
-        numberText(number),
-        cell(formatDate(createdAt, region)),
-        figureCell(formatMass(totalMg, region, readabilityMg)),
-        cell(outcome ? outcomeText(outcome, totalMg, region) : 'not recorded yet'),
-        cell(note),
+      rows: batches.map((made) => [
+        numberText(made.number),
+        cell(formatDate(made.createdAt, region)),
+        figureCell(formatMass(made.totalMg, region, made.readabilityMg)),
+        cell(made.outcome ? outcomeText(made.outcome, made.totalMg, region) : 'not recorded yet'),
+        cell(onFile(made, region)),
       ]),
     }),
   ];

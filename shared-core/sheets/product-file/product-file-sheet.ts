@@ -77,7 +77,7 @@ export function partContent(part: FilePart, file: ProductFile, settings: SheetSe
     case 'claims':
       return claimsPart(formula.content, width);
     case 'reports':
-      return reportsPart(formula.content, formula.version.number, width);
+      return reportsPart(formula.content, formula.version.number, region, width);
     case 'batches':
       return batchesPart(batches, region, width);
   }

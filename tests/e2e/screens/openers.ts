@@ -43,6 +43,12 @@ export function press(name: string, components: string[], buttonName: string | R
   return { name, components, open: (page) => button(page, buttonName).click() };
 }
 
+/** What opens once a file is chosen. */
+export function attach(name: string, components: string[], label: RegExp): Opener {
+  const file = { name: 'Swatch.pdf', mimeType: 'application/pdf', buffer: Buffer.from('%PDF-1.4') };
+  return { name, components, open: (page) => page.getByLabel(label).setInputFiles(file) };
+}
+
 /** A sheet's preview, once its first page is drawn. */
 export function sheet(name: string, components: string[], buttonName: string | RegExp): Opener {
   return {

@@ -3,7 +3,7 @@ import { LAW_SCREENS, LAW_TABS } from './law-screens';
 import { LIBRARY_SCREENS } from './library-screens';
 import { DATASHEET_SCREENS } from './datasheet-screens';
 import { TABLE_SCREENS } from './table-screens';
-import { button, finder, openList, press, sheet, tab, type Screen } from './openers';
+import { attach, button, finder, openList, press, sheet, tab, type Screen } from './openers';
 
 const always = (address: string) => () => address;
 
@@ -276,6 +276,7 @@ export const SCREENS: Screen[] = [
     address: (records) => records && `/batches/${records.batch}`,
     openers: [
       press('what came of it', ['batches/FinishBatch'], 'Record the outcome…'),
+      attach('a photo or document', ['batches/BatchDocumentDialog'], /^Add a photo, certificate/),
       sheet('batch record', ['batches/BatchPage'], /batch record/i),
     ],
   },

@@ -11,7 +11,7 @@ function report(kind: ReportKind, versionNumber: number | null = 3): ProductRepo
   reports += 1;
   return {
     ...{ id: idOf(4000 + reports), kind, versionNumber, title: `A ${kind}` },
-    ...{ sha256: 'a'.repeat(64), mediaType: 'application/pdf', bytes: 1 },
+    ...{ sha256: 'a'.repeat(64), mediaType: 'application/pdf', bytes: 1, dated: '', validUntil: '' },
   };
 }
 const paper = (kind: DocumentKind) => ({

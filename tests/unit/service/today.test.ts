@@ -71,7 +71,7 @@ it('names documents past their last day or near it, and data sheets long not ask
   const past = [paper('Organic', 'certificate', day(-400), day(-1), '9')];
   await ask('POST', '/materials', { ...archived, documents: past });
   const { pastDocuments, pastSoon, oldDataSheets } = (await ask<Attention>('GET', '/today')).body;
-  expect(pastDocuments).toEqual({ total: 1, first: [{ id, name: 'Oil: Organic 1' }] });
+  expect(pastDocuments).toEqual({ total: 1, first: [{ of: 'material', id, name: 'Oil: Organic 1' }] });
   expect(pastSoon.first.map(({ name }) => name)).toEqual(['Oil: New', 'Oil: Organic 2']);
   expect(oldDataSheets).toEqual({ total: 1, first: [{ id: butter, name: 'Butter' }] });
 });

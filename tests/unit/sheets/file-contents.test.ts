@@ -141,7 +141,7 @@ describe('the file of a product', () => {
     expect(rows).toEqual(gaps.map(({ part, says }) => [part, says]));
     expect(rows.map(([part]) => part)).toContain('Batches');
     expect(
-      gapsOf(file({ batches: [{ ...sampleBatch(), outcome: null }] })).map(({ part }) => part),
+      gapsOf(file({ batches: [{ ...sampleBatch(), outcome: null, documents: [] }] })).map(({ part }) => part),
     ).not.toContain('Batches');
   });
 
@@ -170,6 +170,8 @@ describe('the file of a product', () => {
       sha256: 'a'.repeat(64),
       mediaType: 'application/pdf',
       bytes: 1,
+      dated: '2026-02-01',
+      validUntil: '2027-01-31',
     } as const;
     const sheet = productFileSheet(
       file({
@@ -191,7 +193,11 @@ describe('the file of a product', () => {
       ['Glows', 'none on file', ''],
     ]);
     expect(rowsUnder(sheet.content, 'Kind', 'Of')).toEqual([
-      ['Proof of a claim', 'Panel of 20', 'version 2, another than this'],
+      [
+        'Proof of a claim',
+        'Panel of 20, 1 Feb 2026, valid until 31 Jan 2027',
+        'version 2, another than this',
+      ],
     ]);
   });
 
@@ -200,9 +206,14 @@ describe('the file of a product', () => {
       ...{ finishedOn: '2026-03-16', obtainedMg: 2_473_500, unitsFilled: 48, by: 'E. Marlowe' },
       ...{ remarks: 'A little left in the vessel.', at: AT },
     };
+    const found = {
+      ...{ id: idOf(9), kind: 'certificate of analysis' as const, title: 'Certificate B-0041' },
+      ...{ dated: '2026-03-20', validUntil: '', sha256: 'c'.repeat(64), bytes: 1 },
+      mediaType: 'application/pdf',
+    } as const;
     const batches = [
-      { ...sampleBatch(), outcome },
-      { ...sampleBatch(), number: 'B-0042', outcome: null },
+      { ...sampleBatch(), outcome, documents: [found] },
+      { ...sampleBatch(), number: 'B-0042', outcome: null, documents: [] },
     ];
     const sheet = productFileSheet(file({ batches }), MAKER, AT);
     expect(rowsUnder(sheet.content, 'Batch', 'Mass')).toEqual([
@@ -212,7 +223,7 @@ describe('the file of a product', () => {
         '2.5500\u00a0kg',
         // By hand: 2,473.5 g of 2,550 g are 97.0 %; masses are told in four figures.
         '16 Mar 2026, 2.474\u00a0kg, 97.0\u00a0% of what was weighed, 48 units; recorded by E. Marlowe. A little left in the vessel.',
-        'For the Thursday class; keep 200 g back for the stability study.',
+        'For the Thursday class; keep 200 g back for the stability study. On file: Certificate B-0041 (certificate of analysis, 20 Mar 2026).',
       ],
       [
         'B-0042',

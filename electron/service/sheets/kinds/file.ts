@@ -2,6 +2,7 @@ import type { SheetPhoto } from '@core/sheets/photo';
 import { filedMaterials, type ProductFile } from '@core/sheets/product-file/product-file-sheet';
 import { Problem } from '@core/problems/problem';
 import { batchesOfVersion } from '@db/batches/batches';
+import { readBatchDocuments } from '@db/batches/documents';
 import { readOutcomes } from '@db/batches/outcomes';
 import { readFormula } from '@db/formulas/drafts';
 import { readVersion } from '@db/formulas/versions';
@@ -29,6 +30,7 @@ export async function readProductFile(library: OpenLibrary, versionId: string): 
   const batches = batchesOfVersion(library, versionId).map((made) => ({
     ...made,
     outcome: readOutcomes(library, made.id).at(-1) ?? null,
+    documents: readBatchDocuments(library, made.id),
   }));
   return { formula, batches, photos };
 }
