@@ -1,3 +1,4 @@
+import { isTotal } from '../formulas/pasting/total-row';
 import type { Fault, TableRow, Values } from './row';
 
 /** A line of a formula as a row says it. */
@@ -19,11 +20,9 @@ const textAt = (values: Values, key: string): string => {
   return typeof value === 'string' ? value : '';
 };
 
-const TOTAL = /^(sub-?)?(total|sum|somme|summe|suma|gesamt)\b/i;
-
 function lineOf({ line, values }: TableRow): FormulaRow | null {
   const names = ['line.code', 'line.material', 'line.inci'].map((key) => textAt(values, key)).filter(Boolean);
-  if (names.length === 0 || TOTAL.test(names[0]!)) return null;
+  if (names.length === 0 || isTotal(names[0]!)) return null;
   const { percent = null, toHundred = false } = (values['line.amount'] ?? {}) as Partial<Amount>;
   return {
     line,

@@ -3,13 +3,26 @@ import { amountOf } from './pasted-table';
 /** What a column of a pasted table holds. */
 export type ColumnKind = 'code' | 'name' | 'inci' | 'amount' | 'note' | 'phase' | 'other';
 
+/** What columns are headed in English, German, French and Spanish. From memory; common practice, no source. */
 const HEADINGS: readonly [ColumnKind, RegExp][] = [
-  ['phase', /^phases?$/i],
+  ['phase', /^(phases?|fases?)$/i],
   ['inci', /\binci\b/i],
-  ['amount', /%|\bw\/w\b|per ?cent|\bshare\b|\bamount\b|\bquantity\b|\bmass\b|\bweight\b|\bparts\b|^k?g$/i],
-  ['code', /\bcode\b|^(item|article|art\.?|ref\.?)( no\.?)?$|^no\.?$/i],
-  ['note', /\bnotes?\b|\bremarks?\b|\bcomments?\b/i],
-  ['name', /\bname\b|\bmaterial\b|\bingredient\b|\bproduct\b|\btrade\b/i],
+  [
+    'amount',
+    /%|\bw\/w\b|per ?cent|\b(share|amount|quantity|mass|weight|parts|dosage|anteil|menge|einwaage|gehalt|masse|dosierung|teneur|poids|cantidad|peso|porcentaje)\b|prozent|pourcentage|quantit|^k?g$/i,
+  ],
+  [
+    'code',
+    /\bcode\b|\bcodigo\b|^código$|(artikel|rohstoff)-?\s?(nr|nummer)|^(item|article|art\.?|ref\.?)\s?(no\.?|nr\.?)?$|^n[or]\.?$|nummer$/i,
+  ],
+  [
+    'note',
+    /\b(notes?|remarks?|comments?|bemerkung(en)?|anmerkung(en)?|hinweise?|remarques?|notas?|observaci\p{L}+)$/iu,
+  ],
+  [
+    'name',
+    /\b(name|material|ingredient|product|trade|handelsname|produkt|zutat(en)?|nom|nombre|materia|ingrediente)\b|rohstoff|bezeichnung|inhaltsstoff|mati[eè]re|ingr[eé]dient/i,
+  ],
 ];
 
 const kindOfHeading = (cell: string): ColumnKind | null =>

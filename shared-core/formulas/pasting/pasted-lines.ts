@@ -2,6 +2,7 @@ import { largestRemainder } from '../../quantities/largest-remainder';
 import { ppmFromPercent, WHOLE_PPM } from '../../quantities/share';
 import { columnsOf, type ColumnKind } from './pasted-columns';
 import { amountOf, pastedTable } from './pasted-table';
+import { isTotal } from './total-row';
 
 /** As many lines as are read of one pasted text. */
 export const MOST_PASTED = 200;
@@ -26,7 +27,6 @@ export interface PastedLine {
 /** How the amounts are meant: per cent of the formula, or parts (masses, fractions) of what they come to together. */
 export type AmountMeaning = 'per cent' | 'parts';
 
-const TOTAL = /^(sub-?)?(total|sum|somme|summe)\b/i;
 const PHASE_HEAD = /^phase\s+([a-z])\b/i;
 const letterOf = (cell: string): string | null =>
   /([a-z])\d?$/i.exec(cell.trim())?.[1]?.toUpperCase() ?? null;
@@ -35,7 +35,7 @@ function readRow(cells: readonly string[], kinds: readonly ColumnKind[]): Omit<P
   const cell = (kind: ColumnKind): string => cells[kinds.indexOf(kind)]?.replace(/\s+/g, ' ').trim() ?? '';
   const names = [cell('code'), cell('name'), cell('inci')].filter((name) => name !== '');
   const tradeName = cell('name') || cell('inci') || cell('code');
-  if (tradeName === '' || TOTAL.test(tradeName)) return null;
+  if (tradeName === '' || isTotal(tradeName)) return null;
   const amount = amountOf(cell('amount'));
   return {
     names,
@@ -48,12 +48,26 @@ function readRow(cells: readonly string[], kinds: readonly ColumnKind[]): Omit<P
   };
 }
 
+/** By which marks a column of amounts shows its decimals: “52,5” beside “1.200” makes of that twelve hundred. */
+const DECIMALS = { ',': /\d,(?:\d{1,2}|\d{4,})(?!\d)/, '.': /\d\.(?:\d{1,2}|\d{4,})(?!\d)/ } as const;
+const THOUSANDS = { ',': /(\d)\.(?=\d{3}(?!\d))/g, '.': /(\d),(?=\d{3}(?!\d))/g } as const;
+
+function withoutThousands(cells: readonly string[]): string[] {
+  const shown = ([',', '.'] as const).filter((mark) => cells.some((cell) => DECIMALS[mark].test(cell)));
+  const [mark, ...others] = shown;
+  if (!mark || others.length > 0) return [...cells];
+  return cells.map((cell) => cell.replace(THOUSANDS[mark], '$1'));
+}
+
 /** The lines of a text as it is pasted from a spreadsheet; totals and headings are passed over. */
 export function pastedLines(text: string): PastedLine[] {
   const { rows, kinds, headedPercent } = columnsOf(pastedTable(text));
   const lines: PastedLine[] = [];
   let headed: string | null = null;
-  for (const cells of rows) {
+  const amountAt = kinds.indexOf('amount');
+  const amounts = withoutThousands(rows.map((cells) => cells[amountAt] ?? ''));
+  for (const [row, found] of rows.entries()) {
+    const cells = found.map((cell, at) => (at === amountAt ? (amounts[row] ?? '') : cell));
     const head = PHASE_HEAD.exec(cells.find((cell) => cell !== '') ?? '');
     const line = readRow(cells, kinds);
     if (head?.[1] && (line?.amount ?? null) === null) {

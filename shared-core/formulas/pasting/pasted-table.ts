@@ -1,20 +1,29 @@
 import { readNumber } from '../../quantities/read-number';
 
-/** A cell that says how much: a number, with or without a per cent sign or a unit, or the mark of the q.s. line. */
+/**
+ * A cell that says how much: a number, with or without a per cent sign, or the mark of the q.s. line. A mass is told in
+ * grams, so that those of one recipe can be held against each other whatever their units.
+ */
 export type Amount = { kind: 'number'; value: number; percent: boolean } | { kind: 'to 100' };
 
-// "q.s.p. 100" in French, "ad 100,0" in German recipes.
-const TO_HUNDRED = /^(q\.?\s?s\.?(\s?p\.?)?|ad|to)(\s*(ad|to))?(\s*100([.,]0+)?(\s*(%|g))?)?\.?$/i;
+// "q.s.p. 100" in French, "ad 100,0" and "auf 100" in German recipes.
+const FILLED = String.raw`(?:q\.?\s?s\.?(?:\s?p\.?)?)(?:\s*(?:ad|to|auf))?`;
+const WHOLE = String.raw`100(?:[.,]0+)?(?:\s*(?:%|g))?`;
+const TO_HUNDRED = new RegExp(`^(?:${FILLED}(?:\\s*${WHOLE})?|(?:ad|to|auf)(?:\\s*${WHOLE})?)\\.?$`, 'i');
 const UNIT = /\s*(%|g|kg|mg|parts?)$/i;
+const GRAMS: Readonly<Record<string, number>> = { kg: 1000, mg: 1e-3 };
 
 /** How much a cell says; null when it says something else, or nothing. */
 export function amountOf(cell: string): Amount | null {
   const text = cell.trim();
   if (text !== '' && TO_HUNDRED.test(text)) return { kind: 'to 100' };
   const bare = text.replace(UNIT, '');
+  const grams = GRAMS[UNIT.exec(text)?.[1]?.toLowerCase() ?? ''] ?? 1;
   if (!/\d/.test(bare)) return null;
   const reading = readNumber(bare);
-  return reading.ok ? { kind: 'number', value: reading.value, percent: text.endsWith('%') } : null;
+  return reading.ok
+    ? { kind: 'number', value: Number((reading.value * grams).toPrecision(12)), percent: text.endsWith('%') }
+    : null;
 }
 
 /** The cells of one line between quotation marks or not, as spreadsheets and CSV files write them (RFC 4180). */
@@ -36,12 +45,19 @@ function cellsOf(line: string, mark: string): string[] {
   return [...cells, cell.trim()];
 }
 
+/** The mark of the q.s. line at the end of a running text: “Wasser ad 100”, “eau q.s.p. 100”. */
+const ENDS_TO_HUNDRED = new RegExp(
+  String.raw`^(.*?\S)[\s,:–—-]+(${FILLED}(?:\s*${WHOLE})?|(?:ad|to|auf)\s*${WHOLE})\.?$`,
+  'i',
+);
+
 /** A line of running text: its amount stands at its beginning or its end. */
 function cellsOfText(line: string): string[] {
   const text = line.trim();
-  const last =
-    /^(.*?\S)\s+(\S*\d\S*(?:\s*(?:%|g|kg|mg|parts?))?|q\.?\s?s\.?(?:\s+to\s+100(?:\s*%)?)?)$/i.exec(text);
-  if (last?.[1] && last[2] && amountOf(last[2])) return [last[1].replace(/[:,–-]+$/, '').trim(), last[2]];
+  const filled = ENDS_TO_HUNDRED.exec(text);
+  if (filled?.[1] && filled[2]) return [filled[1].replace(/[:,–—-]+$/, '').trim(), filled[2]];
+  const last = /^(.*?\S)\s+(\S*\d\S*(?:\s*(?:%|g|kg|mg|parts?))?)$/i.exec(text);
+  if (last?.[1] && last[2] && amountOf(last[2])) return [last[1].replace(/[:,–—-]+$/, '').trim(), last[2]];
   const first = /^(\d\S*(?:\s*(?:%|g|kg|mg))?)\s+(.+)$/.exec(text);
   if (first?.[1] && first[2] && amountOf(first[1])) return [first[2], first[1]];
   return [text];
