@@ -1,3 +1,4 @@
+import { otherForms } from '../lists/word-forms';
 import { foldedWords } from '../quantities/fold';
 import type { Term } from './term';
 import { EMULSION_TERMS } from './terms/emulsions';
@@ -28,16 +29,29 @@ export const TERMS: readonly KeyedTerm[] = TERM_KEYS.map((key) => ({ key, ...(GL
   byWord,
 );
 
+/** Folded words, "neutralize" as "neutralise": the same word in two spellings. */
+const spelledWords = (text: string): string[] =>
+  foldedWords(text).map((word) => word.replace(/iz(?=e|ing|ation)/, 'is'));
+
 /** The words that a typed text means, nearest first: so called, called so too, then those whose line speaks of it. */
 export function termsFor(typed: string): KeyedTerm[] {
-  const asked = foldedWords(typed);
+  const asked = spelledWords(typed);
   if (asked.length === 0) return [...TERMS];
+  // "emulsifiers" asks for "emulsifier".
+  const forms = asked.map(otherForms);
   const begins = (text: string): boolean => {
-    const words = foldedWords(text);
-    return asked.every((word) => words.some((one) => one.startsWith(word)));
+    const words = spelledWords(text);
+    return asked.every((word, at) => words.some((one) => one.startsWith(word) || forms[at]?.includes(one)));
+  };
+  const isWhole = (term: string): boolean => {
+    const words = spelledWords(term);
+    return (
+      words.length === asked.length &&
+      asked.every((word, at) => words[at] === word || forms[at]?.includes(words[at] ?? ''))
+    );
   };
   const nearness = ({ term, also = [], says }: KeyedTerm): number => {
-    if (foldedWords(term).join(' ') === asked.join(' ')) return 0;
+    if (isWhole(term)) return 0;
     return [begins(term), also.some(begins), begins(says)].indexOf(true) + 1 || Infinity;
   };
   return TERMS.map((one) => ({ one, near: nearness(one) }))

@@ -5,7 +5,7 @@ import type { Term } from '../term';
 export const MAKING_TERMS = {
   qs: {
     term: 'q.s.',
-    also: ['quantum satis', 'q.s. to 100', 'to 100'],
+    also: ['quantum satis', 'q.s. to 100', 'to 100', 'qs'],
     says: 'As much as is needed: the line, usually water, that makes the others up to 100 %.',
     source: USP,
   },
@@ -33,6 +33,7 @@ export const MAKING_TERMS = {
   },
   neutralise: {
     term: 'neutralise',
+    also: ['neutralisation'],
     says: 'To add base to an acid (or acid to a base) until a share of its groups has reacted, or a pH is reached.',
     source: PERRIN,
   },
@@ -96,7 +97,7 @@ export const MAKING_TERMS = {
   },
   'challenge-test': {
     term: 'challenge test',
-    also: ['preservation efficacy test'],
+    also: ['preservation efficacy test', 'PET'],
     says: 'A product is contaminated on purpose and counted for 28 days. It alone shows whether preservation works.',
     source: book('ISO 11930:2019, Cosmetics, Microbiology, Geneva 2019'),
   },

@@ -62,7 +62,7 @@ export const MATERIAL_TERMS = {
   },
   'molar-mass': {
     term: 'molar mass',
-    also: ['molecular weight'],
+    also: ['molecular weight', 'molecular mass'],
     says: 'The mass of one mole of a substance in grams: the sum of the atomic weights in its formula.',
     source: GOLD_BOOK,
   },
@@ -138,7 +138,7 @@ export const MATERIAL_TERMS = {
   },
   'yield-stress': {
     term: 'yield stress',
-    also: ['yield value'],
+    also: ['yield value', 'yield point'],
     says: 'The push that a cream or gel needs before it flows at all. It keeps droplets and bubbles in place.',
     source: SINKO,
   },

@@ -31,6 +31,7 @@ export const SURFACTANT_TERMS = {
   },
   'non-ionic': {
     term: 'non-ionic',
+    also: ['nonionic'],
     says: 'Without a charge: ethoxylates, sugar and polyglycerol esters. It goes with either charge and tolerates salt.',
     source: ROSEN,
   },

@@ -26,7 +26,7 @@ describe('a substance that is classed as CMR', () => {
     ['Furfural', '2', 'Carc. 2'],
     ['Hydroquinone', '2', 'Carc. 2, Muta. 2'],
     ['Titanium Dioxide', '2, as a powder breathed in', 'Carc. 2, as a powder'],
-  ] as const)('%s is of category %s (%s)', (name, category) => {
+  ] as const)('%s is of category %s (%s)', (name, category, _) => {
     expect(cmrClassOf(name, NONE)).toBe(category);
     expect(cmrClassOf(name.toUpperCase(), NONE)).toBe(category);
     const example = starterSubstances().find((one) => one.name === name);
