@@ -9,11 +9,11 @@ import { namesWithin } from '../../substances/names';
 
 /** Acids that a base turns into soap. */
 const FATTY_ACID =
-  /^(hydrogenated )?(capric|caprylic|lauric|myristic|palmitic|stearic|isostearic|(12-)?hydroxystearic|oleic|linoleic|linolenic|erucic|behenic|arachidic|ricinoleic|coconut|palm kernel|tallow|palm|olive|soy|c\d+-\d+) acid$/;
+  /^(hydrogenated )?(capric|caprylic|lauric|myristic|palmitic|stearic|isostearic|(12-)?hydroxystearic|oleic|linoleic|linolenic|erucic|behenic|arachidic|ricinoleic|coconut|palm kernel|tallow|palm|olive|soy|rapeseed|sunflower seed|linseed|cottonseed|peanut|corn|tall oil|c\d+-\d+) acid$/;
 const SOAP =
-  /^(sodium|potassium|ammonium|tea|triethanolamine|mea|amp)[- ](stearate|palmitate|oleate|laurate|myristate|isostearate|behenate|linoleate|caprate|caprylate|cocoate|tallowate|palmate|palm kernelate|olivate|soyate|ricinoleate|castorate|rapeseedate|canolate|babassuate|lardate|almondate|avocadoate|sunflowerseedate|shea butterate|cocoa ?butterate)$|^glyceryl stearate se$/;
+  /^(sodium|potassium|ammonium|tea|triethanolamine|mea|amp)[- ](stearate|palmitate|oleate|laurate|myristate|isostearate|behenate|linoleate|caprate|caprylate|cocoate|tallowate|palmate|palm kernelate|olivate|soyate|ricinoleate|castorate|rapeseedate|canolate|babassuate|lardate|almondate|avocadoate|peanutate|arganate|laurelate|neemate|\w+seedate|\w+ ?butterate)$|^glyceryl stearate se$/;
 const ACRYLIC_POLYMER =
-  /^carbomer$|^(acrylates\/(?!.*(dimethicone|siloxy)).*(crosspolymer|copolymer).*|acrylates (copolymer|crosspolymer(-\d+)?)|polyacrylate(-\d+)? crosspolymer(-\d+)?|(sodium|potassium) (carbomer|polyacrylate.*|acrylates.*)|polyacrylic acid|.*acryloyldimethyl ?taurate.*)$/;
+  /^carbomer$|^(acrylates\/(?!.*(dimethicone|siloxy)).*(crosspolymer|copolymer).*|acrylates (copolymer|crosspolymer(-\d+)?)|polyacrylate(?!-1 )(-\d+)? crosspolymer(-\d+)?|polyacrylate-13|(sodium|potassium) (carbomer|polyacrylate.*|acrylates.*)|polyacrylic acid|.*acryloyldimethyl ?taurate.*)$/;
 const ANIONIC_GUM =
   /^((crosslinked )?xanthan gum|cellulose gum|sodium carboxymethyl.*|algin|sodium alginate|alginic acid|(sodium )?carrageenan|chondrus crispus.*|acacia senegal gum|gellan gum|pectin|(sodium |potassium )?(hydrolyzed |acetylated )?(sodium )?hyaluron(ate|ic acid)( crosspolymer)?|sclerotium gum sulfate|tragacanth.*|astragalus gummifer gum|dehydroxanthan gum|sodium polystyrene sulfonate)$/;
 const ACYL = '(lauroyl|cocoyl|capryloyl|caproyl|myristoyl|palmitoyl|stearoyl|isostearoyl|oleoyl|behenoyl)';
@@ -23,27 +23,31 @@ const ANIONIC_SURFACTANT = new RegExp(
     '(lauryl|coco|coco-|cetearyl|cetyl|myristyl|stearyl|oleyl|decyl|octyl|ethylhexyl|cocomonoglyceride|tallow) ?sulfate$',
     'sulfosuccinate$|sulfoacetate$|isethionate$|olefin sulfonate$|sec sulfonate$|benzenesulfonate$|2-sulfo(laur|myrist|palmit|coco)',
     'eth-\\d+ carboxyl(ate|ic acid)$|glucose carboxylate$|glucosides? (citrate|tartrate)$|^glyceryl (stearate|oleate) citrate$',
-    `${ACYL} .*(sarcosinate|glutamate|taurate|isethionate|glycinate|lactylate|alaninate|threoninate|aspartate)$`,
-    `${ACYL} (sarcosine|.*amino acids|hydrolyzed .*)$`,
+    `${ACYL} .*(sarcosinate|glutamate|taurate|isethionate|glycinate|lactylate|alaninate|threoninate|aspartate|prolinate|methylaminopropionate|serinate)$`,
+    `${ACYL} (sarcosine|proline|.*amino acids|hydrolyzed .*)$`,
     '(lauryl|cetyl|cetearyl|stearyl|myristyl|behenyl|oleyl|c\\d+-\\d+ alkyl|eth-\\d+) phosphate$|surfactin$',
   ].join('|'),
 );
-const CATIONIC_POLYMER = /^polyquaternium-\d+$|hydroxypropyltrimonium|dimonium hydroxypropyl|^chitosan/;
+// Polyacrylate-1 crosspolymer bears amines, and swells in acid; its other numbers bear acids.
+const CATIONIC_POLYMER =
+  /^polyquaternium-\d+$|^polyacrylate-1 crosspolymer$|hydroxypropyltrimonium|dimonium hydroxypropyl|^chitosan/;
 const CATIONIC_SURFACTANT =
-  /^(hexamidine|chlorhexidine|octenidine|polyaminopropyl biguanide|quaternium-(?!15\b)\d+\b(?! (bentonite|hectorite))|ethyl lauroyl arginate|lauroyl arginate)|^(methyl)?benzethonium |^domiphen |isoleucinate esylate$|imidazoline\)|(trimonium|dimonium|alkonium|pyridinium) (chloride|bromide|methosulfate|ethosulfate)$|ethyl .*monium methosulfate$|morpholinium ethosulfate$|amidopropyl dimethylamine$|^(benzalkonium|cetrimonium|behentrimonium) /;
+  /^(hexamidine|chlorhexidine|octenidine|polyaminopropyl biguanide|quaternium-(?!15\b)\d+\b(?! (bentonite|hectorite))|ethyl lauroyl arginate|lauroyl arginate)|^(methyl)?benzethonium |^domiphen |isoleucinate esylate$|imidazoline\)|(trimonium|dimonium|alkonium|pyridinium) (chloride|bromide|methosulfate|ethosulfate|tosylate|phosphate)$|ethyl .*monium methosulfate$|morpholinium ethosulfate$|amido(propyl|ethyl) di(m|)ethylamine( lactate| citrate| phosphate)?$|^(benzalkonium|cetrimonium|behentrimonium) /;
 /** Chains of ethylene oxide: they lose water, and their grip on it, as it gets hot. */
 const OXYETHYLENE =
-  /eth-\d+|oxynol-\d+|\bpeg(-?\d|\/)|polysorbate|poloxam|(laur|myr|tridec|par|coc|ol)eth (sulfate|carboxyl)/;
-const CLAY = /^(bentonite|hectorite|magnesium aluminum silicate|kaolin|montmorillonite)$/;
+  /eth-\d+|oxynol-\d+|\bpeg(-?\d|\/)|polysorbate|poloxam|(laur|myr|tridec|par|coc|ol)eth (sulfate|sulfosuccinate|phosphate|carboxyl)/;
+const CLAY =
+  /^(bentonite|hectorite|magnesium aluminum silicate|kaolin|montmorillonite|illite|smectite|lithium magnesium sodium silicate|sodium magnesium (fluoro)?silicate)$/;
 const ALKALI =
   /^((sodium|potassium|ammonium|lithium|magnesium|calcium) hydroxide|ammonia|triethanolamine|diethanolamine|ethanolamine|aminomethyl propan(ol|ediol)|aminoethyl propanediol|tromethamine|diisopropanolamine|triisopropanolamine|tetrahydroxypropyl ethylenediamine|arginine|lysine|(sodium|potassium) (carbonate|bicarbonate|silicate|metasilicate)|sodium borate|trisodium phosphate)$/;
 const MULTIVALENT =
   /^(magnesium|calcium|zinc|aluminum|strontium|copper|manganese|ferrous) (sulfate|chloride|gluconate|lactate|acetate|nitrate|pca|aspartate|ascorbyl phosphate|pantothenate)$|^aluminum (sesqui|di)?chlorohydr(ate|ex).*|^aluminum zirconium .*|^((potassium|ammonium) )?alum$/;
 const SALT =
-  /^(sodium|potassium|ammonium|magnesium|calcium|zinc) (chloride|sulfate|lactate|pca|citrate|acetate|ascorbyl phosphate|phosphate|gluconate|benzotriazolyl butylphenol sulfonate)$|^(sodium|trisodium) ascorbyl phosphate$|^(disodium|trisodium|dipotassium) .*phosphate$|^(sodium|potassium) (bicarbonate|sulfite|bisulfite|metabisulfite)$|^(di|mono)?(potassium|ammonium) glycyrrhizate$|^maris sal$|^phenylbenzimidazole sulfonic acid$/;
+  /^(sodium|potassium|ammonium|magnesium|calcium|zinc) (chloride|sulfate|lactate|pca|citrate|acetate|ascorbyl phosphate|phosphate|gluconate|benzotriazolyl butylphenol sulfonate)$|^(sodium|trisodium) ascorbyl phosphate$|^(disodium|trisodium|dipotassium) .*phosphate$|^(sodium|potassium) (carbonate|bicarbonate|sulfite|bisulfite|metabisulfite)$|^(di|mono)?(potassium|ammonium) glycyrrhizate$|^maris sal$|^(dead )?sea salt$|^phenylbenzimidazole sulfonic acid$/;
 const ORGANIC_SALT =
   /^((mono|di|tri|tetra)?(sodium|potassium)) (benzoate|sorbate|salicylate|dehydroacetate|levulinate|anisate|propionate|edta|phytate|glutamate diacetate|etidronate|citrate|lactate)$/;
-const WATER = /^(aqua|water|eau|maris aqua|sea water)$|\bwater$|juice$|hydrosol$/;
+const WATER =
+  /^(aqua( purificata| destillata| demineralisata)?|water|eau|acqua|agua|wasser|maris aqua|sea water)$|\bwater$|juice$|\bsap$|hydrosol$/;
 const CHELATOR =
   /edta$|^edta|phytate$|phytic acid|glutamate diacetate$|etidron|ethylenediamine disuccinate$|iminodisuccinate$|dicarboxymethyl alaninate$|pentet(ate|ic acid)$|^(sodium|potassium) gluconate$|^gluconic acid$|^galactaric acid$|\bnta$/;
 

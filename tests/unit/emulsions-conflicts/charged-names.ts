@@ -54,7 +54,7 @@ export const CHARGED_NAMES: Record<string, NamesOfKind> = {
   'acrylic polymers': {
     rule: is.isAcrylicPolymer,
     knows: [
-      ...['Polyacrylate Crosspolymer-6', 'Polyacrylate-1 Crosspolymer', 'Acrylates Crosspolymer-4'],
+      ...['Polyacrylate Crosspolymer-6', 'Acrylates Crosspolymer-4'],
       'Carbomer',
       'Sodium Carbomer',
       'Acrylates/C10-30 Alkyl Acrylate Crosspolymer',
