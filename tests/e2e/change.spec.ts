@@ -206,6 +206,7 @@ test('a preservative is swapped in three formulas at once, and all of them taken
   await expect(page.getByRole('heading', { name: 'Swap Larderly Phenoxy Blend' })).toBeVisible();
 
   await page.getByRole('radio', { name: 'Take Larderly Phenoxy', exact: true }).check();
+  await expect(boxes.first()).toBeVisible();
   const left = await boxes.evaluateAll((all) => all.map((one) => one.getAttribute('aria-label') ?? ''));
   expect(left.some((label) => links.some((name) => label.endsWith(name)))).toBe(false);
   await page.getByRole('button', { name: /^Swap in \d+ draft/ }).click();

@@ -1,5 +1,12 @@
 import { AxeBuilder } from '@axe-core/playwright';
-import { test as base, expect, type ConsoleMessage, type Page, type TestInfo } from '@playwright/test';
+import {
+  test as base,
+  expect,
+  type BrowserContext,
+  type ConsoleMessage,
+  type Page,
+  type TestInfo,
+} from '@playwright/test';
 import { cpSync, existsSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { makeLibrary } from '../bench/bench-library';
@@ -103,6 +110,18 @@ export function watchErrors(page: Page): string[] {
   return errors;
 }
 
+/** Up to how long each request of a page is held back, by chance: `STILLROOM_SLOW=600`, to find what only a fast machine hides. */
+const SLOW_MS = Number(process.env.STILLROOM_SLOW ?? 0);
+
+async function holdBack(context: BrowserContext): Promise<void> {
+  if (SLOW_MS === 0) return;
+  await context.route('**/*', async (route) => {
+    await new Promise((resolve) => setTimeout(resolve, Math.random() * SLOW_MS));
+    // The page may have left meanwhile.
+    await route.fallback().catch(() => undefined);
+  });
+}
+
 /**
  * Each test gets a fresh library, open in the real built host, and a page that has already used the printed address. At
  * the end the library, or the test's own host, must close and leave no temporary file, and the page no console error.
@@ -149,6 +168,7 @@ export const test = base.extend<Fixtures & Options, Kept>({
 
   page: async ({ page, stillroom, expectedErrors }, use) => {
     const errors = watchErrors(page);
+    await holdBack(page.context());
     await stillroom.host.visit(page);
     // The router hears of a new address only once its first screen is there.
     await page.getByRole('heading', { level: 1 }).first().waitFor();
