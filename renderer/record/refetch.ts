@@ -1,5 +1,5 @@
 import type { RecordKind } from '@core/record/change';
-import { useQueryCache } from '@pinia/colada';
+import { useQueryCache, type QueryCache } from '@pinia/colada';
 import { onScopeDispose } from 'vue';
 import { isOfAll, onChange } from './changes';
 
@@ -31,11 +31,19 @@ export function onChangesOf(kinds: readonly RecordKind[], refresh: () => void): 
   onScopeDispose(() => clearTimeout(timer));
 }
 
+/**
+ * Asks again for kept answers, all of them where no key is given. Each shows its own failure where it stands, so that
+ * this never fails.
+ */
+export async function askAgain(cache: QueryCache, key?: string[]): Promise<void> {
+  await cache.invalidateQueries(key && { key }).catch(() => undefined);
+}
+
 /** Asks again for every kept answer that a change makes old. */
 export function useRefetching(): void {
   const cache = useQueryCache();
   for (const [kind, keys] of Object.entries(KEYS_BY_KIND))
     onChangesOf([kind as RecordKind], () => {
-      for (const key of keys) void cache.invalidateQueries({ key });
+      for (const key of keys) void askAgain(cache, key);
     });
 }
