@@ -11,7 +11,8 @@ export type PastedComposition = { ok: true; parts: InciPart[] } | { ok: false; m
 export const isBlock = (text: string): boolean => /\t|\n.*\S/.test(text.trim());
 
 const CAS = /^\d{2,7}-\d{2}-\d$/;
-const hasLetters = (cell: string): boolean => /\p{L}{2}/u.test(cell.replace(/ppm|max|min/gi, ''));
+const BESIDE_NUMBER = /ppm|max|min|\b(ca|circa|approx|about|etwa|rund|env|aprox)\b/gi;
+const hasLetters = (cell: string): boolean => /\p{L}{2}/u.test(cell.replace(BESIDE_NUMBER, ''));
 const hasNumber = (cell: string): boolean => /\d/.test(cell) && !hasLetters(cell) && !CAS.test(cell);
 const TOTAL = /^(total|sum|summe|somme|suma)\b/i;
 /** What a row says that heads the others, in the languages of tables. */
@@ -50,6 +51,17 @@ interface NamedRow {
   shares: string[];
 }
 
+/** A table without the column that numbers its rows: 1 is no share of the first, nor 2 of the second. */
+function withoutRowNumbers(table: readonly string[][]): readonly string[][] {
+  const numbers = table.map(([first = '']) => /^(\d{1,3})[.)]?$/.exec(first.trim())?.[1]);
+  const numbered = numbers.filter((one) => one !== undefined);
+  const runs = numbered.length > 1 && numbered.every((one, at) => Number(one) === at + 1);
+  const named = table
+    .filter((_, at) => numbers[at] !== undefined)
+    .every((cells) => cells.slice(1).some(hasLetters));
+  return runs && named ? table.map(([, ...cells]) => cells) : table;
+}
+
 /** The rows that name something, without totals and without what heads the first that has a share. */
 function namedRows(table: readonly string[][]): NamedRow[] {
   const rows = table.map((cells) => ({
@@ -69,7 +81,7 @@ function namedRows(table: readonly string[][]): NamedRow[] {
  * One without a share may be all that the others leave. Heads and totals are passed over, and so are CAS numbers.
  */
 export function pastedComposition(text: string): PastedComposition {
-  const named = namedRows(pastedTable(text));
+  const named = namedRows(withoutRowNumbers(pastedTable(text)));
   const counted = named.filter(({ shares }) => shares.length > 0);
   const mark = decimalMarkOf(counted.flatMap(({ shares }) => shares));
   if (counted.length === 0) {
