@@ -14,6 +14,7 @@ import { casNumbersOfMaterialsSchema } from './0011-cas-numbers-of-materials';
 import { withdrawnMaterialsSchema } from './0012-withdrawn-materials';
 import { issuesSchema } from './0013-issues';
 import { documentsOfBatchesSchema } from './0014-documents-of-batches';
+import { titaniumDioxideNotClassedSchema } from './0015-titanium-dioxide-not-classed';
 import type { Migration } from './runner';
 
 /** The library's schema, in the order it grew. Append only: a migration that has shipped is never edited. */
@@ -39,4 +40,5 @@ export const migrations: Migration[] = [
   { number: 12, name: 'withdrawn materials', sql: withdrawnMaterialsSchema },
   { number: 13, name: 'issues', sql: issuesSchema },
   { number: 14, name: 'documents of batches', sql: documentsOfBatchesSchema },
+  { number: 15, name: 'titanium dioxide is not classed', sql: titaniumDioxideNotClassedSchema },
 ];

@@ -37,6 +37,7 @@ export function useListPages<Row extends ListEntry>(
   const counts = shallowRef<Counts | null>(null);
   const corrections = shallowRef<Correction[]>([]);
   const instead = shallowRef<Instead[]>([]);
+  const held = ref<number | null>(null);
   const problem = ref<ProblemDetails | null>(null);
   let stale = new AbortController();
   let underWay: Promise<unknown> = Promise.resolve();
@@ -56,6 +57,7 @@ export function useListPages<Row extends ListEntry>(
       total.value = found.total;
       corrections.value = found.corrections;
       instead.value = found.instead;
+      held.value = found.held;
       problem.value = null;
       later(() => {
         if (!signal.aborted && found.counts) counts.value = found.counts;
@@ -84,7 +86,7 @@ export function useListPages<Row extends ListEntry>(
 
   onBeforeUnmount(() => stale.abort());
   return {
-    told: { total, counts, corrections, instead, problem },
+    told: { total, counts, corrections, instead, held, problem },
     ensure,
     indexOf: (id: string) => placeOf(id, pages.value),
     rowAt: (index: number): Row | undefined => pages.value.get(Math.floor(index / PAGE))?.[index % PAGE],

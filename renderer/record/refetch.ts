@@ -8,7 +8,7 @@ const KEYS_BY_KIND: Record<RecordKind, string[][]> = {
   material: [['bench'], ['uses'], ['deleted'], ['today']],
   formula: [['formulas'], ['uses'], ['deleted'], ['today']],
   version: [['formulas'], ['uses']],
-  batch: [['batches']],
+  batch: [['batches'], ['today']],
   'trial series': [['trials'], ['deleted']],
   'saved search': [['searches'], ['deleted']],
   settings: [],

@@ -169,6 +169,7 @@ class SlotIndex<Entry extends ListEntry> implements ListIndex<Entry>, ListFillin
       counts,
       corrections: read?.corrections ?? [],
       instead: total === 0 ? insteadOf(this.description, query, count) : [],
+      held: this.slotOf.size,
     };
   }
 

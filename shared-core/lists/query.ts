@@ -51,6 +51,8 @@ export interface ListPage<Row> {
   corrections: Correction[];
   /** What would find something; empty unless nothing matches. */
   instead: Instead[];
+  /** How many records there are, whatever is asked for: none where the first is still to come. */
+  held: number;
 }
 
 /** A page that does not wait for the counts, which take the whole list: null when they are not known yet. */

@@ -5,7 +5,10 @@ import type { SubstanceIndex } from './substance-index';
 
 /**
  * Substances that are classed, by INCI name. Source: Regulation (EC) No 1272/2008, Annex VI, from memory; classes change.
- * They stand in the examples of a library, and count for a name that its table says nothing of.
+ * They stand in the examples of a library, and count for a name that its table says nothing of. Titanium dioxide is not
+ * among them: its class as a powder breathed in was annulled by the General Court on 23 November 2022 (T-279/20, T-283/20
+ * and T-288/20), and the appeals were dismissed by the Court of Justice on 1 August 2025 (C-71/23 P and C-82/23 P); from
+ * memory.
  */
 export const KNOWN_CMR: Readonly<Record<string, CmrClass>> = {
   Formaldehyde: '1A or 1B',
@@ -34,8 +37,6 @@ export const KNOWN_CMR: Readonly<Record<string, CmrClass>> = {
   Climbazole: '2',
   Cyclotetrasiloxane: '2',
   'p-Aminophenol': '2',
-  'Titanium Dioxide': '2, as a powder breathed in',
-  'CI 77891': '2, as a powder breathed in',
 };
 const BY_KEY = new Map(Object.entries(KNOWN_CMR).map(([name, cmr]) => [nameKey(name), cmr]));
 

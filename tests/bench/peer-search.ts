@@ -149,7 +149,7 @@ export function peerSearch(peer: PeerDatabase): (query: ListQuery) => ListPage<M
     ).all(...values) as { facet: Facet | ''; word: string | null; n: number }[];
     const { total, counts } = readCounts(counted);
     const rows = pageOf(prepared, query, base, facets);
-    return { total, offset: query.offset, rows, counts, corrections: [], instead: [] };
+    return { total, offset: query.offset, rows, counts, corrections: [], instead: [], held: total };
   };
 }
 

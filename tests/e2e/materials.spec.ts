@@ -196,3 +196,12 @@ test.describe('the demonstration library', () => {
     await expect(page.getByRole('columnheader')).toHaveCount(5);
   });
 });
+
+test('a library without materials says so under a filter too, with the way to add the first', async ({
+  page,
+}) => {
+  await page.goto(`${new URL(page.url()).origin}/#/materials?charge=cationic&text=wax`);
+  await expect(page.getByRole('heading', { name: 'Nothing on the shelf yet' })).toBeVisible();
+  await expect(page.getByRole('button', { name: 'Add the first material' })).toBeVisible();
+  await expect(page.getByRole('heading', { name: 'No material matches' })).toHaveCount(0);
+});

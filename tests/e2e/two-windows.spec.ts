@@ -101,3 +101,18 @@ test('settings, the formulas list and the bench follow another window', async ({
   await other.getByRole('textbox', { name: 'Name', exact: true }).fill('Hedgerow Night Cream');
   await expect(page.getByRole('link', { name: 'Hedgerow Night Cream' }).first()).toBeVisible();
 });
+
+test('a library closed in one window is closed in the others, which say nothing of it in their consoles', async ({
+  page,
+}) => {
+  const others = await Promise.all(['#/', '#/formulas', '#/batches'].map((hash) => secondWindow(page, hash)));
+  const errors = others.map((other) => watchErrors(other));
+  await page.goto(`${new URL(page.url()).origin}/#/library`);
+  await page.getByRole('button', { name: 'Close this library' }).click();
+  for (const other of others) await expect(other).toHaveURL(/#\/welcome/);
+  await expect(page).toHaveURL(/#\/welcome/);
+  // What was asked for as it closed has been answered by now.
+  for (const other of others) await other.waitForLoadState('networkidle');
+  const uncaught = errors.flat().filter((error) => !/Failed to load resource/.test(error));
+  expect(uncaught).toEqual([]);
+});

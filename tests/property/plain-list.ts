@@ -184,6 +184,7 @@ export class PlainList<Entry extends ListEntry> {
       counts: Object.fromEntries(counts),
       corrections,
       instead: found.length === 0 ? this.instead(query, count) : [],
+      held: this.entries.length,
     };
   }
 

@@ -81,7 +81,8 @@ export class LibraryLists {
     const read = NOUN_LISTS[noun].read(this.db, wanted);
     const entries = new Map(this.withMaterials(noun, read).map((entry) => [entry.id, entry]));
     const rows = wanted.flatMap((id) => (entries.has(id) ? [this.row(noun, entries.get(id)!)] : []));
-    return { total: order.total, offset, rows, counts: null, corrections: [], instead: [] };
+    const { total } = order;
+    return { total, offset, rows, counts: null, corrections: [], instead: [], held: total };
   }
 
   /** The records of some nouns that a text means, nearest first; equally near ones in the order of the nouns. */

@@ -1,4 +1,4 @@
-import { readDocumentText } from '@core/exchange/document';
+import { readDocumentText, type LibraryDocument } from '@core/exchange/document';
 import type { Region } from '@core/locale/numbers';
 import { RELATIONS, type Relation } from '@core/merging/ancestry';
 import type { Choice, Decisions } from '@core/merging/choice';
@@ -13,6 +13,7 @@ import { Meeting, type MetField } from '@db/merging/meeting';
 import { migrations } from '@db/migrations/list';
 import { migrate } from '@db/migrations/runner';
 import { isZip, readPack, type ReadPack } from '@db/packs/read-pack';
+import { attachmentsInUse } from '@db/record/attachments-in-use';
 import type { Doing } from '@db/record/history';
 import { inPieces } from '../exports/in-pieces';
 
@@ -49,7 +50,7 @@ export interface Met {
   holds: Record<string, number>;
   withheld: boolean;
   relations: Record<Relation, number>;
-  /** Attached files that the other names and does not bring along. */
+  /** Attached files that the other names, does not bring along, and that are not here. */
   missingFiles: number;
 }
 
@@ -83,6 +84,8 @@ interface Held {
   ours: Engine;
   meeting: Meeting;
   pack: ReadPack | null;
+  /** Not a library with its files beside it. */
+  isFile: boolean;
 }
 
 const held = new Map<string, Held>();
@@ -111,11 +114,16 @@ function count<K extends string>(all: readonly K[]): Partial<Record<K, number>> 
   return counts;
 }
 
-function metOf({ meeting, pack }: Held): Met {
+/** How many attached files a pack or document names that neither it nor the library here holds. */
+function missingFrom(theirs: LibraryDocument, pack: ReadPack | null, ours: Engine): number {
+  const here = new Set(attachmentsInUse(ours).map(({ sha256 }) => sha256));
+  return theirs.attachments.filter(({ sha256 }) => !here.has(sha256) && !pack?.attachment(sha256)).length;
+}
+
+function metOf({ ours, meeting, pack, isFile }: Held): Met {
   const { theirs, entries } = meeting;
   const relations = count(entries.map(({ relation }) => relation));
   const events = { version: theirs.versions.length, batch: theirs.batches.length };
-  const missing = pack ? theirs.attachments.filter(({ sha256 }) => !pack.attachment(sha256)) : [];
   return {
     name: theirs.library.name,
     title: pack?.manifest.title ?? theirs.library.name,
@@ -124,7 +132,7 @@ function metOf({ meeting, pack }: Held): Met {
     holds: { ...count(entries.filter((one) => one.theirs).map(({ noun }) => noun.name)), ...events },
     withheld: Object.keys(theirs.withheld).length > 0,
     relations: Object.fromEntries(RELATIONS.map((one) => [one, relations[one] ?? 0])) as Met['relations'],
-    missingFiles: missing.length,
+    missingFiles: isFile ? missingFrom(theirs, pack, ours) : 0,
   };
 }
 
@@ -133,7 +141,7 @@ async function begin({ meeting: id, ours, other, at }: Extract<MeetingJob, { kin
   const { engine } = await openBytes(ours, migrations.length, { known: true, given: true });
   try {
     const meeting = await inPieces(Meeting.begin(engine, document, trusted));
-    const one = { ours: engine, meeting, pack };
+    const one = { ours: engine, meeting, pack, isFile: other.kind === 'file' };
     // One at a time: each holds two libraries.
     for (const before of held.keys()) end(before);
     held.set(id, one);

@@ -76,12 +76,23 @@ describe('words of the law', () => {
     expect(findingsOf('nano', [[zinc, 5]], on({ regions: ['US'] }))).toEqual([]);
     expect(findingsOf('nano', [[make('Z', 'Zinc Oxide'), 5]])).toEqual([]);
   });
-  it('names substances classed as harmful to reproduction; titanium dioxide only where it may be breathed in', () => {
+  it('names substances classed as harmful to reproduction; one classed as a powder only where it may be breathed in', () => {
     expect(findingsOf('classified', [[make('B', 'Boric Acid'), 1]])[0]?.severity).toBe('warn');
     expect(findingsOf('classified', [[make('S', 'Salicylic Acid'), 1]])[0]?.severity).toBe('note');
-    const white = make('W', 'CI 77891');
-    expect(findingsOf('classified', [[white, 5]])).toEqual([]);
-    expect(findingsOf('classified', [[white, 5]], on({ kind: 'face powder' }))).toHaveLength(1);
+    // Nothing is classed so since the class of titanium dioxide was annulled; a maker may class a substance so.
+    const [first] = EXAMPLES.substances;
+    const own = { ...first!, name: 'Invented Dust', cmrClass: '2, as a powder breathed in' as const };
+    const dust = make('D', 'Invented Dust');
+    const said = (market: Partial<Market>, one = dust) =>
+      checkFormula({
+        content: content([phase([[one, 5]])], on(market)),
+        materials: new Map([[one.id, one]]),
+        law: { ...EXAMPLES, substances: [...EXAMPLES.substances, own] },
+        onDay: '2026-11-28',
+      }).filter(({ ruleId }) => ruleId === 'classified');
+    expect(said({})).toEqual([]);
+    expect(said({ kind: 'face powder' })).toHaveLength(1);
+    expect(said({ kind: 'face powder' }, make('W', 'CI 77891'))).toEqual([]);
     expect(findingsOf('classified', [[make('E', 'Ethylhexyl Salicylate'), 5]])).toEqual([]);
   });
 });

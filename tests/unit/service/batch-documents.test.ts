@@ -199,6 +199,12 @@ describe('documents of batches on their way to another library', () => {
     };
     expect(document.batches.find((batch) => batch.id === id)?.documents).toHaveLength(2);
     expect(document.attachments).toContainEqual({ sha256: paper.sha256, of: '“Signed” of batch B-003' });
+    // The files are not within, and that is said where they are not here already.
+    const sent = { method: 'POST', body: new Uint8Array(json) };
+    const met = await theirs.service.request('/api/meetings/file?name=x', sent);
+    expect(((await met.json()) as { missingFiles: number }).missingFiles).toBe(document.attachments.length);
+    const again = await ours.service.request('/api/meetings/file?name=x', sent);
+    expect(((await again.json()) as { missingFiles: number }).missingFiles).toBe(0);
     await merge(theirs, json);
     expect((await documentsOf(theirs, id)).map(({ title }) => title)).toEqual(['Signed']);
   });
