@@ -108,7 +108,7 @@ test('a library closed in one window is closed in the others, which say nothing 
   const others = await Promise.all(['#/', '#/formulas', '#/batches'].map((hash) => secondWindow(page, hash)));
   const errors = others.map((other) => watchErrors(other));
   await page.goto(`${new URL(page.url()).origin}/#/library`);
-  await page.getByRole('button', { name: 'Close this library' }).click();
+  await page.getByRole('button', { name: 'Close library' }).click();
   for (const other of others) await expect(other).toHaveURL(/#\/welcome/);
   await expect(page).toHaveURL(/#\/welcome/);
   // What was asked for as it closed has been answered by now.
