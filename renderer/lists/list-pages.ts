@@ -21,6 +21,16 @@ function placeOf(id: string, pages: ReadonlyMap<number, readonly ListEntry[]>): 
   return -1;
 }
 
+/** What a list says beside its rows; null until it is known. */
+const nothingTold = () => ({
+  total: ref<number | null>(null),
+  counts: shallowRef<Counts | null>(null),
+  corrections: shallowRef<Correction[]>([]),
+  instead: shallowRef<Instead[]>([]),
+  held: ref<number | null>(null),
+  problem: ref<ProblemDetails | null>(null),
+});
+
 /**
  * The rows of a list that were fetched so far, a page at a time, and what came with the newest answer.
  * @param fetchRows fetches a stretch of what is looked for now
@@ -33,12 +43,7 @@ export function useListPages<Row extends ListEntry>(
   later: (show: () => void) => void,
 ) {
   const pages = shallowRef(new Map<number, Row[]>());
-  const total = ref<number | null>(null);
-  const counts = shallowRef<Counts | null>(null);
-  const corrections = shallowRef<Correction[]>([]);
-  const instead = shallowRef<Instead[]>([]);
-  const held = ref<number | null>(null);
-  const problem = ref<ProblemDetails | null>(null);
+  const told = nothingTold();
   let stale = new AbortController();
   let underWay: Promise<unknown> = Promise.resolve();
   const asked = new Set<number>();
@@ -46,7 +51,7 @@ export function useListPages<Row extends ListEntry>(
   async function take(page: number, fresh: boolean): Promise<void> {
     const { signal } = stale;
     const failed = (error: unknown): void => {
-      if (!signal.aborted) problem.value = problemOf(error);
+      if (!signal.aborted) told.problem.value = problemOf(error);
     };
     asked.add(page);
     try {
@@ -54,14 +59,15 @@ export function useListPages<Row extends ListEntry>(
       if (fresh) pages.value = new Map();
       pages.value.set(page, found.rows);
       triggerRef(pages);
-      total.value = found.total;
-      corrections.value = found.corrections;
-      instead.value = found.instead;
-      held.value = found.held;
-      problem.value = null;
+      told.total.value = found.total;
+      told.corrections.value = found.corrections;
+      told.instead.value = found.instead;
+      told.held.value = found.held;
+      told.problem.value = null;
       later(() => {
-        if (!signal.aborted && found.counts) counts.value = found.counts;
-        else if (!signal.aborted) void fetchCounts(signal).then((told) => (counts.value = told), failed);
+        if (!signal.aborted && found.counts) told.counts.value = found.counts;
+        else if (!signal.aborted)
+          void fetchCounts(signal).then((counted) => (told.counts.value = counted), failed);
       });
     } catch (error) {
       asked.delete(page);
@@ -86,7 +92,7 @@ export function useListPages<Row extends ListEntry>(
 
   onBeforeUnmount(() => stale.abort());
   return {
-    told: { total, counts, corrections, instead, held, problem },
+    told,
     ensure,
     indexOf: (id: string) => placeOf(id, pages.value),
     rowAt: (index: number): Row | undefined => pages.value.get(Math.floor(index / PAGE))?.[index % PAGE],
