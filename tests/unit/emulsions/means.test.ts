@@ -112,7 +112,7 @@ describe('how far offered lies from required', () => {
     [[14, 16], [11, 13], 1],
     [[5, 20], [11, 13], 0],
   ] as const)('%j against %j is %d', (offered, required, gap) =>
-    expect(hlbGap(band(...offered), band(...required))).toBeCloseTo(gap, 9),
+    expect(hlbGap(band(offered[0], offered[1]), band(required[0], required[1]))).toBeCloseTo(gap, 9),
   );
 
   it('a mean over no mass is none', () => {
