@@ -1,4 +1,4 @@
-import { cellText, type Sheet } from '../tables/table';
+import { cellText, isWritten, type Sheet } from '../tables/table';
 import { guessColumns, headingRow, type Column } from './guess-columns';
 import { dayOrderOf } from './money-and-dates';
 import { decimalMarkOf } from './quantity';
@@ -17,9 +17,9 @@ export interface SheetReading {
 /** So many rows show what a table's numbers and dates look like. */
 const SAMPLE = 2_000;
 
-function* textsOf({ rows }: Sheet): Generator<string> {
-  for (const { cells } of rows.slice(0, SAMPLE))
-    for (const cell of cells) if (typeof cell === 'string') yield cellText(cell);
+function* textsOf(sheet: Sheet): Generator<string> {
+  for (const { cells } of sheet.rows.slice(0, SAMPLE))
+    for (const cell of cells) if (typeof cell === 'string' && isWritten(cell, sheet)) yield cellText(cell);
 }
 
 /**

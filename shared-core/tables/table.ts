@@ -26,6 +26,16 @@ export interface Sheet {
   rows: SheetRow[];
   /** What is to be told before it is used, in sentences: merged cells, formulas without a value. */
   notes: string[];
+  /** Whether numbers that its file shows as per cent or money stand here as text: with a point, whatever its own mark. */
+  withPoint?: boolean;
+}
+
+/** A number as text that a spreadsheet shows as per cent or money. */
+const SHOWN_WITH_POINT = /^-?\d+(?:\.\d+)?(?:%| \S{1,4})$/;
+
+/** The texts of a sheet that its maker wrote, and not a number as it is shown. */
+export function isWritten(text: string, { withPoint = false }: Pick<Sheet, 'withPoint'>): boolean {
+  return !withPoint || !SHOWN_WITH_POINT.test(text);
 }
 
 export const isDate = (cell: Cell): cell is DateCell =>

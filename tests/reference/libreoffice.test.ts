@@ -143,7 +143,7 @@ describe.skipIf(!haveLibreOffice())('against LibreOffice', () => {
     const [stock, hidden, empty] = sheetsOf('made.xlsx');
     expect(stock!.rows).toEqual([
       { line: 1, hidden: false, cells: ['Rohstoffe 2026'] },
-      { line: 4, hidden: false, cells: ['Cetyl alcohol  ', 'two\nlines', null, null, 0.1, '5.5%', 12.5] },
+      { line: 4, hidden: false, cells: ['Cetyl alcohol  ', 'two\nlines', null, null, 0.1, '5.5%', '12.5 €'] },
       {
         line: 5,
         hidden: true,

@@ -1,4 +1,5 @@
 import type { Cell } from '../table';
+import { sureNumber } from '../sure-number';
 import { unescapeText } from './escaped-text';
 import type { FormatKind } from './number-formats';
 import { damaged } from './refusals';
@@ -29,6 +30,8 @@ const percentText = (share: number) => `${Number((share * 100).toPrecision(15))}
 function formatted(number: number, kind: FormatKind, from1904: boolean): Cell | 'odd' {
   if (kind === 'plain') return number;
   if (kind === 'percent') return percentText(number);
+  // 12.5 alone would be taken for the maker's own currency.
+  if (kind.startsWith('money ')) return `${sureNumber(number)} ${kind.slice('money '.length)}`;
   if (number < 0 || number >= AFTER_LAST_SERIAL) return 'odd';
   if (kind === 'elapsed' || (number < 1 && (kind === 'time' || kind === 'date or time')))
     return timeOfSerial(number);

@@ -4,6 +4,7 @@ import { type CellContext, cellValue, type RawCell } from './cell-value';
 import { columnLetters, MOST_COLUMNS, MOST_ROWS, readReference, writeReference } from './cell-reference';
 import { unescapeText } from './escaped-text';
 import { emptyMerged, type Merge, readMerge } from './merged-cells';
+import type { FormatKind } from './number-formats';
 import { damaged, tooLarge } from './refusals';
 import { add, noTally, notesOf, type Oddities } from './sheet-notes';
 import type { WorksheetPart } from './workbook';
@@ -21,6 +22,9 @@ export class Room {
       throw tooLarge('more cells, or longer texts, than a table can hold');
   }
 }
+
+/** Formats whose numbers become text, as they are shown. */
+const isShown = (kind: FormatKind): boolean => kind === 'percent' || kind.startsWith('money ');
 
 const lastFilled = (cells: readonly Cell[]) => cells.findLastIndex((cell) => cell !== null);
 
@@ -186,5 +190,6 @@ export function readWorksheet(
     hidden,
     rows: rows.filter((row) => row.cells.length > 0),
     notes: notesOf(odd, context.stale),
+    ...(context.formats.some(isShown) && { withPoint: true }),
   };
 }
