@@ -4,7 +4,7 @@ import { limitKindsOf, regionsOf, timeOf } from '@core/limits/situation';
 import { situationsOf } from '@core/limits/in-formula';
 import { passes, shareOfLimit, CONVERTED_TO_WITHIN } from '@core/limits/share-of-limit';
 import { blankTarget } from '@core/formulas/formula';
-import { blankMarket, type Market } from '@core/products/market';
+import { blankMarket } from '@core/products/market';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { kept } from './law';
