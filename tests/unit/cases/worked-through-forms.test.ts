@@ -107,7 +107,7 @@ describe('a worked example by hand', () => {
     }
   });
 
-  it.each(BY_HAND)('%s never passes a refusal for inputs that can be computed', (kind, inputs) => {
+  it.each(BY_HAND)('%s never passes a refusal for inputs that can be computed', (kind, inputs, _, __) => {
     expect(run(kind, inputs, 'refused').passed).toBe(false);
   });
 });
