@@ -10,6 +10,7 @@ test('what came of a batch is told, corrected, and found in the list', async ({ 
   await row('B-003').getByRole('link', { name: 'B-003' }).click();
   await page.getByRole('button', { name: 'Record the outcome…' }).click();
   const dialog = page.getByRole('dialog', { name: 'Outcome of batch B-003' });
+  await expect(dialog.getByLabel('Finished on')).toBeFocused();
   await dialog.getByLabel('Finished on').fill('2026-09-12');
   await dialog.getByLabel('Bulk obtained').fill('4896');
   await dialog.getByLabel('Bulk obtained').blur();
@@ -41,6 +42,7 @@ test('photos and certificates of a batch are added, shown in place, dated, remov
   };
   await add('In the beaker.png', 'image/png', await page.screenshot());
   await expect(dialog.getByLabel('Title')).toHaveValue('In the beaker');
+  await expect(dialog.getByLabel('Title')).toBeFocused();
   await expect(dialog.getByLabel('Kind')).toHaveValue('photo');
   await expectNoAxeViolations(page);
   await dialog.getByRole('button', { name: 'Add to the batch' }).click();
