@@ -190,6 +190,6 @@ export function readWorksheet(
     hidden,
     rows: rows.filter((row) => row.cells.length > 0),
     notes: notesOf(odd, context.stale),
-    ...(context.formats.some(isShown) && { withPoint: true }),
+    ...(rows.length > 0 && context.formats.some(isShown) && { withPoint: true }),
   };
 }
