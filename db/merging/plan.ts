@@ -1,6 +1,6 @@
 import type { LibraryDocument } from '@core/exchange/document';
 import type { InciPart } from '@core/materials/composition';
-import { choiceOf, recordKey, type Choice, type Decisions } from '@core/merging/choice';
+import { choiceOf, recordKey, type Choice, type Decisions, type FieldSides } from '@core/merging/choice';
 import { circlesAmong, type Named } from '@core/merging/circles';
 import { chosenContent } from '@core/merging/join';
 import { needsOf } from '@core/merging/needs';
@@ -29,18 +29,18 @@ interface PlanParts {
 
 type Plan = Map<string, Planned>;
 
-function contentFor(ours: Reader, entry: Entry, choice: Choice): object | null {
+function contentFor(ours: Reader, entry: Entry, choice: Choice, fields: FieldSides = {}): object | null {
   if (choice === 'leave' || !entry.theirs) return null;
   if (!entry.ours) return entry.theirs.content;
   const states = { base: baseOf(ours, entry), ours: entry.ours.content, theirs: entry.theirs.content };
-  return chosenContent(entry.noun, states, choice);
+  return chosenContent(entry.noun, states, choice, fields);
 }
 
 function begun({ ours, entries, decisions }: PlanParts): Plan {
   return new Map(
     entries.map((entry) => {
       const choice = choiceOf(entry.relation, entry.key, decisions);
-      const content = contentFor(ours, entry, choice);
+      const content = contentFor(ours, entry, choice, decisions.fields[entry.key]);
       return [entry.key, { entry, choice, content, follows: null, refused: null }];
     }),
   );

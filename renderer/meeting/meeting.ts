@@ -1,5 +1,5 @@
 import { RELATIONS, type Relation } from '@core/merging/ancestry';
-import type { Choice, Decisions } from '@core/merging/choice';
+import type { Choice, Decisions, FieldSides } from '@core/merging/choice';
 import { onScopeDispose, shallowReactive } from 'vue';
 import { useLibrary } from '../library/store';
 import { answer, problemOf, service, type InferResponseType, type ProblemDetails } from '../service/client';
@@ -16,7 +16,7 @@ const LEAVE_ALL: Decisions['rules'] = Object.fromEntries(RELATIONS.map((relation
 /** Our library and another one that has met it: looked at, decided, merged, and taken back. */
 export class MeetingWithOther {
   met: Met | null = null;
-  decisions: Decisions = { rules: {}, records: {} };
+  decisions: Decisions = { rules: {}, records: {}, fields: {} };
   /** Of which records the rows are; null for all that differ. */
   relation: Relation | null = null;
   offset = 0;
@@ -50,7 +50,7 @@ export class MeetingWithOther {
     const { signal } = this.stopped;
     return this.work('comparing', async () => {
       const met = await ask(signal);
-      this.decisions = { rules: met.kind === 'backup' ? LEAVE_ALL : {}, records: {} };
+      this.decisions = { rules: met.kind === 'backup' ? LEAVE_ALL : {}, records: {}, fields: {} };
       this.relation = null;
       this.met = met;
       await this.show(0);
@@ -98,13 +98,20 @@ export class MeetingWithOther {
   }
 
   rule(relation: Relation, choice: Choice): Promise<void> {
-    const { rules, records } = this.decisions;
-    return this.decide({ rules: { ...rules, [relation]: choice }, records });
+    const { rules } = this.decisions;
+    return this.decide({ ...this.decisions, rules: { ...rules, [relation]: choice } });
   }
 
   choose(key: string, choice: Choice): Promise<void> {
-    const { rules, records } = this.decisions;
-    return this.decide({ rules, records: { ...records, [key]: choice } });
+    const { records } = this.decisions;
+    return this.decide({ ...this.decisions, records: { ...records, [key]: choice } });
+  }
+
+  /** Which side a field keeps that both changed. */
+  chooseField(key: string, field: string, side: FieldSides[string]): Promise<void> {
+    const { fields } = this.decisions;
+    const decided = { ...fields, [key]: { ...fields[key], [field]: side } };
+    return this.decide({ ...this.decisions, fields: decided });
   }
 
   async merge(): Promise<void> {

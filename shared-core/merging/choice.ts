@@ -22,18 +22,33 @@ export function choicesFor(relation: Relation): readonly Choice[] {
   return relation === 'both changed' ? CHOICES : ['leave', 'theirs'];
 }
 
-/** What a maker decided: by rule, and of single records by their keys. */
+export const SIDES = ['ours', 'theirs'] as const;
+/** Which side a field keeps that both changed, by the field's key. */
+export type FieldSides = Readonly<Record<string, (typeof SIDES)[number]>>;
+
+/** What a maker decided: by rule, of single records by their keys, and of single fields of these. */
 export const decisions = z.object({
   rules: z.partialRecord(z.enum(RELATIONS), z.enum(CHOICES)),
   records: z.record(z.string().max(120), z.enum(CHOICES)),
+  fields: z.record(z.string().max(120), z.record(z.string().max(60), z.enum(SIDES))).default({}),
 });
 export type Decisions = z.infer<typeof decisions>;
+
+/** The side that a record keeps where both changed a field and nothing is said of that field; null where it is not put together. */
+export function preferredSide(choice: Choice): (typeof SIDES)[number] | null {
+  if (choice === 'both, ours first') return 'ours';
+  return choice === 'both, theirs first' ? 'theirs' : null;
+}
 
 /** A record across libraries. */
 export const recordKey = (kind: string, id: string): string => `${kind} ${id}`;
 
 /** The choice that holds for a record. What cannot be done with it counts as not said. */
-export function choiceOf(relation: Relation, key: string, { rules, records }: Decisions): Choice {
+export function choiceOf(
+  relation: Relation,
+  key: string,
+  { rules, records }: Pick<Decisions, 'rules' | 'records'>,
+): Choice {
   const possible = choicesFor(relation);
   const said = [records[key], rules[relation], USUAL_CHOICES[relation]];
   return said.find((choice) => choice !== undefined && possible.includes(choice)) ?? 'leave';

@@ -2,7 +2,7 @@ import { blankContent } from '../record/field';
 import { merge } from '../record/merge';
 import type { Noun } from '../record/noun';
 import { same } from '../record/same';
-import type { Choice } from './choice';
+import { preferredSide, type Choice, type FieldSides } from './choice';
 import { merging } from './nouns';
 
 type Content = Record<string, unknown>;
@@ -34,11 +34,13 @@ export function withWithheld(theirs: object, held: object, withheld: readonly st
  * Puts two states of a record together over their last common one, by field; where none is known, what is blank on one
  * side is taken from the other. Where that makes no record that can be, the parts that do not fit stay as the preferred
  * side has them.
+ * @param fields the sides that single fields keep where both changed them, before the preferred one
  */
 export function joinStates(
   noun: Noun<object>,
   { base, ours, theirs }: ThreeStates,
   prefer: 'ours' | 'theirs',
+  fields: FieldSides = {},
 ): Joined {
   const { shape, plain, together } = merging(noun.kind);
   const began = base ?? blankContent(noun.fields);
@@ -47,8 +49,9 @@ export function joinStates(
     Content,
     Content,
   ];
-  const side = prefer === 'ours' ? 'mine' : 'theirs';
-  const { state, clashes } = merge(b, o, t, shape, () => side);
+  const { state, clashes } = merge(b, o, t, shape, (place) =>
+    (fields[keyOfPlace(place)] ?? prefer) === 'ours' ? 'mine' : 'theirs',
+  );
   const keys = new Set(clashes.map(({ place }) => keyOfPlace(place)));
   const first = readOrNull(noun, state);
   if (first) return { content: first, clashes: [...keys] };
@@ -67,10 +70,15 @@ function readOrNull(noun: Noun<object>, state: object): object | null {
   }
 }
 
-/** What a record is once a choice is carried out. */
-export function chosenContent(noun: Noun<object>, states: ThreeStates, choice: Choice): object {
-  if (choice === 'leave') return states.ours;
-  if (choice === 'theirs') return states.theirs;
-  const { content } = joinStates(noun, states, choice === 'both, ours first' ? 'ours' : 'theirs');
+/** What a record is once a choice is carried out, and what was said of its fields. */
+export function chosenContent(
+  noun: Noun<object>,
+  states: ThreeStates,
+  choice: Choice,
+  fields: FieldSides = {},
+): object {
+  const prefer = preferredSide(choice);
+  if (!prefer) return choice === 'leave' ? states.ours : states.theirs;
+  const { content } = joinStates(noun, states, prefer, fields);
   return same(content, states.ours) ? states.ours : content;
 }

@@ -87,6 +87,12 @@ test('a pack goes out, and comes back into a library that has changed since, wit
   await page
     .getByLabel(`What is done with ${one!.tradeName}`)
     .selectOption({ label: 'merge; theirs where both changed' });
+  // Of a single field, another side than of the rest.
+  const notes = page.getByRole('radiogroup', { name: `Notes of ${one!.tradeName}` });
+  await expect(notes.getByRole('radio', { name: 'Take theirs' })).toBeChecked();
+  await notes.getByRole('radio', { name: 'Keep ours' }).check();
+  await expect(page.getByRole('button', { name: 'Merge: 0 added, 0 changed' })).toBeVisible();
+  await notes.getByRole('radio', { name: 'Take theirs' }).check();
   const merge = page.getByRole('button', { name: 'Merge: 0 added, 1 changed' });
   await expect(merge).toBeVisible();
   await picture(page, 'merge');

@@ -6,6 +6,7 @@ import { blankMaterial, type Material } from '@core/materials/material';
 import { SUBSTANCE_FIELDS } from '@core/substances/fields';
 import type { Relation } from '@core/merging/ancestry';
 import { toldApart } from '@core/merging/apart';
+import type { Choice, FieldSides } from '@core/merging/choice';
 import { insertBatch } from '@db/batches/batches';
 import { insertOutcome } from '@db/batches/outcomes';
 import { writeFormula } from '@db/formulas/drafts';
@@ -100,6 +101,37 @@ describe('two libraries that went on from one', () => {
     expect(read<Material>(other, 'material', id)).toMatchObject({ notes: 'theirs', appearance: 'white' });
   });
 
+  it('keeps of each field that both changed the side that was chosen for it, and of others that of its record', async () => {
+    const ours = await emptyLibrary();
+    const id = add(ours, 'material', wax('Larkspur Wax'));
+    const theirs = await copyOf(ours);
+    edit(ours, 'material', id, { notes: 'ours', appearance: 'white', handling: 'cool', code: 'R-1' });
+    edit(theirs, 'material', id, {
+      notes: 'theirs',
+      appearance: 'ivory',
+      handling: 'dry',
+      countryOfOrigin: 'Ireland',
+    });
+    const both = `material ${id}`;
+    const merged = async (choice: Choice, fields: FieldSides): Promise<Material> => {
+      const other = await copyOf(ours);
+      mergeInto(other, documentOf(theirs), { records: { [both]: choice }, fields: { [both]: fields } });
+      return read<Material>(other, 'material', id);
+    };
+    // What one side alone changed is never asked about, whatever is said of it.
+    expect(
+      await merged('both, ours first', { appearance: 'theirs', countryOfOrigin: 'ours', code: 'theirs' }),
+    ).toMatchObject({
+      ...{ notes: 'ours', appearance: 'ivory', handling: 'cool', code: 'R-1', countryOfOrigin: 'Ireland' },
+    });
+    expect(await merged('both, theirs first', { notes: 'ours', nothing: 'ours' })).toMatchObject({
+      ...{ notes: 'ours', appearance: 'ivory', handling: 'dry', code: 'R-1', countryOfOrigin: 'Ireland' },
+    });
+    // A record that is left, or taken whole, has no fields to choose.
+    expect(await merged('leave', { notes: 'theirs' })).toMatchObject({ notes: 'ours', countryOfOrigin: '' });
+    expect(await merged('theirs', { notes: 'ours' })).toMatchObject({ notes: 'theirs', appearance: 'ivory' });
+  });
+
   it('merged once more, changes nothing; and then the other takes ours without a question', async () => {
     const ours = await demo();
     const theirs = await copyOf(ours);
@@ -151,7 +183,7 @@ describe('what depends on each other', () => {
     const material = add(theirs, 'material', wax('Larkspur Wax'));
     const formula = add(theirs, 'formula', formulaOf('Balm', '', [material]));
     const records = { [`material ${material}`]: 'leave' as const };
-    const plan = meet(ours, documentOf(theirs)).plan({ rules: {}, records });
+    const plan = meet(ours, documentOf(theirs)).plan({ rules: {}, records, fields: {} });
     expect(plan.get(`material ${material}`)).toMatchObject({ choice: 'theirs', follows: 'Balm' });
     mergeInto(ours, documentOf(theirs), { records });
     expect(read<Formula>(ours, 'formula', formula).phases[0]!.lines[0]!.materialId).toBe(material);
@@ -165,7 +197,7 @@ describe('what depends on each other', () => {
     const holding = (inci: string) => ({ composition: [{ inci, lowPpm: 1_000_000, highPpm: 1_000_000 }] });
     edit(ours, 'material', one, holding('Blend Two'));
     edit(theirs, 'material', two, holding('Blend One'));
-    const plan = meet(ours, documentOf(theirs)).plan({ rules: {}, records: {} });
+    const plan = meet(ours, documentOf(theirs)).plan({ rules: {}, records: {}, fields: {} });
     expect(plan.get(`material ${two}`)?.refused).toBe(
       'It would come to hold itself: Blend Two → Blend One → Blend Two. Change the composition on one side first.',
     );

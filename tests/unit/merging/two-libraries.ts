@@ -19,7 +19,7 @@ export const newId = (): string => {
   made += 1;
   return `0195c7a0-0000-7000-8000-${String(made).padStart(12, '0')}`;
 };
-const NO_DECISIONS: Decisions = { rules: {}, records: {} };
+const NO_DECISIONS: Decisions = { rules: {}, records: {}, fields: {} };
 export const AT = '2026-05-01T10:00:00.000Z';
 let minutes = 0;
 /** Each later than the one before, by more than a sitting lasts. */
