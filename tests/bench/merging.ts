@@ -38,7 +38,7 @@ export async function benchMerging({ quick }: BenchSettings): Promise<BenchFigur
   const comparing: number[] = [];
   for (let round = 0; round < (quick ? 2 : 5); round += 1) {
     const other = { kind: 'library' as const, bytes: theirBytes.slice(), name: 'North Bench' };
-    const decisions = { rules: {}, records: {} };
+    const decisions = { rules: {}, records: {}, fields: {} };
     const doing = { by: '', at: AT, why: 'merged', library: 'ours' };
     let met: Met | undefined;
     const compared = await timeOf(async () => {

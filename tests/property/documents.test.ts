@@ -113,7 +113,7 @@ function changed(changes: Changes): unknown {
   return copy;
 }
 
-const DECISIONS = { rules: {}, records: {} };
+const DECISIONS = { rules: {}, records: {}, fields: {} };
 const DOING = { by: '', at: AT, why: 'merged', library: 'ours' };
 
 /** Meets what came, looks at all of it and takes it in. What comes out must be a whole library. */
