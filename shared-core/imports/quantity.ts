@@ -20,8 +20,19 @@ export function decimalMarkOf(texts: Iterable<string>): DecimalMark | null {
 /** Three digits after one mark: thousands, or three decimals. */
 const EITHER = /^[+-]?[1-9]\d{0,2}([.,])\d{3}$/;
 
+/** How spreadsheets write what is very small or very large into a text file: 1E-05, 2,5E+06. */
+const POWER_OF_TEN = /^(.*\d)e([+-]?\d{1,2})$/i;
+
+/** Digits in front of a power of ten are never grouped: one mark among them comes before decimals. */
+function timesPowerOfTen(digits: string, power: number, mark: DecimalMark | null): NumberReading {
+  const read = numberIn(digits, mark ?? (digits.includes(',') ? ',' : '.'));
+  return read.ok ? { ok: true, value: Number((read.value * 10 ** power).toPrecision(15)) } : read;
+}
+
 /** A number as it stands in a table whose decimal mark is known, or not. */
 function numberIn(text: string, mark: DecimalMark | null): NumberReading {
+  const [, digits, power] = POWER_OF_TEN.exec(text) ?? [];
+  if (digits !== undefined) return timesPowerOfTen(digits, Number(power), mark);
   const doubtful = EITHER.exec(text);
   if (!doubtful) return readNumber(text);
   if (mark === null) {
@@ -49,7 +60,7 @@ const AT_MOST =
   /^(<=?|≤|m[aá]x(imum|imal)?\.?|up to|bis( zu)?|unter|h(ö|oe)chstens|below|jusqu.?(à|a)|hasta|fino a)\s*/i;
 const AT_LEAST =
   /^(>=?|≥|m[ií]n(imum|imal)?\.?|from|ab|(ü|ue)ber|mindestens|above|at least|d(è|e)s|desde|da)\s*/i;
-const NUMBER = "[+-]?\\d(?:[\\d.,'’\\u00a0\\u202f ]*\\d)?";
+const NUMBER = "[+-]?\\d(?:[\\d.,'’\\u00a0\\u202f ]*\\d)?(?:e[+-]?\\d{1,2}(?!\\d))?";
 const BETWEEN = '(?:–|—|-|−|\\.\\.\\.?|…|÷|\\bbis\\b|\\bto\\b|à|\\ba\\b)';
 const WHOLE = new RegExp(
   `^(${NUMBER})\\s*(?:([^\\d\\s]*?)\\s*${BETWEEN}\\s*(${NUMBER}))?\\s*([^\\d]*[23³²]?)$`,
