@@ -202,5 +202,17 @@ export const PRESERVATIVE_LIMITS: readonly LimitContent[] = [
     kinds: ['toothpaste', 'hand wash', 'shower gel', 'roll-on deodorant', 'face powder'],
   }),
   example('Triclosan', 0.2, amended('V', '25', '2024/996', UNDATED), { kinds: ['mouthwash'] }),
+  notAtAll('Triclosan', amended('V', '25', '2024/996', UNDATED), {
+    exceptKinds: [
+      'toothpaste',
+      'hand wash',
+      'shower gel',
+      'roll-on deodorant',
+      'face powder',
+      'mouthwash',
+      'nail',
+    ],
+    condition: 'Only in the products that the entry names.',
+  }),
   example('Triclocarban', 0.2, amended('V', '23', '2024/996', UNDATED), { exceptKinds: ['mouthwash'] }),
 ];

@@ -126,6 +126,10 @@ export const RESTRICTED_LIMITS: readonly LimitContent[] = [
     kinds: ['shampoo', 'leave-on hair care'],
     labelPhrase: 'Contains resorcinol',
   }),
+  notAtAll('Resorcinol', annex('III', '22'), {
+    exceptKinds: ['hair', 'eye'],
+    condition: 'Only in hair dyes, in lotions and shampoos for hair, and in dyes for eyelashes.',
+  }),
   example('Water-soluble zinc salts', 1, annex('III', '24'), { ...together, expressedAs: 'Zinc' }),
   example('Fluoride compounds', 0.15, annex('III', '26 to 56'), {
     ...together,
@@ -137,6 +141,10 @@ export const RESTRICTED_LIMITS: readonly LimitContent[] = [
   example('Selenium Sulfide', 1, annex('III', '49'), {
     kinds: ['shampoo'],
     labelPhrase: 'Contains selenium disulphide. Avoid contact with eyes or damaged skin',
+  }),
+  notAtAll('Selenium Sulfide', annex('III', '49'), {
+    exceptKinds: ['shampoo'],
+    condition: 'Only in shampoos against dandruff.',
   }),
   example('Quinine and salts', 0.5, annex('III', '51'), {
     ...together,
@@ -204,7 +212,17 @@ export const RESTRICTED_LIMITS: readonly LimitContent[] = [
   }),
   example('Alpha-Arbutin', 2, of2024('379'), { ...SINCE_2025, kinds: ['face cream'] }),
   example('Alpha-Arbutin', 0.5, of2024('379'), { ...SINCE_2025, kinds: ['body lotion'] }),
+  notAtAll('Alpha-Arbutin', of2024('379'), {
+    ...SINCE_2025,
+    exceptKinds: ['face cream', 'body lotion'],
+    condition: 'Only in face creams and body lotions.',
+  }),
   example('Arbutin', 7, of2024('380'), { ...SINCE_2025, kinds: ['face cream'] }),
+  notAtAll('Arbutin', of2024('380'), {
+    ...SINCE_2025,
+    exceptKinds: ['face cream'],
+    condition: 'Only in face creams.',
+  }),
   example('BHT', 0.001, of2022('325'), { ...BHT_SINCE, kinds: ['mouthwash'] }),
   example('BHT', 0.1, of2022('325'), { ...BHT_SINCE, kinds: ['toothpaste'] }),
   example('BHT', 0.8, of2022('325'), { ...BHT_SINCE, exceptKinds: ['oral'] }),
