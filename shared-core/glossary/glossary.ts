@@ -33,7 +33,10 @@ export const TERMS: readonly KeyedTerm[] = TERM_KEYS.map((key) => ({ key, ...(GL
 const spelledWords = (text: string): string[] =>
   foldedWords(text).map((word) => word.replace(/iz(?=e|ing|ation)/, 'is'));
 
-/** The words that a typed text means, nearest first: so called, called so too, then those whose line speaks of it. */
+/**
+ * The words that a typed text means, nearest first: so called as a whole, by any of its names ("water in oil" is w/o,
+ * though o/w holds the same words), so called in part, then those whose line speaks of it.
+ */
 export function termsFor(typed: string): KeyedTerm[] {
   const asked = spelledWords(typed);
   if (asked.length === 0) return [...TERMS];
@@ -51,8 +54,8 @@ export function termsFor(typed: string): KeyedTerm[] {
     );
   };
   const nearness = ({ term, also = [], says }: KeyedTerm): number => {
-    if (isWhole(term)) return 0;
-    return [begins(term), also.some(begins), begins(says)].indexOf(true) + 1 || Infinity;
+    const ways = [isWhole(term), also.some(isWhole), begins(term), also.some(begins), begins(says)];
+    return ways.indexOf(true) + 1 || Infinity;
   };
   return TERMS.map((one) => ({ one, near: nearness(one) }))
     .filter(({ near }) => near < Infinity)
