@@ -36,7 +36,7 @@ const screens: Said = { as: ['uv filter'] };
 const colours: Said = { as: ['colorant'] };
 const professional: Said = { users: ['professional use'] };
 
-type Row = readonly [inci: string, kind: ProductKind, most: number, said?: Said];
+type Row = [inci: string, kind: ProductKind, most: number, said?: Said];
 
 /** Lawful at the share, and not at a hundredth more; of what may not be there at all, not at one ppm. */
 function isMost(inci: string, kind: ProductKind, most: number, said: Said = {}): void {
