@@ -35,14 +35,13 @@ function linesOf({ name, rows }: Sheet, ways: ReadingWays): Cell[][] {
 
 /** A workbook that holds a formula on each sheet, as one table that holds a line a row: the sheet's name is the formula's. */
 export function formulaSheets(sheets: readonly Sheet[], file: string, ways: ReadingWays): Sheet {
-  const lines = sheets
-    .filter(({ hidden, rows }) => !hidden && rows.length > 1)
-    .flatMap((sheet) => linesOf(sheet, ways));
+  const taken = sheets.filter(({ hidden, rows }) => !hidden && rows.length > 1);
+  const lines = taken.flatMap((sheet) => linesOf(sheet, ways));
   const rows = [HEADINGS as Cell[], ...lines].map((cells, at): SheetRow => ({
     line: at + 1,
     cells,
     hidden: false,
   }));
-  const notes = [`Each sheet is taken for a formula, by its name: ${sheets.length} in all.`];
+  const notes = [`Each sheet is taken for a formula, by its name: ${taken.length} in all.`];
   return { name: file, hidden: false, rows, notes };
 }

@@ -100,6 +100,17 @@ describe('a workbook with a formula on each sheet', () => {
     expect(found.map(([name, , , material]) => [name, material])).toEqual([['Balm', 'Wax']]);
   });
 
+  it('counts in its note those that it takes, not those that it leaves out', () => {
+    const sheets = [
+      sheet('Balm', [HEAD, ['Wax', 20]]),
+      sheet('Old', [HEAD, ['Tallow', 20]], true),
+      sheet('Empty', [HEAD]),
+    ];
+    expect(formulaSheets(sheets, 'f.xlsx', { mark: null, order: null, words: {} }).notes).toEqual([
+      'Each sheet is taken for a formula, by its name: 1 in all.',
+    ]);
+  });
+
   it('takes the phase from the line above its materials, and starts each sheet without one', () => {
     const found = body(
       sheet('Balm', [HEAD, ['Phase A'], ['Wax', 20], ['Phase B: cool-down'], ['Scent', 1]]),
