@@ -17,6 +17,7 @@ function faultsOnScreen(opened: string): string[] {
     const classes = [...element.classList].map((one) => `.${one}`).join('');
     return `<${element.tagName.toLowerCase()}${classes}> “${name.slice(0, 50)}”`;
   }
+  const field = '[role=dialog] form :is(input:not([type=file]), textarea, select):not(:disabled)';
   const visible = (element: Element): boolean => element.checkVisibility({ visibilityProperty: true });
   const hidden = (element: Element): boolean => element.closest('.visually-hidden, .skip') !== null;
   const scrolls = (overflow: string): boolean => overflow === 'auto' || overflow === 'scroll';
@@ -111,6 +112,9 @@ function faultsOnScreen(opened: string): string[] {
     }
     if (!element.matches('.drop') && !element.contains(document.activeElement))
       faults.push(`the focus is not in ${said(element)}`);
+    const begins = document.activeElement;
+    if (begins?.getAttribute('aria-label') === 'Close' && element.querySelector(field))
+      faults.push(`one must leave the cross to fill in ${said(element)}`);
   }
 
   documentStays();
