@@ -9,6 +9,11 @@ export interface GlanceTable {
   keys: Readonly<Record<string, string>>;
 }
 
+/** How many records there are, those put aside among them. */
+export function countAll(db: Reader, { from }: GlanceTable): number {
+  return db.get<{ held: number }>(`SELECT count(*) AS held FROM ${from}`)?.held ?? 0;
+}
+
 /** All records that the list shows, with these keys only; undefined where one of them takes reading them whole. */
 export function readGlances(
   db: Reader,

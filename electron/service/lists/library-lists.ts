@@ -10,7 +10,7 @@ import type { MaterialEntry } from '@core/materials/list';
 import type { Reader } from '@db/database';
 import { batchesOf } from '@db/batches/batches';
 import { formulasWith } from '@db/formulas/list';
-import { readGlances } from '@db/record/glance';
+import { countAll, readGlances } from '@db/record/glance';
 import { noLibrary } from '../library/no-library';
 import { fillList } from './filling';
 import { NOUN_LISTS, NOUNS, type Noun, type Nouns } from './nouns';
@@ -81,8 +81,8 @@ export class LibraryLists {
     const read = NOUN_LISTS[noun].read(this.db, wanted);
     const entries = new Map(this.withMaterials(noun, read).map((entry) => [entry.id, entry]));
     const rows = wanted.flatMap((id) => (entries.has(id) ? [this.row(noun, entries.get(id)!)] : []));
-    const { total } = order;
-    return { total, offset, rows, counts: null, corrections: [], instead: [], held: total };
+    const held = countAll(this.db, NOUN_LISTS[noun].table);
+    return { total: order.total, offset, rows, counts: null, corrections: [], instead: [], held };
   }
 
   /** The records of some nouns that a text means, nearest first; equally near ones in the order of the nouns. */
