@@ -32,7 +32,7 @@ describe('a verified scale, worked by hand (OIML R 76-1, table 6, from memory)',
     ['II', 0.01, 200, 0.01, '20,000 e, at the end of the second'],
     ['IIII', 50, 10_000, 50, '200 e'],
     ['I', 0.001, 100, 0.001, '100,000 e'],
-  ] as const)('class %s, e %d g, load %d g: ± %d g (%s)', (accuracy, e, load, error) => {
+  ] as const)('class %s, e %d g, load %d g: ± %d g (%s)', (accuracy, e, load, error, _which) => {
     const found = permissibleError(accuracy, e, load);
     expect(found.value).toBeCloseTo(error, 12);
     expect(found.steps[0]?.result).toBeCloseTo(load / e, 6);
