@@ -2,6 +2,7 @@ import type { ExchangedRecord, LibraryDocument } from '@core/exchange/document';
 import { Problem } from '@core/problems/problem';
 import { fillBlanks } from '@core/record/blanks';
 import { liftState } from '@core/record/noun';
+import { ZodError } from 'zod';
 import type { Writer } from '../database';
 import type { Kept } from '../record/record-table';
 import { todaysFormat } from './content';
@@ -27,22 +28,19 @@ export function kindsOf(kind: string): RecordKinds {
 export function contentOfExchanged({ kind, id, format, content }: ExchangedRecord): object {
   const { noun } = kindsOf(kind).repository;
   if (format !== todaysFormat(noun)) return liftState(noun, format, JSON.stringify(content));
-  const read = safely(() => noun.read(fillBlanks(noun.fields, content)));
-  if (read) return read;
-  throw new Problem({
-    code: 'invalid-input',
-    title: `A ${noun.name} in this file does not keep to its form.`,
-    advice:
-      'Compare the file with the description that comes with it, put it right, and choose it again. Nothing was changed.',
-    facts: { kind, id },
-  });
-}
-
-function safely<T>(read: () => T): T | null {
   try {
-    return read();
-  } catch {
-    return null;
+    return noun.read(fillBlanks(noun.fields, content));
+  } catch (cause) {
+    const [issue] = cause instanceof ZodError ? cause.issues : [];
+    throw new Problem(
+      {
+        code: 'invalid-input',
+        title: `A ${noun.name} in this file does not keep to its form.`,
+        advice: `${issue ? `In the record ${id}, ${issue.path.join('.')}: ${issue.message} ` : ''}Compare the file with the description that comes with it, put it right, and choose it again. Nothing was changed.`,
+        facts: { kind, id },
+      },
+      { cause },
+    );
   }
 }
 

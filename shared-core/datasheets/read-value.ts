@@ -1,5 +1,5 @@
 import { plain, saysNothing } from '../imports/plain';
-import { namesOf } from '../imports/names';
+import { lostShareIn, namesOf } from '../imports/names';
 import { readCell, type ReadingWays } from '../imports/read-cell';
 import { unitOf } from '../imports/target';
 import { targetOf } from '../imports/targets';
@@ -180,8 +180,10 @@ export function valueSaid(key: string, written: string, parts: ValueParts, ways:
   const text = written.trim();
   if (saysNothing(text)) return [];
   switch (key) {
-    case 'composition':
-      return compositionSaid(namesOf(text.replace(/\s*\bINCI\b:?\s*/g, ''), ways.mark));
+    case 'composition': {
+      const names = text.replace(/\s*\bINCI\b:?\s*/g, '');
+      return lostShareIn(names, ways.mark) === null ? compositionSaid(namesOf(names, ways.mark)) : [];
+    }
     case 'casNumbers': {
       const found = casNumbersOf(text);
       return found && found.length > 0 ? [said(key, found.join(', '))] : [];

@@ -1,5 +1,5 @@
 import type { InciPart } from '../materials/composition';
-import { ppmFromPercent, WHOLE_PPM } from '../quantities/share';
+import { lostShare, ppmFromPercent, WHOLE_PPM } from '../quantities/share';
 import { saysNothing } from './plain';
 import { quantityOf, type DecimalMark, type Quantity } from './quantity';
 import { inUnit } from './units';
@@ -7,12 +7,18 @@ import { inUnit } from './units';
 /** The share behind a name: in brackets, or after it with a per cent sign. */
 const IN_BRACKETS = /^(.*\S)\s*[([]\s*([^()[\]]*\d[^()[\]]*)[)\]]$/;
 const SIGN = String.raw`(?:%|‰|ppm\b|m?g\/kg\b)`;
-const SHARE = String.raw`(?:[<>≤≥~]=?|ca\.?)?\s*\d[\d.,]*\s*%?(?:\s*[-–]\s*\d[\d.,]*)?\s*${SIGN}`;
+/** With a power of ten or without: 0.5, 1E-05. */
+const NUMBER = String.raw`\d[\d.,]*(?:e[+−-]?\d{1,2})?`;
+const SHARE = String.raw`(?:[<>≤≥~]=?|ca\.?)?\s*${NUMBER}\s*%?(?:\s*[-–]\s*${NUMBER})?\s*${SIGN}`;
 const AFTER = new RegExp(String.raw`^(.*?\S)[\s:–-]+(${SHARE})$`, 'i');
 /** A share before its name: “99 % Glycerin”. */
 const BEFORE = new RegExp(String.raw`^(${SHARE})\s+(?=\p{L})(.+)$`, 'iu');
 /** A number that no name ends in, without its sign: behind a colon, or with decimals. */
-const BARE = /^(.*\p{L}.*?)(?:\s*[:=]\s*(\d[\d.,]*)|\s+(\d+[.,]\d+))$/u;
+const POWER = String.raw`\d+(?:[.,]\d+)?e[+−-]\d{1,2}`;
+const BARE = new RegExp(
+  String.raw`^(.*\p{L}.*?)(?:\s*[:=]\s*(${POWER}|\d[\d.,]*)|\s+(${POWER}|\d+[.,]\d+))$`,
+  'iu',
+);
 /** A share that stands alone: it is that of the name before it. */
 const ALONE = new RegExp(`^${SHARE}$`, 'i');
 
@@ -42,9 +48,20 @@ export function shareEnds(quantity: Quantity, headed = ''): readonly [number, nu
   return low < 0 || high > 100 ? null : [ppmFromPercent(low), ppmFromPercent(high)];
 }
 
+/** Why a share cannot be kept: one of its ends, in per cent, would become 0. Null where none would. */
+export function lostEnds({ low, value, high }: Quantity, written: string): string | null {
+  for (const end of [low, value, high]) {
+    const lost = end === null ? null : lostShare(end, written);
+    if (lost !== null) return lost;
+  }
+  return null;
+}
+
 interface Named {
   inci: string;
   share: readonly [number, number] | null;
+  /** Why its share cannot be kept; null where it can. */
+  lost: string | null;
 }
 
 /** The name and the share that a piece writes, in whichever order. */
@@ -58,15 +75,30 @@ function parted(piece: string): readonly [name: string, share: string] | null {
   return bare?.[1] && number ? [bare[1], number] : null;
 }
 
+const BARE_SHARE = new RegExp(String.raw`^(?:${NUMBER}|[\s–-])+$`, 'i');
+
 /** A number without its sign is a share in brackets of its own, behind a colon, or with decimals: “PEG-40” is a name. */
 function namedOf(piece: string, mark: DecimalMark | null): Named {
   const found = parted(piece);
-  if (!found) return { inci: piece, share: null };
+  if (!found) return { inci: piece, share: null, lost: null };
   const [name, written] = found;
   const quantity = quantityOf(written, mark);
-  const isShare = quantity.ok && (quantity.unit !== '' || /^[\d\s.,–-]+$/.test(written));
+  const isShare = quantity.ok && (quantity.unit !== '' || BARE_SHARE.test(written));
+  const percent = isShare ? inUnit(quantity, '%', '') : null;
   const share = isShare ? shareEnds(quantity) : null;
-  return share ? { inci: name.replace(/[\s:,]+$/, ''), share } : { inci: piece, share: null };
+  if (!share || !percent) return { inci: piece, share: null, lost: null };
+  return { inci: name.replace(/[\s:,]+$/, ''), share, lost: lostEnds(percent, written) };
+}
+
+const namedIn = (text: string, mark: DecimalMark | null): Named[] =>
+  piecesOf(text)
+    .filter((piece) => !saysNothing(piece))
+    .map((piece) => namedOf(piece, mark));
+
+/** Why a share among the names of a cell cannot be kept; null where all can. */
+export function lostShareIn(text: string, mark: DecimalMark | null): string | null {
+  const one = namedIn(text, mark).find(({ lost }) => lost !== null);
+  return one ? `${one.inci}: ${one.lost}` : null;
 }
 
 /**
@@ -75,10 +107,9 @@ function namedOf(piece: string, mark: DecimalMark | null): Named {
  * the others without a claim to be the whole.
  */
 export function namesOf(text: string, mark: DecimalMark | null): InciPart[] {
-  const pieces = piecesOf(text);
-  const named = pieces.filter((piece) => !saysNothing(piece)).map((piece) => namedOf(piece, mark));
+  const named = namedIn(text, mark);
   const told = named.reduce((sum, { share }) => sum + (share?.[0] ?? 0), 0);
-  const alone = pieces.length === 1;
+  const alone = piecesOf(text).length === 1;
   const rest = alone ? WHOLE_PPM : Math.max(0, WHOLE_PPM - told);
   return named.map(({ inci, share }) => ({
     inci,

@@ -10,7 +10,7 @@ import {
 import type { FormulaRecord } from '../formulas/noun';
 import { blankProductFile } from '../formulas/product-file';
 import { blankMarket } from '../products/market';
-import { percentFromPpm, ppmFromPercent, WHOLE_PPM } from '../quantities/share';
+import { isFiner, percentFromPpm, ppmFromPercent, WHOLE_PPM } from '../quantities/share';
 import { same } from '../record/same';
 import type { FormulaRow } from './formula-rows';
 import type { OutcomeKind, Planned } from './plan-row';
@@ -129,11 +129,16 @@ const shown = (phases: readonly FormulaPhase[]) =>
     })),
   );
 
-function notesOn(phases: readonly FormulaPhase[]): string[] {
+function notesOn(phases: readonly FormulaPhase[], rows: readonly FormulaRow[]): string[] {
   const lines = phases.flatMap((phase) => phase.lines);
   const sum = lines.reduce((total, { ppm, toHundred }) => total + (toHundred ? 0 : ppm), 0);
-  if (lines.some(({ toHundred }) => toHundred) || sum === WHOLE_PPM) return [];
-  return [`Its shares come to ${percentFromPpm(sum)} %.`];
+  const isWhole = lines.some(({ toHundred }) => toHundred) || sum === WHOLE_PPM;
+  const finer = rows.filter(({ percent }) => percent !== null && isFiner(percent)).map(({ line }) => line);
+  const rounded = `Rounded to the four decimals that are kept: the share in line ${finer.join(', ')}.`;
+  return [
+    ...(isWhole ? [] : [`Its shares come to ${percentFromPpm(sum)} %.`]),
+    ...(finer.length > 0 ? [rounded] : []),
+  ];
 }
 
 /** Steps speak of phases: those that no longer are, are left out of them. */
@@ -177,7 +182,7 @@ export function planFormula(row: TableRow, parts: FormulaPlanParts): Planned<For
   return {
     outcome: {
       ...{ line, kind, name, faults },
-      notes: kind === 'refused' ? [] : notesOn(made.phases),
+      notes: kind === 'refused' ? [] : notesOn(made.phases, rows),
       differences: kind === 'changed' ? [difference] : [],
     },
     before,

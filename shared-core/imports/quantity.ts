@@ -1,3 +1,4 @@
+import { readPowerOfTen } from '../quantities/power-of-ten';
 import { readNumber, type NumberReading } from '../quantities/read-number';
 
 /** What stands before the decimals in a table: it is one and the same throughout. */
@@ -20,19 +21,12 @@ export function decimalMarkOf(texts: Iterable<string>): DecimalMark | null {
 /** Three digits after one mark: thousands, or three decimals. */
 const EITHER = /^[+-]?[1-9]\d{0,2}([.,])\d{3}$/;
 
-/** How spreadsheets write what is very small or very large into a text file: 1E-05, 2,5E+06. */
-const POWER_OF_TEN = /^(.*\d)e([+-]?\d{1,2})$/i;
-
-/** Digits in front of a power of ten are never grouped: one mark among them comes before decimals. */
-function timesPowerOfTen(digits: string, power: number, mark: DecimalMark | null): NumberReading {
-  const read = numberIn(digits, mark ?? (digits.includes(',') ? ',' : '.'));
-  return read.ok ? { ok: true, value: Number((read.value * 10 ** power).toPrecision(15)) } : read;
-}
-
 /** A number as it stands in a table whose decimal mark is known, or not. */
 function numberIn(text: string, mark: DecimalMark | null): NumberReading {
-  const [, digits, power] = POWER_OF_TEN.exec(text) ?? [];
-  if (digits !== undefined) return timesPowerOfTen(digits, Number(power), mark);
+  const powered = readPowerOfTen(text, (digits) =>
+    numberIn(digits, mark ?? (digits.includes(',') ? ',' : '.')),
+  );
+  if (powered) return powered;
   const doubtful = EITHER.exec(text);
   if (!doubtful) return readNumber(text);
   if (mark === null) {

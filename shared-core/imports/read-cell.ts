@@ -1,9 +1,9 @@
 import { amountOf } from '../formulas/pasting/pasted-table';
 import { MG_PER_KG } from '../quantities/mass';
-import { ppmFromPercent } from '../quantities/share';
+import { lostShare, ppmFromPercent } from '../quantities/share';
 import { cellText, isDate, isError, type Cell } from '../tables/table';
 import { currencyOf, dateOf, moneyOf, type DayOrder } from './money-and-dates';
-import { namesOf, shareEnds } from './names';
+import { lostEnds, lostShareIn, namesOf, shareEnds } from './names';
 import { plain, saysNothing } from './plain';
 import { quantityOf, type DecimalMark, type Quantity } from './quantity';
 import { unitOf, type Target } from './target';
@@ -63,7 +63,10 @@ function numbered(cell: Cell, target: Target, headed: string, ways: ReadingWays)
   const { reading } = target;
   const value = oneValue(cell, target, headed, ways);
   if (typeof value === 'string') return refused(value);
-  if (reading.kind === 'share') return { ok: true, value: ppmFromPercent(value) };
+  if (reading.kind === 'share') {
+    const lost = lostShare(value, cellText(cell));
+    return lost === null ? { ok: true, value: ppmFromPercent(value) } : refused(lost);
+  }
   return { ok: true, value: reading.kind === 'mass' ? Math.round(value * MG_PER_KG) : value };
 }
 
@@ -86,12 +89,17 @@ function amountIn(cell: Cell, target: Target, headed: string, ways: ReadingWays)
   const percent = oneValue(cell, target, headed, ways);
   if (typeof percent === 'string') return refused(percent);
   if (percent < 0 || percent > 100) return refused(`“${cellText(cell)}” is not a share of 0 to 100 %.`);
-  return { ok: true, value: { percent, toHundred: false } };
+  const lost = lostShare(percent, cellText(cell));
+  return lost === null ? { ok: true, value: { percent, toHundred: false } } : refused(lost);
 }
 
-function allergensIn(text: string, mark: DecimalMark | null): CellReading {
+function namesIn(text: string, target: Target, mark: DecimalMark | null): CellReading {
+  const lost = lostShareIn(text, mark);
+  if (lost !== null) return refused(lost);
+  const names = namesOf(text, mark);
+  if (target.key !== 'allergens') return { ok: true, value: names };
   // The most that a range allows: an allergen is told from the amount that may be there.
-  return { ok: true, value: namesOf(text, mark).map(({ inci, highPpm }) => ({ inci, ppm: highPpm })) };
+  return { ok: true, value: names.map(({ inci, highPpm }) => ({ inci, ppm: highPpm })) };
 }
 
 /** The words of a cell: those of limits hold commas and “and” themselves, so that what is one of them stays whole. */
@@ -118,9 +126,7 @@ function ofText(text: string, cell: Cell, target: Target, ways: ReadingWays): Ce
       return said === null ? refused(`“${text}” is neither yes nor no.`) : { ok: true, value: said };
     }
     case 'names':
-      return target.key === 'allergens'
-        ? allergensIn(text, ways.mark)
-        : { ok: true, value: namesOf(text, ways.mark) };
+      return namesIn(text, target, ways.mark);
     case 'currency': {
       const currency = currencyOf(text);
       return currency === null
@@ -167,11 +173,14 @@ export function readCell(cell: Cell, target: Target, headed: string, ways: Readi
       const { low, value, high } = quantity;
       if (target.key === 'storage.range' && value !== null)
         return refused(`“${text}”: write between which temperatures it is kept, such as 5–25 or < 25.`);
-      return { ok: true, value: { low, value, high } };
+      const lost = target.key === 'usage.range' ? lostEnds(quantity, text) : null;
+      return lost === null ? { ok: true, value: { low, value, high } } : refused(lost);
     }
     case 'part share': {
       const quantity = quantityIn(cell, target, headed, ways);
       if (typeof quantity === 'string') return refused(quantity);
+      const lost = lostEnds(quantity, text);
+      if (lost !== null) return refused(lost);
       const share = shareEnds({ ...quantity, unit: '%' });
       return share ? { ok: true, value: share } : refused(`“${text}” is not a share of 0 to 100 %.`);
     }

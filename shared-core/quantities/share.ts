@@ -16,6 +16,20 @@ export function ppmFromPercent(percent: number): number {
   return Math.sign(scaled) * Math.round(Number(Math.abs(scaled).toPrecision(15)));
 }
 
+/** Whether a share in per cent has more decimals than are kept, beyond the noise of binary numbers. */
+export const isFiner = (percent: number): boolean =>
+  Math.abs(percent * 10_000 - ppmFromPercent(percent)) > 1e-6;
+
+/**
+ * Why a share cannot be kept, where it is so small that it would be kept as none; null for every other.
+ * @param percent the share in per cent
+ * @param written as it stands where it comes from
+ */
+export function lostShare(percent: number, written: string): string | null {
+  if (percent <= 0 || ppmFromPercent(percent) > 0) return null;
+  return `“${written}” is less than can be kept: shares are kept to 0.0001 %, and it would become 0. Write 0.0001 % or more, or 0.`;
+}
+
 /** Ppm to per cent, for showing and for computing with published formulas. */
 export function percentFromPpm(ppm: number): number {
   return ppm / 10_000;

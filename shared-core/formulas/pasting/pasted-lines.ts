@@ -1,5 +1,5 @@
 import { largestRemainder } from '../../quantities/largest-remainder';
-import { ppmFromPercent, WHOLE_PPM } from '../../quantities/share';
+import { isFiner, lostShare, ppmFromPercent, WHOLE_PPM } from '../../quantities/share';
 import { columnsOf, type ColumnKind } from './pasted-columns';
 import { amountOf, pastedTable } from './pasted-table';
 import { isTotal } from './total-row';
@@ -16,6 +16,8 @@ export interface PastedLine {
   inci: string;
   /** As it stands there, in per cent or in parts of the whole; null where nothing is said. */
   amount: number | null;
+  /** What stands in the place of the amount. */
+  written: string;
   /** Whether the table itself says that this is per cent: by a sign behind it, or over its column. */
   saidPercent: boolean;
   toHundred: boolean;
@@ -42,15 +44,19 @@ function readRow(cells: readonly string[], kinds: readonly ColumnKind[]): Omit<P
     tradeName,
     inci: cell('inci') || cell('name'),
     amount: amount?.kind === 'number' ? amount.value : null,
+    written: cell('amount'),
     saidPercent: amount?.kind === 'number' && amount.percent,
     toHundred: amount?.kind === 'to 100',
     note: cell('note').slice(0, 300),
   };
 }
 
-/** By which marks a column of amounts shows its decimals: “52,5” beside “1.200” makes of that twelve hundred. */
+/**
+ * By which marks a column of amounts shows its decimals: “52,5” beside “1.200” makes of that twelve hundred. What stands
+ * before a power of ten is never grouped.
+ */
 const DECIMALS = { ',': /\d,(?:\d{1,2}|\d{4,})(?!\d)/, '.': /\d\.(?:\d{1,2}|\d{4,})(?!\d)/ } as const;
-const THOUSANDS = { ',': /(\d)\.(?=\d{3}(?!\d))/g, '.': /(\d),(?=\d{3}(?!\d))/g } as const;
+const THOUSANDS = { ',': /(\d)\.(?=\d{3}(?!\d|e))/gi, '.': /(\d),(?=\d{3}(?!\d|e))/gi } as const;
 
 function withoutThousands(cells: readonly string[]): string[] {
   const shown = ([',', '.'] as const).filter((mark) => cells.some((cell) => DECIMALS[mark].test(cell)));
@@ -100,14 +106,26 @@ export interface PastedShare {
   fault: string | null;
 }
 
-function percentShare({ amount, toHundred }: PastedLine): PastedShare {
+/** Why a line comes in with 0 %; null where it is not given, or its amount is a number. */
+const noShare = (what: string, { written }: PastedLine): PastedShare => ({
+  ppm: 0,
+  fault: `${written === '' ? `No ${what} is given` : `“${written}” is not a number`}: it comes in with 0 %.`,
+});
+
+const vanished = (written: string): string =>
+  `“${written}” is less than 0.0001 %, the least that is kept: it comes in with 0 %.`;
+
+function percentShare(line: PastedLine): PastedShare {
+  const { amount, toHundred, written } = line;
   if (toHundred) return { ppm: 0, fault: null };
-  if (amount === null) return { ppm: 0, fault: 'No share is given: it comes in with 0 %.' };
+  if (amount === null) return noShare('share', line);
   if (amount < 0 || amount > 100)
     return { ppm: 0, fault: 'This is not a share of 0 to 100 %: it comes in with 0 %.' };
-  const ppm = ppmFromPercent(amount);
-  const finer = Math.abs(amount * 10_000 - ppm) > 1e-6;
-  return { ppm, fault: finer ? 'Rounded to the four decimals that are kept.' : null };
+  if (lostShare(amount, written) !== null) return { ppm: 0, fault: vanished(written) };
+  return {
+    ppm: ppmFromPercent(amount),
+    fault: isFiner(amount) ? 'Rounded to the four decimals that are kept.' : null,
+  };
 }
 
 /** The shares of pasted lines in ppm of the formula, in their order. Parts come to exactly 100 % together. */
@@ -115,9 +133,10 @@ export function pastedShares(lines: readonly PastedLine[], meaning: AmountMeanin
   if (meaning === 'per cent') return lines.map(percentShare);
   const amounts = lines.map(({ amount, toHundred }) => (toHundred ? 0 : Math.max(0, amount ?? 0)));
   return largestRemainder(amounts, WHOLE_PPM, 1).map((ppm, at) => {
-    const line = lines[at];
-    if (line?.toHundred) return { ppm: 0, fault: null };
-    if (line?.amount === null) return { ppm, fault: 'No amount is given: it comes in with 0 %.' };
-    return { ppm, fault: (line?.amount ?? 0) < 0 ? 'Less than nothing: it comes in with 0 %.' : null };
+    const line = lines[at]!;
+    if (line.toHundred) return { ppm: 0, fault: null };
+    if (line.amount === null) return noShare('amount', line);
+    if (line.amount < 0) return { ppm, fault: 'Less than nothing: it comes in with 0 %.' };
+    return { ppm, fault: line.amount > 0 && ppm === 0 ? vanished(line.written) : null };
   });
 }

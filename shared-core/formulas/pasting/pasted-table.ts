@@ -1,3 +1,4 @@
+import { readPowerOfTen } from '../../quantities/power-of-ten';
 import { readNumber } from '../../quantities/read-number';
 
 /**
@@ -13,6 +14,9 @@ const TO_HUNDRED = new RegExp(`^(?:${FILLED}(?:\\s*${WHOLE})?|(?:ad|to|auf)(?:\\
 const UNIT = /\s*(%|g|kg|mg|parts?)$/i;
 const GRAMS: Readonly<Record<string, number>> = { kg: 1000, mg: 1e-3 };
 
+/** A power bears its sign wherever a spreadsheet writes one: “12E4” is a code. */
+const POWERED = /\de[+−-]\d/i;
+
 /** How much a cell says; null when it says something else, or nothing. */
 export function amountOf(cell: string): Amount | null {
   const text = cell.trim();
@@ -20,7 +24,8 @@ export function amountOf(cell: string): Amount | null {
   const bare = text.replace(UNIT, '');
   const grams = GRAMS[UNIT.exec(text)?.[1]?.toLowerCase() ?? ''] ?? 1;
   if (!/\d/.test(bare)) return null;
-  const reading = readNumber(bare);
+  const powered = POWERED.test(bare) ? readPowerOfTen(bare.replace('−', '-'), readNumber) : null;
+  const reading = powered ?? readNumber(bare);
   return reading.ok
     ? { kind: 'number', value: Number((reading.value * grams).toPrecision(12)), percent: text.endsWith('%') }
     : null;

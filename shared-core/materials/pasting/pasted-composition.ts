@@ -1,6 +1,7 @@
 import { pastedTable } from '../../formulas/pasting/pasted-table';
-import { namesOf, shareEnds } from '../../imports/names';
+import { lostEnds, lostShareIn, namesOf, shareEnds } from '../../imports/names';
 import { decimalMarkOf, quantityOf, type DecimalMark } from '../../imports/quantity';
+import { inUnit } from '../../imports/units';
 import { ppmFromPercent, WHOLE_PPM } from '../../quantities/share';
 import type { InciPart } from '../composition';
 
@@ -27,8 +28,10 @@ function shareOf(cells: readonly string[], mark: DecimalMark | null, ofOne: bool
     if (!quantity.ok) return quantity.message;
     const scaled = (one: number | null): number | null => (one === null || !ofOne ? one : one * 100);
     const { low, value, high, unit } = quantity;
-    const share = shareEnds({ low: scaled(low), value: scaled(value), high: scaled(high), unit });
-    return share ?? `“${cell}” is not a share of 0 to 100 %.`;
+    const percent = inUnit({ low: scaled(low), value: scaled(value), high: scaled(high), unit }, '%', '');
+    const share = percent && shareEnds(percent);
+    if (!share) return `“${cell}” is not a share of 0 to 100 %.`;
+    return lostEnds(percent, cell) ?? share;
   });
   const fault = ends.find((one) => typeof one === 'string');
   if (fault !== undefined) return fault as string;
@@ -85,7 +88,10 @@ export function pastedComposition(text: string): PastedComposition {
   const counted = named.filter(({ shares }) => shares.length > 0);
   const mark = decimalMarkOf(counted.flatMap(({ shares }) => shares));
   if (counted.length === 0) {
-    const parts = namesOf(named.map(({ name }) => name).join('; '), mark);
+    const names = named.map(({ name }) => name).join('; ');
+    const lost = lostShareIn(names, mark);
+    if (lost !== null) return { ok: false, message: lost };
+    const parts = namesOf(names, mark);
     return parts.length > 0
       ? { ok: true, parts }
       : { ok: false, message: 'What was pasted holds no INCI name.' };

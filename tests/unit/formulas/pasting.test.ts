@@ -65,16 +65,17 @@ describe('pasted lines', () => {
         amount: null,
         saidPercent: true,
         toHundred: true,
+        written: 'q.s.',
         note: '',
         phase: 'A',
       },
       {
         ...{ names: ['Glycerin'], tradeName: 'Glycerin', inci: 'Glycerin', amount: 3, toHundred: false },
-        ...{ note: 'vegetable', phase: 'A', saidPercent: true },
+        ...{ written: '3', note: 'vegetable', phase: 'A', saidPercent: true },
       },
       {
         ...{ names: ['Squalane'], tradeName: 'Squalane', inci: 'Squalane', amount: 5, toHundred: false },
-        ...{ note: '', phase: 'B', saidPercent: true },
+        ...{ written: '5', note: '', phase: 'B', saidPercent: true },
       },
     ]);
   });
@@ -166,6 +167,7 @@ describe('pasted lines', () => {
               tradeName: `M${at}`,
               inci: '',
               amount,
+              written: String(amount),
               saidPercent: false,
               toHundred: false,
               note: '',

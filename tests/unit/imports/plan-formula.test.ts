@@ -77,6 +77,16 @@ describe('a formula in a table', () => {
     expect(plan([row('Harrow Water', 79.5), row('Larkspur Wax', 20.5)]).outcome.notes).toEqual([]);
   });
 
+  it('is told which of its shares are finer than is kept', () => {
+    const { outcome, content: made } = plan([
+      row('Harrow Water', 79.50004, { line: 7 }),
+      row('Larkspur Wax', 20.49996, { line: 8 }),
+    ]);
+    expect(outcome.notes).toEqual(['Rounded to the four decimals that are kept: the share in line 7, 8.']);
+    expect(made?.phases[0]?.lines.map(({ ppm }) => ppm)).toEqual([795_000, 205_000]);
+    expect(plan([row('Harrow Water', 99.9999), row('Larkspur Wax', 0.0001)]).outcome.notes).toEqual([]);
+  });
+
   it('is refused whole, with every reason, each by its line', () => {
     expect(
       messages([
