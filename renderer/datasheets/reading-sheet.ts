@@ -81,6 +81,8 @@ export class ReadingSheet {
 
   async choose(file: File): Promise<void> {
     this.drop();
+    // Another sheet of the same material goes on from what the last one made of it.
+    if (this.material && this.written) this.material = this.written.material;
     this.problem = this.written = null;
     this.rows = [];
     this.file = file;

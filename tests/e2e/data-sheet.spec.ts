@@ -76,6 +76,63 @@ test.describe('with materials on the shelf', () => {
     const after = (await host.get(`/api/materials/${id}`)) as Material;
     expect({ ...after, revision: 0, updatedAt: '' }).toEqual({ ...before, revision: 0, updatedAt: '' });
   });
+
+  test('two sheets of one material are taken one after the other', async ({ page, stillroom }) => {
+    const { host } = stillroom;
+    const { rows } = (await host.get('/api/materials?limit=1')) as { rows: { id: string }[] };
+    const id = rows[0]!.id;
+    await page.goto(`${host.origin}/#/data-sheet?material=${id}`);
+    const sheet = (name: string, bytes: Uint8Array) => ({
+      ...{ name, mimeType: 'application/pdf', buffer: Buffer.from(bytes) },
+    });
+    // Not one byte the same, so that both are attached.
+    const [one, two] = [await larkspurSheet(), Buffer.concat([await larkspurSheet(), Buffer.from('\n')])];
+    await page
+      .getByLabel('Data sheet', { exact: true })
+      .setInputFiles([sheet('Specification.pdf', one), sheet('Leaflet.pdf', two)]);
+    await page.getByRole('button', { name: /^Take \d+ values/ }).click();
+    await page.getByRole('button', { name: 'Go on to the next file' }).click();
+    await expect(page.getByRole('heading', { name: 'Leaflet.pdf' })).toBeVisible();
+    await page.getByRole('button', { name: /^Take \d+ values/ }).click();
+    await expect(page.getByText('with the sheet attached.')).toBeVisible();
+    const { documents } = (await host.get(`/api/materials/${id}`)) as Material;
+    expect(documents.slice(-2).map(({ title }) => title)).toEqual(['Specification', 'Leaflet']);
+  });
+});
+
+test('several sheets are read one after another, a bad one among them, and none is left out in silence', async ({
+  page,
+  stillroom,
+}) => {
+  const { host } = stillroom;
+  const pdf = (name: string, bytes: Uint8Array) => ({
+    ...{ name, mimeType: 'application/pdf', buffer: Buffer.from(bytes) },
+  });
+  await page.goto(`${host.origin}/#/data-sheet`);
+  await page
+    .getByLabel('Data sheet', { exact: true })
+    .setInputFiles([
+      pdf('Larkspur Wax Q.pdf', await larkspurSheet()),
+      pdf('photo.pdf', Buffer.from([0x89, 0x50, 0x4e, 0x47])),
+      pdf('Larkspur again.pdf', await larkspurSheet()),
+    ]);
+  const queue = page.getByRole('group', { name: 'Files chosen together' });
+  await expect(queue).toContainText('File 1 of 3; next comes photo.pdf.');
+  await page.getByRole('button', { name: /Make a material with \d+ values/ }).click();
+  await expect(page.getByText('with the sheet attached.')).toBeVisible();
+  await expectNoAxeViolations(page);
+  await queue.getByRole('button', { name: 'Go on to the next file' }).click();
+  await expect(page.getByRole('alert')).toContainText('This file is not a PDF, whatever its name says.');
+  await expect(queue).toContainText('File 2 of 3; next comes Larkspur again.pdf.');
+
+  // What is chosen meanwhile comes first, and the one that waits still waits.
+  await choose(page, 'scan.pdf', await scannedPdf());
+  await expect(page.getByRole('alert')).toContainText('This PDF holds pictures of pages, and no text.');
+  await expect(queue).toContainText('File 3 of 4; next comes Larkspur again.pdf.');
+  await queue.getByRole('button', { name: 'Leave this one, go on to the next' }).click();
+  await expect(queue).toContainText('File 4 of 4.');
+  await expect(page.getByRole('heading', { name: 'Larkspur again.pdf' })).toBeVisible();
+  await expect(queue.getByRole('button')).toHaveCount(0);
 });
 
 test('what is no readable sheet is refused with what to do; a long one says what was left', async ({

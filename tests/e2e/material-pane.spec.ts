@@ -112,13 +112,14 @@ test.describe('an empty library', () => {
     await pane.getByLabel('Form', { exact: true }).selectOption('pellets');
     await expect(pane.getByRole('img', { name: 'Drawing of its form: pellets' })).toBeVisible();
     /** Hands a drawn PNG to what stands under a selector, as a drop or as the clipboard's. */
-    const give = (selector: string, how: 'drop' | 'paste') =>
+    const give = (selector: string, how: 'drop' | 'paste', times = 1) =>
       page.evaluate(
-        async ([to, as]) => {
+        async ([to, as, many]) => {
           const canvas = Object.assign(document.createElement('canvas'), { width: 30, height: 10 });
           const blob = await new Promise<Blob | null>((done) => canvas.toBlob(done, 'image/png'));
           const carried = new DataTransfer();
-          carried.items.add(new File([blob ?? ''], 'wax.png', { type: 'image/png' }));
+          for (let at = 0; at < many; at += 1)
+            carried.items.add(new File([blob ?? ''], 'wax.png', { type: 'image/png' }));
           const more = { bubbles: true, cancelable: true };
           const event =
             as === 'drop'
@@ -126,7 +127,7 @@ test.describe('an empty library', () => {
               : new ClipboardEvent('paste', { clipboardData: carried, ...more });
           document.querySelector(to)?.dispatchEvent(event);
         },
-        [selector, how] as const,
+        [selector, how, times] as const,
       );
     const kept = pane.locator('figure').getByRole('img', { name: 'Wax: what it looks like' });
     await give('.file', 'drop');
@@ -138,6 +139,13 @@ test.describe('an empty library', () => {
     // A second one is no photo in place of the first, but a paper.
     await give('body', 'paste');
     await expect(pane.getByRole('link', { name: 'wax', exact: true })).toBeVisible();
+    // Of several the first is taken, and it is said that the others were left.
+    await expect(pane.getByText('One file at a time')).toHaveCount(0);
+    for (const [selector, how] of [['.file', 'drop'] as const, ['body', 'paste'] as const]) {
+      await give(selector, how, 3);
+      const said = 'One file at a time: “wax.png” was taken, the 2 others were left.';
+      await expect(pane.getByText(said)).toHaveCount(how === 'drop' ? 1 : 2);
+    }
   });
 
   test('its parts are reached from its head', async ({ page }) => {

@@ -49,6 +49,37 @@ test('a messy shelf of 400 rows comes in, its 11 bad rows come back with why, an
   await expect(page.getByRole('button', { name: 'Take in 0 materials' })).toBeDisabled();
 });
 
+test('several tables are taken in one after another; the others can be forgotten', async ({
+  page,
+  stillroom,
+}) => {
+  await page.goto(`${stillroom.host.origin}/#/take-in`);
+  const table = (name: string, rows: string) => ({
+    ...{ name, mimeType: 'text/csv', buffer: Buffer.from(`Name;INCI name\n${rows}`) },
+  });
+  await page
+    .getByLabel('Table', { exact: true })
+    .setInputFiles([
+      table('waxes.csv', 'Larkspur Wax;Cetyl Alcohol'),
+      table('oils.csv', 'Larkspur Oil;Helianthus Annuus Seed Oil'),
+      table('rest.csv', 'Larkspur Gum;Xanthan Gum'),
+    ]);
+  const queue = page.getByRole('group', { name: 'Files chosen together' });
+  await expect(queue).toContainText('File 1 of 3; next comes oils.csv.');
+  await page.getByRole('button', { name: 'Take in 1 material' }).click();
+  await expect(page.getByText('Taken in: 1 material added, 0 changed.')).toBeVisible();
+  await queue.getByRole('button', { name: 'Go on to the next file' }).click();
+  await expect(page.getByRole('heading', { name: 'oils.csv' })).toBeVisible();
+  await queue.getByRole('button', { name: 'Forget the others' }).click();
+  await expect(queue).toBeHidden();
+  await page.getByRole('button', { name: 'Take in 1 material' }).click();
+  await expect(page.getByText('Taken in: 1 material added, 0 changed.')).toBeVisible();
+  const { rows } = (await stillroom.host.get('/api/materials?text=larkspur')) as {
+    rows: { tradeName: string }[];
+  };
+  expect(rows.map(({ tradeName }) => tradeName).sort()).toEqual(['Larkspur Oil', 'Larkspur Wax']);
+});
+
 test('a spreadsheet changes what is there, shows how, and is taken back whole', async ({
   page,
   stillroom,

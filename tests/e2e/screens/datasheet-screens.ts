@@ -24,7 +24,7 @@ export const larkspurSheet = () =>
     ),
   ]);
 
-/** Reading a supplier's data sheet: before one is chosen, and with one read. */
+/** Reading a supplier's data sheet: before one is chosen, and with the first of two read. */
 export const DATASHEET_SCREENS: Screen[] = [
   { name: 'read a data sheet', route: 'data-sheet', address: () => '/data-sheet' },
   {
@@ -32,11 +32,11 @@ export const DATASHEET_SCREENS: Screen[] = [
     route: 'data-sheet',
     address: (records) => (records ? `/data-sheet?material=${records.materials[0]}` : '/data-sheet'),
     prepare: async (page) => {
-      await page.getByLabel('Data sheet', { exact: true }).setInputFiles({
-        name: 'Larkspur Wax Q.pdf',
-        mimeType: 'application/pdf',
-        buffer: Buffer.from(await larkspurSheet()),
-      });
+      const sheet = { mimeType: 'application/pdf', buffer: Buffer.from(await larkspurSheet()) };
+      const named = ['Larkspur Wax Q.pdf', 'Larkspur Oil, specification of spring.pdf'];
+      await page
+        .getByLabel('Data sheet', { exact: true })
+        .setInputFiles(named.map((name) => ({ ...sheet, name })));
       await page.locator('canvas[data-drawn=yes]').waitFor();
     },
   },
