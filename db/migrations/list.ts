@@ -15,6 +15,7 @@ import { withdrawnMaterialsSchema } from './0012-withdrawn-materials';
 import { issuesSchema } from './0013-issues';
 import { documentsOfBatchesSchema } from './0014-documents-of-batches';
 import { titaniumDioxideNotClassedSchema } from './0015-titanium-dioxide-not-classed';
+import { namesLookedUpSchema } from './0016-names-looked-up';
 import type { Migration } from './runner';
 
 /** The library's schema, in the order it grew. Append only: a migration that has shipped is never edited. */
@@ -41,4 +42,5 @@ export const migrations: Migration[] = [
   { number: 13, name: 'issues', sql: issuesSchema },
   { number: 14, name: 'documents of batches', sql: documentsOfBatchesSchema },
   { number: 15, name: 'titanium dioxide is not classed', sql: titaniumDioxideNotClassedSchema },
+  { number: 16, name: 'names looked up', sql: namesLookedUpSchema },
 ];

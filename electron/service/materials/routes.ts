@@ -50,13 +50,16 @@ function changeMaterial(
   id: string,
   { revision, content }: z.infer<typeof edit>,
 ): Material {
-  const before = material(context, id);
-  const after = changeRecord(context, materialRecords, id, revision, () => {
-    refuseCircularComposition(context.session.current().library, content);
+  const naming = ({ tradeName, composition }: MaterialContent) => ({ tradeName, composition });
+  let before: Material | undefined;
+  const after = changeRecord(context, materialRecords, id, revision, (was) => {
+    before = was;
+    // What it is called and what it holds alone can make it hold itself.
+    if (!same(naming(was), naming(content)))
+      refuseCircularComposition(context.session.current().library, content);
     return content;
   });
-  const [was, is] = [before, after].map(({ tradeName, composition }) => ({ tradeName, composition }));
-  if (!same(was, is)) tellThoseThatHold(context, [before, after]);
+  if (before && !same(naming(before), naming(after))) tellThoseThatHold(context, [before, after]);
   return after;
 }
 

@@ -64,6 +64,25 @@ describe('a material within a material', () => {
     expect((await ask('GET', `/materials/${outer.id}`)).status).toBe(404);
   });
 
+  it('may still be edited where it came to lead back without an edit of its own, all but what it is called and holds', async () => {
+    const { ask } = await serviceWith();
+    const add = async (name: string, ...names: string[]) =>
+      (await ask<Material>('POST', '/materials', { ...blankMaterial(name, ''), composition: half(...names) }))
+        .body;
+    // A name that two materials share means neither, until one of them goes.
+    const plain = await add('Twin', 'Aqua');
+    await add('Twin', 'Ring', 'Urea');
+    const ring = await add('Ring', 'Twin', 'Glycerin');
+    expect((await ask('DELETE', `/materials/${plain.id}`)).status).toBe(204);
+    const { revision, id, createdAt: _c, updatedAt: _u, ...content } = ring;
+    const put = (at: number, changed: object) =>
+      ask<Material>('PUT', `/materials/${id}`, { revision: at, content: { ...content, ...changed } });
+    const noted = await put(revision, { notes: 'kept dry' });
+    expect([noted.status, noted.body.notes]).toEqual([200, 'kept dry']);
+    expect((await put(noted.body.revision, { composition: half('Twin', 'Urea') })).status).toBe(422);
+    expect((await put(noted.body.revision, { composition: half('Aqua', 'Urea') })).status).toBe(200);
+  });
+
   it('tells of what holds it when it changes, so that every window counts it anew', async () => {
     const { ask, session } = await serviceWith();
     const add = async (name: string, ...names: string[]) =>
