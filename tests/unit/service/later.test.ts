@@ -13,7 +13,7 @@ const room = () =>
     });
 
 const house = (load: () => Promise<ReturnType<typeof room>>) =>
-  new Hono().basePath('/api').route('/things', later('/api/things', load));
+  new Hono().basePath('/api').route('/things', later('/things', load, undefined));
 
 test('a room is loaded once, by the first request for it, and answers as it would by itself', async () => {
   let loaded = 0;
