@@ -31,7 +31,8 @@ export function readBatchEntries(db: Reader, ids?: readonly string[]): BatchEntr
        CASE WHEN o.seq IS NULL THEN 'planned' ELSE 'finished' END AS state, v.id AS versionId, v.number AS versionNumber, f.id AS formulaId, f.name AS formulaName,
        f.code AS formulaCode
      FROM batch b JOIN formula_version v ON v.id = b.version_id JOIN formula f ON f.id = v.formula_id
-       LEFT JOIN batch_outcome o ON o.seq = (SELECT max(seq) FROM batch_outcome WHERE batch_id = b.id) ${where}`,
+       LEFT JOIN batch_outcome o ON o.seq =
+         (SELECT seq FROM batch_outcome WHERE batch_id = b.id ORDER BY at DESC, seq DESC LIMIT 1) ${where}`,
     ...values,
   );
 }

@@ -1,11 +1,14 @@
 import type { BatchOutcome } from '@core/batches/outcome';
 import type { Reader, Writer } from '../database';
 
-/** What was written down of a batch's outcome, oldest first: the last holds. */
+/**
+ * What was written down of a batch's outcome, oldest first: the last holds. Told by when, not by which came first into
+ * this library: what another library adds may be older.
+ */
 export function readOutcomes(db: Reader, batchId: string): BatchOutcome[] {
   return db.all<BatchOutcome>(
     `SELECT finished_on AS finishedOn, obtained_mg AS obtainedMg, units_filled AS unitsFilled, by, remarks, at
-     FROM batch_outcome WHERE batch_id = ? ORDER BY seq`,
+     FROM batch_outcome WHERE batch_id = ? ORDER BY at, seq`,
     batchId,
   );
 }

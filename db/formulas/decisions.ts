@@ -1,10 +1,14 @@
 import type { VersionDecision } from '@core/formulas/decision';
 import type { Reader, Writer } from '../database';
 
-/** What was decided on a version, oldest first. */
+/**
+ * What was decided on a version, oldest first; a withdrawal is final, and so comes last whatever another library, which
+ * did not know of it, has added since.
+ */
 export function readDecisions(db: Reader, versionId: string): VersionDecision[] {
   return db.all<VersionDecision>(
-    'SELECT decision, by, on_day AS "on", reason, at FROM version_decision WHERE version_id = ? ORDER BY seq',
+    `SELECT decision, by, on_day AS "on", reason, at FROM version_decision WHERE version_id = ?
+     ORDER BY decision = 'withdrawn', at, seq`,
     versionId,
   );
 }

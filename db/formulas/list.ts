@@ -74,7 +74,7 @@ export function readFormulaEntries(db: Reader, ids?: readonly string[]): Formula
        (SELECT max(number) FROM formula_version v WHERE v.formula_id = f.id) AS latestVersion,
        (SELECT d.decision FROM version_decision d WHERE d.version_id =
           (SELECT v.id FROM formula_version v WHERE v.formula_id = f.id ORDER BY v.number DESC LIMIT 1)
-        ORDER BY d.seq DESC LIMIT 1) AS decision
+        ORDER BY d.decision = 'withdrawn' DESC, d.at DESC, d.seq DESC LIMIT 1) AS decision
      FROM formula f ${among('id', ids).where}`,
     ...among('id', ids).values,
   );

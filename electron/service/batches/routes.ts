@@ -49,12 +49,17 @@ function planned(context: ServiceContext, plan: BatchPlan): Batch {
   return added;
 }
 
+/** Now; but later than what it corrects, although a clock was set back in between. */
+function after(last: string | undefined, now: Date): string {
+  return new Date(Math.max(now.getTime(), last === undefined ? 0 : Date.parse(last) + 1)).toISOString();
+}
+
 /** Writes down what came of a batch. What was told before stays. @throws Problem not-found, invalid-input */
 function told(context: ServiceContext, id: string, entered: EnteredOutcome): BatchOutcome[] {
   const { library } = context.session.current();
   const known = found(readBatch(library, id), 'batch');
   const before = readOutcomes(library, known.id);
-  const at = context.now().toISOString();
+  const at = after(before.at(-1)?.at, context.now());
   // A day ahead of Greenwich may have begun.
   const tomorrow = new Date(context.now().getTime() + DAY_MS).toISOString().slice(0, 10);
   if (entered.finishedOn > tomorrow)

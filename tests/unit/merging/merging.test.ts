@@ -1,65 +1,32 @@
-import { demoLibrary } from '@core/demo/demo-library';
 import { blankContent } from '@core/record/field';
-import { FORMULA_FIELDS } from '@core/formulas/fields';
-import type { Formula, FormulaContent } from '@core/formulas/formula';
-import { blankMaterial, type Material } from '@core/materials/material';
+import type { Formula } from '@core/formulas/formula';
+import type { Material } from '@core/materials/material';
 import { SUBSTANCE_FIELDS } from '@core/substances/fields';
 import type { Relation } from '@core/merging/ancestry';
 import { toldApart } from '@core/merging/apart';
 import type { Choice, FieldSides } from '@core/merging/choice';
-import { insertBatch } from '@db/batches/batches';
-import { insertOutcome } from '@db/batches/outcomes';
-import { writeFormula } from '@db/formulas/drafts';
 import { insertVersion, listVersions, readVersion } from '@db/formulas/versions';
 import type { Engine } from '@db/library/sql/engine';
-import { materials as shelf } from '@db/materials/materials';
 import { describe, expect, it } from 'vitest';
 import {
   add,
   copyOf,
+  demo,
   documentOf,
   edit,
   emptyLibrary,
+  formulaOf,
   libraryFrom,
   meet,
   mergeInto,
   newId,
   read,
   statesOf,
+  wax,
 } from './two-libraries';
 
-async function demo(): Promise<Engine> {
-  const engine = await emptyLibrary();
-  const { materials, formulas, versions, batches, outcomes } = demoLibrary();
-  engine.control('BEGIN');
-  for (const one of materials) shelf.insert(engine, one);
-  for (const one of formulas) writeFormula(engine, one);
-  for (const one of versions) insertVersion(engine, one);
-  for (const one of batches) insertBatch(engine, one);
-  for (const [id, outcome] of outcomes) insertOutcome(engine, id, outcome);
-  engine.control('COMMIT');
-  return engine;
-}
-
-const wax = (name: string) => ({ ...blankMaterial(name, 'Cetyl Alcohol') });
 const relations = (ours: Engine, theirs: Engine): Record<string, Relation> =>
   Object.fromEntries(meet(ours, documentOf(theirs)).entries.map(({ title, relation }) => [title, relation]));
-
-function formulaOf(
-  name: string,
-  code: string,
-  materialIds: string[],
-): FormulaContent & { archived: boolean } {
-  const content = { ...blankContent(FORMULA_FIELDS), name, code } as unknown as FormulaContent;
-  const lines = materialIds.map((materialId, at) => ({
-    id: newId(),
-    materialId,
-    ppm: at === 0 ? 0 : 100_000,
-    toHundred: at === 0,
-    note: '',
-  }));
-  return { ...content, archived: false, phases: [{ id: newId(), title: '', temperatureC: null, lines }] };
-}
 
 describe('two libraries that went on from one', () => {
   it('knows by the states what is new, newer on either side, or changed on both', async () => {
