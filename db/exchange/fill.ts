@@ -24,6 +24,13 @@ export function kindsOf(kind: string): RecordKinds {
   });
 }
 
+const PLACE = new Map(RECORD_KINDS.map(({ repository }, at) => [repository.noun.kind, at]));
+
+/** Sorts records of several kinds, so that what others use comes before them: a document may hold them in any order. */
+export function usedFirst(one: string, other: string): number {
+  return (PLACE.get(one) ?? 0) - (PLACE.get(other) ?? 0);
+}
+
 /** What a document's record holds, in today's format. @throws Problem library-newer, library-damaged */
 export function contentOfExchanged({ kind, id, format, content }: ExchangedRecord): object {
   const { noun } = kindsOf(kind).repository;
@@ -48,7 +55,7 @@ export function contentOfExchanged({ kind, id, format, content }: ExchangedRecor
 export function* fillFromDocument(tx: Writer, document: LibraryDocument): Generator<void, void> {
   if (document.settings) writeSettings(tx, document.settings, document.writtenAt);
   let count = 0;
-  for (const record of document.records) {
+  for (const record of document.records.toSorted((a, b) => usedFirst(a.kind, b.kind))) {
     const { id, revision, createdAt, updatedAt } = record;
     const content = contentOfExchanged(record);
     const made = { ...content, id, revision, createdAt, updatedAt } as Kept;

@@ -5,6 +5,7 @@ import type { Writer } from '../database';
 import { appendState, beginHistory, keepLeft, type Doing } from '../record/history';
 import { putState } from '../record/state';
 import type { Kept } from '../record/record-table';
+import { usedFirst } from '../exchange/fill';
 import { writeState } from '../exchange/write-events';
 import { writeNewEvents, type EventCounts } from './apply-events';
 import type { Entry } from './entries';
@@ -133,7 +134,8 @@ export function* applyMerge(parts: ApplyParts): Generator<void, Merged> {
   };
   const numbers = versionNumbers(parts.tx, parts.theirs, parts.plan);
   let count = 0;
-  for (const planned of parts.plan.values()) {
+  const inOrder = [...parts.plan.values()].sort((a, b) => usedFirst(a.entry.noun.kind, b.entry.noun.kind));
+  for (const planned of inOrder) {
     const { entry, content } = planned;
     if (!content) continue;
     const isFormula = entry.noun.kind === 'formula';

@@ -54,12 +54,14 @@ interface OurSide {
   past: Map<string, string[]>;
 }
 
-function* readOurs(db: Reader): Generator<void, OurSide> {
+/** @param theirs the keys of their records: what of ours is one of them is no twin of another */
+function* readOurs(db: Reader, theirs: ReadonlySet<string>): Generator<void, OurSide> {
   const records = new Map<string, ExchangedRecord>();
   const byTwinKey = new Map<string, ExchangedRecord | null>();
   for (const record of yield* readRecords(db)) {
-    records.set(recordKey(record.kind, record.id), record);
-    const twin = twinKey(record.kind, record.content);
+    const own = recordKey(record.kind, record.id);
+    records.set(own, record);
+    const twin = theirs.has(own) ? null : twinKey(record.kind, record.content);
     if (twin === null) continue;
     const key = `${record.kind} ${twin}`;
     byTwinKey.set(key, byTwinKey.has(key) ? null : record);
@@ -93,14 +95,25 @@ function stillBlank({ fields }: Noun<object>, content: object): string[] {
   return WITHHELD_OF_MATERIALS.filter((key) => same(held[key], fields[key]?.blank));
 }
 
-function entryOf(record: ExchangedRecord, our: OurSide, parts: EntriesParts): Entry {
+/** The record here that another library began by itself; only one of theirs is it. */
+function twinOf(record: ExchangedRecord, content: object, our: OurSide, claimed: ReadonlySet<string>) {
+  const key = twinKey(record.kind, content);
+  const twin = key === null ? null : our.byTwinKey.get(`${record.kind} ${key}`);
+  return twin && !claimed.has(recordKey(twin.kind, twin.id)) ? twin : null;
+}
+
+function entryOf(
+  record: ExchangedRecord,
+  our: OurSide,
+  parts: EntriesParts,
+  claimed: ReadonlySet<string>,
+): Entry {
   const { theirs, trusted } = parts;
   const { repository } = kindsOf(record.kind);
   const { noun } = repository;
   const content = trusted ? record.content : contentOfExchanged(record);
   const own = our.records.get(recordKey(record.kind, record.id));
-  const twin = own ? null : twinKey(record.kind, content);
-  const ours = own ?? (twin === null ? null : our.byTwinKey.get(`${record.kind} ${twin}`)) ?? null;
+  const ours = own ?? twinOf(record, content, our, claimed);
   const id = ours?.id ?? record.id;
   const withheld = theirs.withheld[record.kind] ?? [];
   const shown = trusted && id === record.id ? record.state : stateOf(noun, id, noun.read(content)).hash;
@@ -128,11 +141,12 @@ function entryOf(record: ExchangedRecord, our: OurSide, parts: EntriesParts): En
 
 /** How every record of two libraries stands, some at each step: theirs first, then what is only here. */
 export function* readEntries(parts: EntriesParts): Generator<void, Entry[]> {
-  const our = yield* readOurs(parts.ours);
+  const { records } = parts.theirs;
+  const our = yield* readOurs(parts.ours, new Set(records.map(({ kind, id }) => recordKey(kind, id))));
   const entries: Entry[] = [];
   const met = new Set<string>();
-  for (const [at, record] of parts.theirs.records.entries()) {
-    const entry = entryOf(record, our, parts);
+  for (const [at, record] of records.entries()) {
+    const entry = entryOf(record, our, parts, met);
     if (met.has(entry.key)) continue;
     entries.push(entry);
     met.add(entry.key);
