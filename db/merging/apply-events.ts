@@ -1,5 +1,5 @@
 import type { LibraryDocument } from '@core/exchange/document';
-import { toldApart, type ToldApart } from '@core/merging/apart';
+import { cutTo, nameInLine, toldApart, type ToldApart } from '@core/merging/apart';
 import { recordKey } from '@core/merging/choice';
 import { same } from '@core/record/same';
 import { insertDocumentEntry, readDocumentEntries } from '../batches/documents';
@@ -41,11 +41,11 @@ function takeVersion(parts: EventParts, version: LibraryDocument['versions'][num
     if (state) writeState(tx, state);
   }
   const number = numbers.get(version.formulaId)?.get(version.number) ?? version.number;
-  const told = `version ${version.number} in ${theirs.library.name}`;
+  const told = `version ${version.number} in ${nameInLine(theirs.library.name)}`;
   const reason =
     number === version.number ? version.reason : [version.reason, `(${told})`].filter(Boolean).join(' ');
   if (number !== version.number) apart.push({ was: told, is: `version ${number}` });
-  writeVersion(tx, { ...version, number, reason: reason.slice(0, LONGEST_REASON) });
+  writeVersion(tx, { ...version, number, reason: cutTo(reason, LONGEST_REASON) });
 }
 
 function takeBatch({ tx, theirs, apart }: EventParts, batch: LibraryDocument['batches'][number]): void {

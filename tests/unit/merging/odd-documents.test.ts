@@ -7,6 +7,7 @@ import { Problem } from '@core/problems/problem';
 import { blankContent } from '@core/record/field';
 import { SUBSTANCE_FIELDS } from '@core/substances/fields';
 import type { Substance } from '@core/substances/substance';
+import { listVersions, readVersion } from '@db/formulas/versions';
 import type { Engine } from '@db/library/sql/engine';
 import { SqlError } from '@db/library/sql/sql-error';
 import fc from 'fast-check';
@@ -21,7 +22,6 @@ import {
   libraryFrom,
   meet,
   mergeInto,
-  newId,
   plan,
   read,
   record,
@@ -209,6 +209,22 @@ describe('what a merge cannot take', () => {
     expect(documentOf(ours)).toMatchObject({ versions: [], batches: [] });
   });
 
+  it('takes along the material of a batch, which neither its formula nor a version holds any more', async () => {
+    const { engine, formula, version } = await smallLibrary();
+    const ours = await copyOf(engine);
+    const spare = add(engine, 'material', wax('Spare Wax'));
+    const made = plan(engine, version, 'B-002', spare);
+    const records = { [`material ${spare}`]: 'leave' as const };
+    expect(mergeInto(ours, documentOf(engine), { records })).toMatchObject({ added: 1, batches: 1 });
+    expect(documentOf(ours).batches.map(({ id }) => id)).toContain(made);
+    // Of a batch that is here already nothing is needed.
+    const settled = meet(ours, documentOf(engine)).plan({ rules: {}, records: {}, fields: {} });
+    expect([...settled.values()].every(({ choice, follows }) => choice === 'leave' && follows === null)).toBe(
+      true,
+    );
+    expect(read<Formula>(ours, 'formula', formula).name).toBe('Balm');
+  });
+
   it('tells batches of one number apart, and keeps a number that both drew from being drawn again', async () => {
     const { engine, formula, version, water } = await smallLibrary();
     const theirs = await copyOf(engine);
@@ -217,6 +233,7 @@ describe('what a merge cannot take', () => {
     theirs.run('INSERT INTO sequence (name, last) VALUES (?, ?)', 'batch B-', 7);
     engine.run('INSERT INTO sequence (name, last) VALUES (?, ?)', 'batch B-', 2);
     engine.run('INSERT INTO sequence (name, last) VALUES (?, ?)', 'formula F-', 9);
+    theirs.run('INSERT INTO sequence (name, last) VALUES (?, ?)', 'formula F-', 3);
     expect(mergeInto(engine, documentOf(theirs))).toMatchObject({
       apart: [{ was: 'B-002', is: 'B-002 (North Bench)' }],
       batches: 1,
@@ -230,6 +247,28 @@ describe('what a merge cannot take', () => {
     expect(read<Formula>(engine, 'formula', formula).code).toBe('F-001');
   });
 
+  it('tells numbers apart by whatever a folder may be called, in a line that can be kept and read', async () => {
+    const { engine, formula, version, water } = await smallLibrary();
+    const theirs = await copyOf(engine);
+    for (const side of [engine, theirs]) {
+      record(side, formula, 2, { reason: `${'x'.repeat(463)}😀` });
+      plan(side, version, 'B-002', water);
+    }
+    // Cut to the room that there is, in the midst of a sign.
+    const ours = add(engine, 'formula', formulaOf('Ours', `F-${'0'.repeat(20)}`, [water]));
+    const other = add(theirs, 'formula', formulaOf('Theirs', `F-${'0'.repeat(20)}`, [water]));
+    mergeInto(engine, documentOf(theirs, 'Bench\nof\u0007 😀😀😀😀😀😀😀'));
+    expect(read<Formula>(engine, 'formula', ours).code).toBe(`F-${'0'.repeat(20)}`);
+    expect(read<Formula>(engine, 'formula', other).code).toBe(`F-${'0'.repeat(20)} (Bench of 😀😀)`);
+    const told = listVersions(engine, formula)[0]!;
+    expect(readVersion(engine, told.id)).toMatchObject({ number: 3 });
+    expect(told.reason.startsWith(`${'x'.repeat(463)}😀 (version 2 in Bench of 😀`)).toBe(true);
+    expect(told.reason.length).toBeLessThanOrEqual(500);
+    expect(documentOf(engine).batches.map(({ number }) => number)).toContain(
+      'B-002 (Bench of 😀😀😀😀😀😀😀)',
+    );
+  });
+
   it('numbers versions of both sides each once, in the order in which theirs were recorded', async () => {
     const { engine, formula } = await smallLibrary();
     const theirs = await copyOf(engine);
@@ -239,6 +278,5 @@ describe('what a merge cannot take', () => {
     const numbers = new Map(documentOf(engine).versions.map(({ id, number }) => [id, number]));
     expect(mine.map((id) => numbers.get(id))).toEqual([2, 3]);
     expect(other.map((id) => numbers.get(id))).toEqual([4, 5, 6]);
-    expect(add(engine, 'formula', formulaOf('Next', '', []), newId())).toBeDefined();
   });
 });
