@@ -215,4 +215,8 @@ export const PRESERVATIVE_LIMITS: readonly LimitContent[] = [
     condition: 'Only in the products that the entry names.',
   }),
   example('Triclocarban', 0.2, amended('V', '23', '2024/996', UNDATED), { exceptKinds: ['mouthwash'] }),
+  notAtAll('Triclocarban', amended('V', '23', '2024/996', UNDATED), {
+    kinds: ['mouthwash'],
+    condition: 'Not in mouthwashes.',
+  }),
 ];

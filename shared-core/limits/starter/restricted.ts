@@ -33,6 +33,17 @@ export const RESTRICTED_LIMITS: readonly LimitContent[] = [
     hands: 'professional use',
     labelPhrase: 'For professional use only',
   }),
+  notAtAll('Oxalic acid, esters and salts', annex('III', '3'), {
+    of: 'group',
+    exceptKinds: ['hair'],
+    condition: 'Only in hair products.',
+  }),
+  notAtAll('Oxalic acid, esters and salts', annex('III', '3'), {
+    of: 'group',
+    kinds: ['hair'],
+    hands: 'general public',
+    condition: 'Only for professional use.',
+  }),
   example('Ammonia and its solution', 6, annex('III', '4'), {
     ...together,
     expressedAs: 'Ammonia',
@@ -67,6 +78,17 @@ export const RESTRICTED_LIMITS: readonly LimitContent[] = [
     phLow: 7,
     phHigh: 9.5,
   }),
+  notAtAll('Thioglycolic acid and salts', annex('III', '8a'), {
+    of: 'group',
+    exceptKinds: ['hair', 'depilatory', 'eye'],
+    condition: 'Only in hair products, in depilatories and for waving eyelashes.',
+  }),
+  notAtAll('Thioglycolic acid and salts', annex('III', '8a'), {
+    of: 'group',
+    kinds: ['hair'],
+    use: 'leave-on',
+    condition: 'In hair products that are rinsed off only.',
+  }),
   example('Hydrogen peroxide and what releases it', 12, annex('III', '12'), {
     ...PEROXIDE,
     ...PEROXIDE_LABEL,
@@ -85,6 +107,17 @@ export const RESTRICTED_LIMITS: readonly LimitContent[] = [
   example('Hydrogen peroxide and what releases it', 0.1, annex('III', '12'), {
     ...PEROXIDE,
     kinds: ['oral'],
+  }),
+  example('Hydrogen peroxide and what releases it', 2, annex('III', '12'), {
+    ...PEROXIDE,
+    ...PEROXIDE_LABEL,
+    kinds: ['eye'],
+    condition: 'Only in products for eyelashes, for professional use.',
+  }),
+  notAtAll('Hydrogen peroxide and what releases it', annex('III', '12'), {
+    of: 'group',
+    exceptKinds: ['hair', 'face', 'hand', 'body', 'nail hardener', 'oral', 'eye'],
+    condition: 'Only in the products that the entry names.',
   }),
   example('Alkali hydroxides', 5, annex('III', '15a'), {
     ...ALKALI,
@@ -138,6 +171,11 @@ export const RESTRICTED_LIMITS: readonly LimitContent[] = [
     labelPhrase: 'Contains fluoride',
     condition: 'The label names the compound. Words on use by children are added above 0.1 %.',
   }),
+  notAtAll('Fluoride compounds', annex('III', '26 to 56'), {
+    of: 'group',
+    exceptKinds: ['oral'],
+    condition: 'Only in oral products.',
+  }),
   example('Selenium Sulfide', 1, annex('III', '49'), {
     kinds: ['shampoo'],
     labelPhrase: 'Contains selenium disulphide. Avoid contact with eyes or damaged skin',
@@ -157,6 +195,11 @@ export const RESTRICTED_LIMITS: readonly LimitContent[] = [
     expressedAs: 'Quinine',
     use: 'leave-on',
     kinds: ['hair'],
+  }),
+  notAtAll('Quinine and salts', annex('III', '51'), {
+    of: 'group',
+    exceptKinds: ['hair'],
+    condition: 'Only in hair products.',
   }),
   example('Methanol', null, annex('III', '52'), {
     condition:
