@@ -42,6 +42,14 @@ export function bracketKeys(name: string): string[] {
     .filter((key) => key !== '' && key !== 'nano');
 }
 
+/**
+ * The key of the colour whose lake or salt a key names: "CI 15850:1" is one of CI 15850, under which the law lists it
+ * (Regulation (EC) No 1223/2009, Annex IV, preamble, from memory). Null for any other.
+ */
+export function colourOfLake(key: string): string | null {
+  return /^(ci \d{5}) \d{1,2}(?: |$)/.exec(key)?.[1] ?? null;
+}
+
 /** What suppliers write between names: in brackets in any of the languages that tables come in, bare where no name holds it. */
 const BETWEEN = /\s*[([]\s*(?:and|und|et|y|e|&|\+)\s*[)\]]\s*|\s+(?:and|und|&|\+)\s+/i;
 

@@ -1,4 +1,4 @@
-import { bracketKeys, nameKey } from './names';
+import { bracketKeys, colourOfLake, nameKey } from './names';
 import type { Substance } from './substance';
 
 /** What must be known of a substance to find it by its names. */
@@ -77,7 +77,9 @@ class NameTable<S extends NamedSubstance> implements SubstanceIndex<S> {
     const own = this.own.get(key);
     if (own) return own;
     const others = this.other.get(key) ?? [];
-    return others.length === 1 ? (others[0] ?? null) : null;
+    if (others.length === 1) return others[0] ?? null;
+    const colour = colourOfLake(key);
+    return colour === null ? null : this.byKey(colour);
   }
 
   private claim(one: S, written: string, as: Claim): void {

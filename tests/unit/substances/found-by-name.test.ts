@@ -38,6 +38,11 @@ describe('a name as suppliers write it', () => {
     ['α-Isomethyl Ionone', 'Alpha-Isomethyl Ionone'],
     ['alpha isomethyl ionone', 'Alpha-Isomethyl Ionone'],
     ['C.I. 19140', 'CI 19140'],
+    // Lakes and salts of a colour, which the law lists with it.
+    ['CI 15850:1', 'CI 15850'],
+    ['C.I. 15850:2 (Barium Lake)', 'CI 15850'],
+    ['Red pigment (CI 15850:1)', 'CI 15850'],
+    ['CI 15850:1/Red 7', 'CI 15850'],
     ['CI19140', 'CI 19140'],
     ['Tartrazine', 'CI 19140'],
     ['Titanium Dioxide (CI 77891)', 'Titanium Dioxide'],
@@ -214,4 +219,11 @@ describe('the list of substances', () => {
     const iron = rows.map(({ name }) => name).filter((name) => /^CI 774|^PEG-/.test(name));
     expect(iron).toEqual([...iron].sort(collator.compare));
   });
+});
+
+it('a lake with a substance of its own is that one, and what only looks like a lake is none', () => {
+  const own = { ...blankSubstance('CI 15850:1'), id: 'lake' } as Substance;
+  expect(substanceIndex([...EXAMPLES.substances, own]).find('C.I. 15850:1')?.id).toBe('lake');
+  expect(named('CI 99999:1')).toBeNull();
+  expect(named('CI 15850 and 12 others')).toBeNull();
 });
