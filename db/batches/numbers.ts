@@ -8,8 +8,8 @@ export function drawBatchNumber(tx: Writer, prefix: string): string {
     inUse: () =>
       tx
         .all<{ number: string }>(
-          'SELECT number FROM batch WHERE substr(number, 1, ?) = ?',
-          prefix.length,
+          'SELECT number FROM batch WHERE substr(number, 1, length(?)) = ?',
+          prefix,
           prefix,
         )
         .map(({ number }) => number),

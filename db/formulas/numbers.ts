@@ -3,7 +3,7 @@ import { drawNumber } from '../record/sequence';
 
 function codesInUse(db: Reader, prefix: string): string[] {
   return db
-    .all<{ code: string }>('SELECT code FROM formula WHERE substr(code, 1, ?) = ?', prefix.length, prefix)
+    .all<{ code: string }>('SELECT code FROM formula WHERE substr(code, 1, length(?)) = ?', prefix, prefix)
     .map(({ code }) => code);
 }
 

@@ -18,7 +18,7 @@ export function drawNumber(tx: Writer, name: string, { prefix, inUse, isTaken }:
   const key = `${name} ${prefix}`;
   const drawn = tx.get<{ last: number }>('SELECT last FROM sequence WHERE name = ?', key)?.last;
   const written = (next: number): string => `${prefix}${String(next).padStart(3, '0')}`;
-  let next = (drawn ?? highest(inUse(), prefix)) + 1;
+  let next = (drawn !== undefined && NUMBER.test(String(drawn)) ? drawn : highest(inUse(), prefix)) + 1;
   while (isTaken(written(next))) next += 1;
   tx.run(
     'INSERT INTO sequence (name, last) VALUES (?, ?) ON CONFLICT (name) DO UPDATE SET last = excluded.last',
@@ -27,7 +27,10 @@ export function drawNumber(tx: Writer, name: string, { prefix, inUse, isTaken }:
   return written(next);
 }
 
+/** Digits alone, and so many that the next one is still told from it: a longer one, or 1e9, is some mark of a maker's own. */
+const NUMBER = /^\d{1,15}$/;
+
 function highest(numbers: readonly string[], prefix: string): number {
-  const used = numbers.map((number) => Number(number.slice(prefix.length))).filter(Number.isSafeInteger);
-  return used.reduce((most, number) => Math.max(most, number), 0);
+  const used = numbers.map((number) => number.slice(prefix.length)).filter((end) => NUMBER.test(end));
+  return used.reduce((most, number) => Math.max(most, Number(number)), 0);
 }
