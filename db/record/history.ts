@@ -92,12 +92,12 @@ function enter<C extends object>(tx: Writer, noun: Noun<C>, before: Kept & C, si
   );
 }
 
-/** Whether a version was recorded since: by what stood then it is judged later. */
+/**
+ * Whether a version was recorded since: by what stood then it is judged later. Asked of all, since the last that came in
+ * from another library may be an old one.
+ */
 function versionRecordedSince(tx: Writer, at: string): boolean {
-  const newest = tx.get<{ at: string }>(
-    'SELECT recorded_at AS at FROM formula_version ORDER BY seq DESC LIMIT 1',
-  );
-  return newest !== undefined && newest.at >= at;
+  return tx.get('SELECT 1 AS found FROM formula_version WHERE recorded_at >= ? LIMIT 1', at) !== undefined;
 }
 
 /** Adds a state, by its number in this library, to the end of a record's history. */
