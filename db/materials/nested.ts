@@ -14,29 +14,46 @@ const AT_ONCE = 400;
 /** Blends within blends: as deep as they are looked into. */
 const DEEPEST = 12;
 
-/** The ids of materials by the trade names asked for, case ignored. */
+/** SQLite ignores the case of A to Z only. */
+const NOT_PLAIN = /[^ -~]/;
+const plain = (names: readonly string[]): string[] => names.filter((name) => !NOT_PLAIN.test(name));
+
+/** The ids of materials by the trade names asked for, case and accents ignored where a name asked for has other letters than A to Z. */
 function idsByTradeName(db: Reader, names: readonly string[]): Map<string, string[]> {
   const found = new Map<string, string[]>();
-  for (let at = 0; at < names.length; at += AT_ONCE) {
-    const some = names.slice(at, at + AT_ONCE);
-    const rows = db.all<{ id: string; name: string }>(
-      `SELECT id, trade_name AS name FROM material WHERE trade_name COLLATE NOCASE IN (${some.map(() => '?').join(', ')})`,
-      ...some,
-    );
+  const add = (rows: readonly { id: string; name: string }[]): void => {
     for (const { id, name } of rows) {
       const key = tradeNameKey(name);
       found.set(key, [...(found.get(key) ?? []), id]);
     }
+  };
+  const known = plain(names);
+  for (let at = 0; at < known.length; at += AT_ONCE) {
+    const some = known.slice(at, at + AT_ONCE);
+    const marks = some.map(() => '?').join(', ');
+    add(
+      db.all(
+        `SELECT id, trade_name AS name FROM material WHERE trade_name COLLATE NOCASE IN (${marks})`,
+        ...some,
+      ),
+    );
+  }
+  if (known.length < names.length) {
+    const wanted = new Set(names.map(tradeNameKey));
+    const others = db.all<{ id: string; name: string }>(
+      "SELECT id, trade_name AS name FROM material WHERE trade_name GLOB '*[^ -~]*'",
+    );
+    add(others.filter(({ name }) => wanted.has(tradeNameKey(name))));
   }
   return found;
 }
 
 /** Whether a substance of the library goes by a name: then a part of that name is the substance. */
 function isSubstance(db: Reader, name: string): boolean {
-  return (
-    db.get<{ id: string }>('SELECT id FROM substance WHERE name COLLATE NOCASE = ? LIMIT 1', name) !==
-    undefined
-  );
+  if (db.get('SELECT 1 AS found FROM substance WHERE name COLLATE NOCASE = ? LIMIT 1', name)) return true;
+  if (!NOT_PLAIN.test(name)) return false;
+  const others = db.all<{ name: string }>("SELECT name FROM substance WHERE name GLOB '*[^ -~]*'");
+  return others.some((one) => tradeNameKey(one.name) === tradeNameKey(name));
 }
 
 /** Finds the materials that these name, and those that they name in turn; a name that several share means none. */
@@ -90,19 +107,38 @@ export interface AtRevision {
   revision: number;
 }
 
+/** A material that holds another one, by its trade name. */
+export type Holder = AtRevision & { name: string };
+const HOLDERS = `SELECT DISTINCT m.id AS id, m.revision AS revision, m.trade_name AS name
+  FROM material_inci i JOIN material m ON m.id = i.material_id`;
+
+/** The materials whose compositions name one of these. */
+export function holdersOf(db: Reader, names: readonly string[]): Holder[] {
+  const found = new Map<string, Holder>();
+  for (let at = 0; at < names.length; at += AT_ONCE) {
+    const some = names.slice(at, at + AT_ONCE);
+    const marks = some.map(() => '?').join(', ');
+    for (const one of db.all<Holder>(`${HOLDERS} WHERE i.inci COLLATE NOCASE IN (${marks})`, ...some))
+      found.set(one.id, one);
+  }
+  if (plain(names).length < names.length) {
+    const wanted = new Set(names.map(tradeNameKey));
+    const others = db.all<Holder & { inci: string }>(
+      `${HOLDERS.replace('AS name', 'AS name, i.inci')} WHERE i.inci GLOB '*[^ -~]*'`,
+    );
+    for (const { inci, ...one } of others) if (wanted.has(tradeNameKey(inci))) found.set(one.id, one);
+  }
+  return [...found.values()];
+}
+
 /** The materials whose compositions name one of these, or name a material that does. */
 export function materialsHolding(db: Reader, tradeNames: readonly string[]): AtRevision[] {
   const found = new Map<string, number>();
   let wanted = [...new Set(tradeNames.map((name) => name.trim()))];
   for (let depth = 0; depth < DEEPEST && wanted.length > 0; depth++) {
-    const rows = db.all<AtRevision & { name: string }>(
-      `SELECT DISTINCT m.id AS id, m.revision AS revision, m.trade_name AS name FROM material_inci i JOIN material m ON m.id = i.material_id
-       WHERE i.inci COLLATE NOCASE IN (${wanted.map(() => '?').join(', ')})`,
-      ...wanted,
-    );
-    const fresh = rows.filter(({ id }) => !found.has(id));
+    const fresh = holdersOf(db, wanted).filter(({ id }) => !found.has(id));
     for (const { id, revision } of fresh) found.set(id, revision);
-    wanted = fresh.map(({ name }) => name.trim()).slice(0, AT_ONCE);
+    wanted = [...new Set(fresh.map(({ name }) => name.trim()))];
   }
   return [...found].map(([id, revision]) => ({ id, revision }));
 }

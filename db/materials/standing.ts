@@ -15,7 +15,7 @@ export function standingOf(db: Reader, ids: readonly string[]): Standing[] {
   const rows = db.all<Omit<Standing, 'nests'> & { nests: number }>(
     `SELECT m.id, m.revision, m.updated_at AS updatedAt, n.id IS NOT NULL AS nests FROM material m LEFT JOIN (
        SELECT DISTINCT i.material_id AS id FROM material_inci i JOIN material own ON own.id = i.material_id
-       WHERE trim(i.inci) COLLATE NOCASE IN (SELECT trade_name FROM material)
+       WHERE (trim(i.inci) COLLATE NOCASE IN (SELECT trade_name FROM material) OR i.inci GLOB '*[^ -~]*')
          AND trim(i.inci) COLLATE NOCASE <> own.trade_name
          AND trim(i.inci) COLLATE NOCASE NOT IN (SELECT name FROM substance)
      ) n ON n.id = m.id ${where}`,

@@ -1,11 +1,11 @@
 import { joinedMaterial, renamedParts, withOtherMaterial } from '@core/lookalikes/joined';
 import type { Material } from '@core/materials/material';
-import { tradeNameKey } from '@core/materials/nested';
 import { Problem } from '@core/problems/problem';
 import type { Writer } from '@db/database';
 import { formulaRecords } from '@db/formulas/drafts';
 import { formulasWith } from '@db/formulas/list';
 import { materialRecords, refuseCircularComposition } from '@db/materials/materials';
+import { holdersOf } from '@db/materials/nested';
 import { keepDeleted, keepLeft, beginHistory, type Doing } from '@db/record/history';
 import type { Kept } from '@db/record/record-table';
 import type { AnyRepository } from '@db/repositories';
@@ -69,11 +69,9 @@ function seriesWith(tx: Writer, id: string): string[] {
 
 /** Blends that name the material by its trade name. */
 function blendsWith(tx: Writer, { id, tradeName }: Material): string[] {
-  const rows = tx.all<{ id: string; inci: string }>(
-    'SELECT DISTINCT material_id AS id, inci FROM material_inci WHERE inci COLLATE NOCASE = ? AND material_id <> ?',
-    ...[tradeName, id],
-  );
-  return rows.filter(({ inci }) => tradeNameKey(inci) === tradeNameKey(tradeName)).map((row) => row.id);
+  return holdersOf(tx, [tradeName])
+    .map((holder) => holder.id)
+    .filter((holder) => holder !== id);
 }
 
 function join(

@@ -143,6 +143,17 @@ describe('the law at the moment of a version', () => {
     });
   });
 
+  it('holds an edit of the very moment at which the version was recorded', () => {
+    inLibrary(() => {
+      const id = bring('limit', limit('Phenoxyethanol', 1), 0);
+      edit('limit', id, { percent: 0.9 }, 30);
+      const moment = version(30);
+      expect(then(moment)).toEqual([`${id} Phenoxyethanol 0.9`]);
+      edit('limit', id, { percent: 0.8 }, 31);
+      expect(then(moment)).toEqual([`${id} Phenoxyethanol 0.9`]);
+    });
+  });
+
   it('is empty before there was any, and that of now in the time to come', () => {
     inLibrary(() => {
       const [one, two] = [bring('limit', limit('A', 1), 0), bring('substance', substance('B'), 0)];

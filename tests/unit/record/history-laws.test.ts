@@ -134,9 +134,22 @@ describe('the history of a record', () => {
     expect(kept()).toEqual(['at 239']);
   });
 
+  it('ends a sitting where the clock goes back by a minute, and where it lasts for four hours to the millisecond', () => {
+    bring('0', doing('Ada', 0));
+    edit('at 10', doing('Ada', 10));
+    edit('at 9', doing('Ada', 9));
+    expect(kept()).toEqual(['at 10']);
+    for (let minute = 29; minute <= 249; minute += 20) edit(`at ${minute}`, doing('Ada', minute));
+    // Four hours after it began, at 9, and exactly twenty minutes after the one before.
+    expect(kept()).toEqual(['at 10']);
+    edit('at 249.1', doing('Ada', 249.1));
+    expect(kept()).toEqual(['at 10', 'at 249']);
+  });
+
   it('keeps what is about to be left once, though it is asked for twice', () => {
     bring('0', doing('Ada', 0));
-    for (const _ of [1, 2]) keepLeft(engine, MATERIAL, now()!);
+    keepLeft(engine, MATERIAL, now()!);
+    keepLeft(engine, MATERIAL, now()!);
     expect(kept()).toEqual(['0']);
     expect(readHistory(engine, 'material', ID)[0]).toMatchObject({
       n: 1,
