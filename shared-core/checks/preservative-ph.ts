@@ -1,7 +1,6 @@
 import { outsideWorkingPh, type PhRange } from '../emulsions/working-ph';
 import type { Figure } from '../materials/figure';
-import { acidShare, agentOf } from '../preservation/agents';
-import { WHOLE_PPM } from '../quantities/share';
+import { agentDoses, agentsWithin } from '../preservation/agents';
 import { NOT_PROOF, type CheckRule, type Finding } from './check';
 import { percentText, type FormulaFacts, type LineFacts } from './facts';
 import { activeUpTo, cautiousPka, LOWEST_ACTIVE_FRACTION, phAdvice } from './ph-room';
@@ -37,13 +36,27 @@ function outsideWindow(line: LineFacts, ph: PhRange, facts: FormulaFacts): Findi
   ];
 }
 
-/** What a line holds as the acid that acts, ppm of the formula; the whole line where its names do not say. */
-function asAcidPpm({ material, ppm }: LineFacts): number {
-  const acids = material.composition.flatMap(({ inci, lowPpm }) => {
-    const agent = agentOf(inci);
-    return agent?.acid ? [(lowPpm * acidShare(agent, inci)) / WHOLE_PPM] : [];
-  });
-  return acids.length === 0 ? ppm : ppm * acids.reduce((sum, share) => sum + share, 0);
+/** What a line holds as acids that act, ppm of the formula: at least, and at most where a supplier wrote names into one. */
+interface AsAcid {
+  least: number;
+  most: number;
+}
+
+/** All of the line where its names do not say. */
+function asAcidPpm(line: LineFacts): AsAcid {
+  const named = line.material.composition.flatMap(({ inci }) => [...agentsWithin(inci)]);
+  if (!named.some(({ acid }) => acid)) return { least: line.ppm, most: line.ppm };
+  const acids = agentDoses([line]).filter(({ agent }) => agent.acid);
+  const least = acids.reduce((sum, { ppm }) => sum + ppm, 0);
+  // Names that share one amount cannot all have the whole of it.
+  const most = least + Math.max(0, ...acids.map(({ unsaidPpm }) => unsaidPpm));
+  return { least, most };
+}
+
+function doseWords({ least, most }: AsAcid, active: number): string {
+  const [low, high] = [least, most].map((ppm) => percentText(Math.round(ppm * active)));
+  if (low === high) return `As the acid that is about ${low} of the formula.`;
+  return `As the acid that is ${least > 0 ? `from ${low} to ${high}` : `at most ${high}`} of the formula: its supplier wrote several names into one. Ask for the share of each.`;
 }
 
 function mostlyDissociated(line: LineFacts, ph: PhRange, facts: FormulaFacts): Finding[] {
@@ -51,16 +64,16 @@ function mostlyDissociated(line: LineFacts, ph: PhRange, facts: FormulaFacts): F
   if (!known) return [];
   const active = 1 / (1 + 10 ** (ph.high - known.pKa));
   if (active >= LOWEST_ACTIVE_FRACTION) return [];
-  const dose = asAcidPpm(line) * active;
+  const dose = asAcidPpm(line);
   const asked = { low: null, high: activeUpTo(known.pKa), of: line.material.tradeName };
   const range = known.range ? ' Only a range is recorded for its pKa: the lower end is taken.' : '';
   return [
     {
       ruleId: 'preservative-ph',
-      severity: dose < LOWEST_ACTIVE_PPM ? 'warn' : 'note',
+      severity: dose.least * active < LOWEST_ACTIVE_PPM ? 'warn' : 'note',
       title: `At pH ${ph.high} only ${(active * 100).toPrecision(2)} % of ${line.material.tradeName} (pKa ${known.pKa}) is in its active, undissociated form`,
       lines: [line.lineId],
-      advice: `As the acid that is about ${percentText(Math.round(dose))} of the formula. ${phAdvice(facts, asked, INSTEAD)}${range} ${NOT_PROOF}`,
+      advice: `${doseWords(dose, active)} ${phAdvice(facts, asked, INSTEAD)}${range} ${NOT_PROOF}`,
       source: STEINBERG,
     },
   ];

@@ -129,6 +129,24 @@ describe('dose, not presence', () => {
     expect(benzoate(1.7)[0]).toMatchObject({ severity: 'note' });
   });
 
+  it('of an acid that shares one amount with another name, says that its share must be asked for', () => {
+    const blend = (inci: string, percent: number) =>
+      findingsOf(
+        'preservative-ph',
+        [[make('B', inci, { functions: ['preservative'], figures: { pKa: figure(4.19) } }), percent]],
+        atPh(5.5, 5.5),
+      )[0];
+    // By hand: 1/(1 + 10^1.31) = 4.67 %; of 1 % that is 0.0467 % where all of it is the acid.
+    expect(blend('Benzoic Acid', 1)).toMatchObject({ severity: 'note' });
+    expect(blend('Benzoic Acid', 1)?.advice).toContain('about 0.0467 %');
+    const joined = blend('Benzyl Alcohol (and) Benzoic Acid', 1);
+    expect(joined).toMatchObject({ severity: 'warn' });
+    expect(joined?.advice).toContain('at most 0.0467 % of the formula');
+    expect(joined?.advice).toContain('Ask for the share of each');
+    // Whichever of the two it is, it is the acid or holds as much of it as its salt does (122.12 / 144.11).
+    expect(blend('Benzoic Acid (and) Sodium Benzoate', 1)?.advice).toContain('about 0.0396 %');
+  });
+
   it('takes the cautious end of a lone range, and says so', () => {
     const one = make('R', 'Benzoic Acid', { functions: ['preservative'], figures: { pKa: range(3.5, 5) } });
     expect(findingsOf('preservative-ph', [[one, 0.5]], atPh(4.6, 4.6))[0]?.advice).toContain(
