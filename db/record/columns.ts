@@ -45,15 +45,15 @@ export function columnsOf(fields: Fields): Column[] {
   });
 }
 
-/** What a scalar field holds, from its row. */
-export function fromRow(row: Row, key: string, field: Field, within = ''): unknown {
-  const held = row[columnName(key, field, within)] ?? null;
+/** How a scalar field is read from its row. */
+export function scalarReading(key: string, field: Field, within: string): (row: Row) => unknown {
+  const name = columnName(key, field, within);
   const { kind } = field.shape;
-  if (kind === 'flag') return held === 1;
-  if (kind === 'known') return held === null ? null : held === 1;
+  if (kind === 'flag') return (row) => row[name] === 1;
+  if (kind === 'known') return (row) => ((row[name] ?? null) === null ? null : row[name] === 1);
   // A text that was never written, as in a group that another tool filled in part.
-  if (held === null && (kind === 'line' || kind === 'text')) return '';
-  return held;
+  if (kind === 'line' || kind === 'text') return (row) => row[name] ?? '';
+  return (row) => row[name] ?? null;
 }
 
 export { isScalar };

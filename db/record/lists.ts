@@ -1,6 +1,6 @@
 import type { Field, Fields } from '@core/record/field';
 import type { SqlValue } from '../database';
-import { columnName, columnsOf, fromRow, type Row } from './columns';
+import { columnName, columnsOf, scalarReading, type Row } from './columns';
 
 type Content = Record<string, unknown>;
 
@@ -79,39 +79,48 @@ export function listTables(fields: Fields): ListTable[] {
 /** The rows of the tables beside, by the table's ending. */
 export type ListRows = Record<string, readonly Row[]>;
 
-function groupFrom(row: Row, lists: ListRows, key: string, field: Field, fields: Fields): unknown {
-  const within = columnName(key, field);
+type Reading = (row: Row, lists: ListRows) => unknown;
+
+/** How a group is read: as nothing where nothing of it is there, and it may be nothing. */
+function groupReading(key: string, field: Field, fields: Fields): Reading {
+  const whole = contentReading(fields, columnName(key, field));
+  if (field.blank !== null) return whole;
   const columns = columnsOf({ [key]: field }).map(({ name }) => name);
-  const isNull = field.blank === null && columns.every((name) => (row[name] ?? null) === null);
-  return isNull ? null : contentFrom(row, lists, fields, within);
+  return (row, lists) => (columns.every((name) => (row[name] ?? null) === null) ? null : whole(row, lists));
 }
 
-/** Puts together what a noun holds from its row and the rows of the tables beside; not validated yet. */
-export function contentFrom(row: Row, lists: ListRows, fields: Fields, within = ''): Content {
-  return Object.fromEntries(
-    Object.entries(fields).map(([key, field]) => {
-      const { shape } = field;
-      if (shape.kind === 'group') return [key, groupFrom(row, lists, key, field, shape.fields)];
-      const name = columnName(key, field);
-      if (shape.kind === 'words') {
-        const held = (lists.word ?? []).filter((one) => one.list === name);
-        return [key, held.map((one) => one.word)];
-      }
-      if (shape.kind === 'figures') {
-        const held = lists[name] ?? [];
-        return [
-          key,
-          Object.fromEntries(
-            held.map(({ kind, low, value, high, provenance, source }) => [
-              kind,
-              { low, value, high, provenance, source },
-            ]),
-          ),
-        ];
-      }
-      if (shape.kind === 'rows')
-        return [key, (lists[name] ?? []).map((one) => contentFrom(one, {}, shape.row))];
-      return [key, fromRow(row, key, field, within)];
-    }),
+function fieldReading(key: string, field: Field, within: string): Reading {
+  const { shape } = field;
+  if (shape.kind === 'group') return groupReading(key, field, shape.fields);
+  const name = columnName(key, field);
+  if (shape.kind === 'words')
+    return (_, lists) => (lists.word ?? []).filter((one) => one.list === name).map((one) => one.word);
+  if (shape.kind === 'figures')
+    return (_, lists) =>
+      Object.fromEntries(
+        (lists[name] ?? []).map(({ kind, low, value, high, provenance, source }) => [
+          kind,
+          { low, value, high, provenance, source },
+        ]),
+      );
+  if (shape.kind === 'rows') {
+    const one = contentReading(shape.row, '');
+    return (_, lists) => (lists[name] ?? []).map((row) => one(row, {}));
+  }
+  return scalarReading(key, field, within);
+}
+
+/**
+ * How what a noun holds is put together from its row and the rows of the tables beside; not validated yet. The names of
+ * its columns are worked out once, not record by record.
+ */
+export function contentReading(fields: Fields, within = ''): (row: Row, lists: ListRows) => Content {
+  const readings = Object.entries(fields).map(
+    ([key, field]) => [key, fieldReading(key, field, within)] as const,
   );
+  return (row, lists) => {
+    const content: Content = {};
+    for (const [key, reading] of readings) content[key] = reading(row, lists);
+    return content;
+  };
 }

@@ -1,7 +1,7 @@
 import type { Fields } from '@core/record/field';
 import type { Reader, SqlValue, Writer } from '../database';
 import { columnsOf, type Row } from './columns';
-import { contentFrom, listTables, type ListRows, type ListTable } from './lists';
+import { contentReading, listTables, type ListRows, type ListTable } from './lists';
 
 /** What every record has beside its content. */
 export interface Kept {
@@ -26,6 +26,7 @@ const AT_ONCE = 500;
 export class RecordTable<C extends Kept> {
   readonly #columns;
   readonly #lists: ListTable[];
+  readonly #reading: ReturnType<typeof contentReading>;
   readonly #insert: string;
   readonly #update: string;
 
@@ -35,11 +36,12 @@ export class RecordTable<C extends Kept> {
    */
   constructor(
     readonly table: string,
-    private readonly fields: Fields,
+    fields: Fields,
     private readonly parse: (read: unknown) => C,
   ) {
     this.#columns = columnsOf(fields);
     this.#lists = listTables(fields);
+    this.#reading = contentReading(fields);
     const names = [...OWN, ...this.#columns.map(({ name }) => name)];
     this.#insert = insertInto(table, names);
     this.#update = `UPDATE ${table} SET ${names.slice(1).map((name) => `${name} = ?`)} WHERE id = ?`;
@@ -85,7 +87,7 @@ export class RecordTable<C extends Kept> {
         revision: row.revision,
         createdAt: row.created_at,
         updatedAt: row.updated_at,
-        ...contentFrom(row, Object.fromEntries(own) as ListRows, this.fields),
+        ...this.#reading(row, Object.fromEntries(own) as ListRows),
       });
     });
   }

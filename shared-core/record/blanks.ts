@@ -1,5 +1,5 @@
-import { sameValue } from './canonical';
 import type { Field, Fields } from './field';
+import { same } from './same';
 
 type Content = Record<string, unknown>;
 
@@ -17,13 +17,14 @@ function keptValue(field: Field | undefined, value: unknown): unknown {
 
 /** Leaves out what is blank, in groups and in the rows of lists too. */
 export function withoutBlanks(fields: Fields, content: Content): Content {
-  return Object.fromEntries(
-    Object.entries(content).flatMap(([key, value]) => {
-      const field = fields[key];
-      if (value === undefined || (field && sameValue(value, field.blank))) return [];
-      return [[key, keptValue(field, value)]];
-    }),
-  );
+  const kept: [string, unknown][] = [];
+  for (const key of Object.keys(content)) {
+    const value = content[key];
+    const field = fields[key];
+    if (value === undefined || (field && same(value, field.blank))) continue;
+    kept.push([key, keptValue(field, value)]);
+  }
+  return Object.fromEntries(kept);
 }
 
 function filled(field: Field, value: unknown): unknown {

@@ -6,25 +6,35 @@ export type Json = null | boolean | number | string | readonly Json[] | { readon
  * that say the same have the same text, on every machine (in the manner of RFC 8785, JSON Canonicalization Scheme).
  */
 export function canonicalText(value: unknown): string {
-  return JSON.stringify(ordered(value));
+  return textOf(value) as string;
 }
 
-function ordered(value: unknown): unknown {
-  if (Array.isArray(value)) return value.map(ordered);
-  if (value === null || typeof value !== 'object') return value;
-  const entries = Object.entries(value).filter(([, held]) => held !== undefined);
-  entries.sort(([a], [b]) => (a < b ? -1 : a > b ? 1 : 0));
-  return Object.fromEntries(entries.map(([key, held]) => [key, ordered(held)]));
+/** Keys that are whole numbers come first, by their size: so does JavaScript keep them, and every state was named so. */
+const WHOLE = /^(?:0|[1-9]\d{0,9})$/;
+const LARGEST_INDEX = 2 ** 32 - 2;
+const isIndex = (key: string): boolean => WHOLE.test(key) && Number(key) <= LARGEST_INDEX;
+
+function sortedKeys(value: object): string[] {
+  const keys = Object.keys(value).sort();
+  // Digits come before letters, so that one look tells whether there is such a key.
+  if (keys[0] === undefined || keys[0] >= ':') return keys;
+  const indexes = keys.filter(isIndex).sort((a, b) => Number(a) - Number(b));
+  return [...indexes, ...keys.filter((key) => !isIndex(key))];
 }
 
-/** Whether two values say the same. */
-export function sameValue(a: unknown, b: unknown): boolean {
-  if (a === b) return true;
-  // Most values are told apart without being written out, and a state compares every field with its blank.
-  const isNumber = typeof a === 'number' && typeof b === 'number';
-  if (!isNumber && (!isHolder(a) || !isHolder(b))) return false;
-  if (Array.isArray(a) && Array.isArray(b) && a.length !== b.length) return false;
-  return canonicalText(a) === canonicalText(b);
-}
+/** Text that JSON writes as it is: without quotation marks, backslashes, controls and halves of signs. */
+const NOT_PLAIN = /["\\\u0000-\u001f\ud800-\udfff]/;
+const quoted = (text: string): string => (NOT_PLAIN.test(text) ? JSON.stringify(text) : `"${text}"`);
 
-const isHolder = (value: unknown): boolean => typeof value === 'object' && value !== null;
+/** As JSON writes it, in one pass: a library of thousands is named so, record by record. */
+function textOf(value: unknown): string | undefined {
+  if (typeof value === 'string') return quoted(value);
+  if (typeof value !== 'object' || value === null) return JSON.stringify(value);
+  if (Array.isArray(value)) return `[${value.map((held) => textOf(held) ?? 'null').join(',')}]`;
+  let text = '';
+  for (const key of sortedKeys(value)) {
+    const held = textOf((value as Record<string, unknown>)[key]);
+    if (held !== undefined) text += `${text === '' ? '' : ','}${quoted(key)}:${held}`;
+  }
+  return `{${text}}`;
+}

@@ -1,6 +1,6 @@
 import type { Region } from '../locale/numbers';
-import { sameValue } from './canonical';
 import type { Fields } from './field';
+import { same } from './same';
 import { fieldWords } from './words';
 
 /** A field in which two states differ, in words; `before` or `after` is empty where there was or is nothing to tell. */
@@ -20,7 +20,7 @@ export function fieldDifferences(
 ): FieldDifference[] {
   const [was, is] = [before as Record<string, unknown>, after as Record<string, unknown>];
   return Object.entries(fields).flatMap(([key, field]) => {
-    if (sameValue(was[key], is[key])) return [];
+    if (same(was[key], is[key])) return [];
     return [
       {
         key,

@@ -6,8 +6,11 @@ export function isPlainObject(value: unknown): value is PlainObject {
 }
 
 function sameObjects(one: PlainObject, other: PlainObject): boolean {
-  const keys = new Set([...Object.keys(one), ...Object.keys(other)]);
-  return [...keys].every((key) => same(one[key], other[key]));
+  const held = (of: PlainObject, key: string): unknown => (Object.hasOwn(of, key) ? of[key] : undefined);
+  for (const key of Object.keys(one)) if (!same(one[key], held(other, key))) return false;
+  for (const key of Object.keys(other))
+    if (other[key] !== undefined && !Object.hasOwn(one, key)) return false;
+  return true;
 }
 
 /**

@@ -3,7 +3,7 @@ import { FORMULA } from '@core/formulas/noun';
 import { LIMIT } from '@core/limits/noun';
 import { MATERIAL } from '@core/materials/noun';
 import { Problem } from '@core/problems/problem';
-import { canonicalText, sameValue } from '@core/record/canonical';
+import { canonicalText } from '@core/record/canonical';
 import { fieldDifferences } from '@core/record/differences';
 import { blankContent, flag, line, number, rows, text, words, type Fields } from '@core/record/field';
 import { formatOf, keptText, liftState, type Noun } from '@core/record/noun';
@@ -41,12 +41,40 @@ describe('the one text of a value', () => {
     );
   });
 
+  it('is what JSON writes of it with its keys in order, whatever letters it holds: every state kept so far is named so', () => {
+    const sorted = (value: unknown): unknown => {
+      if (Array.isArray(value)) return value.map(sorted);
+      if (value === null || typeof value !== 'object') return value;
+      const entries = Object.entries(value).sort(([a], [b]) => (a < b ? -1 : a > b ? 1 : 0));
+      return Object.fromEntries(entries.map(([key, held]) => [key, sorted(held)]));
+    };
+    const letters = fc.string({ unit: 'binary' });
+    const whole = fc.oneof(fc.nat(), fc.constantFrom(4_294_967_294, 4_294_967_295)).map(String);
+    const key = fc.oneof(letters, fc.string(), whole, fc.constantFrom('-1', '01', '1.5', 'a9', '', ' 2'));
+    const { held } = fc.letrec<{ held: unknown }>((tie) => ({
+      held: fc.oneof(
+        { maxDepth: 4 },
+        ...[letters, fc.string(), fc.double(), fc.boolean(), fc.constant(null)],
+        ...[fc.array(tie('held'), { maxLength: 4 }), fc.dictionary(key, tie('held'), { maxKeys: 6 })],
+      ),
+    }));
+    fc.assert(
+      fc.property(held, (value) => {
+        expect(canonicalText(value)).toBe(JSON.stringify(sorted(value)));
+      }),
+      { numRuns: 500 },
+    );
+    expect(canonicalText(['\ud800', '\u2028', '\u007f', '"\\\n'])).toBe(
+      '["\\ud800","\u2028","\u007f","\\"\\\\\\n"]',
+    );
+  });
+
   it('tells lists in another order apart, and a key that is left out from one that is null', () => {
-    expect(sameValue([1, 2], [2, 1])).toBe(false);
-    expect(sameValue({ a: undefined }, {})).toBe(true);
-    expect(sameValue({ a: null }, {})).toBe(false);
-    expect(sameValue({}, [])).toBe(false);
-    expect(sameValue('1', 1)).toBe(false);
+    expect(same([1, 2], [2, 1])).toBe(false);
+    expect(same({ a: undefined }, {})).toBe(true);
+    expect(same({ a: null }, {})).toBe(false);
+    expect(same({}, [])).toBe(false);
+    expect(same('1', 1)).toBe(false);
   });
 
   it('orders keys and writes figures as RFC 8785 has them in its example of 3.2.2 and 3.2.3', () => {
