@@ -1,5 +1,11 @@
 import type { ExchangedRecord, LibraryDocument } from '@core/exchange/document';
-import { ancestryOf, type Ancestry, type Relation, type TheirChain } from '@core/merging/ancestry';
+import {
+  ancestryOf,
+  type Ancestry,
+  type Orders,
+  type Relation,
+  type TheirChain,
+} from '@core/merging/ancestry';
 import { recordKey } from '@core/merging/choice';
 import { withWithheld } from '@core/merging/join';
 import { twinKey } from '@core/merging/twins';
@@ -11,6 +17,7 @@ import type { Reader } from '../database';
 import { strippedState } from '../packs/stripped';
 import { contentOfExchanged, kindsOf } from '../exchange/fill';
 import { pastOf, readRecords } from '../exchange/read-document';
+import { readHistory } from '../record/history';
 import { readState, stateOf, type StateRow } from '../record/state';
 import type { AnyRepository } from '../repositories';
 
@@ -69,6 +76,14 @@ function* readOurs(db: Reader, theirs: ReadonlySet<string>): Generator<void, Our
   return { records, byTwinKey, past: pastOf(db) };
 }
 
+/** The states that a record has been in on either side, in order; rarely asked for. */
+function ordersOf({ ours: db, theirs }: EntriesParts, ours: ExchangedRecord, there: ExchangedRecord): Orders {
+  const left = readHistory(db, ours.kind, ours.id).map(({ hash }) => hash);
+  const history = theirs.history.find(({ kind, record }) => kind === there.kind && record === there.id);
+  const leftThere = history?.entries.map(({ state }) => state) ?? [];
+  return { ours: [...left, ours.state], theirs: [...leftThere, there.state] };
+}
+
 /** How a material stands to one that went out without its suppliers; null where that tells no more. */
 function metWithoutWithheld(db: Reader, ours: ExchangedRecord, theirs: TheirChain): Ancestry | null {
   const { kind, id, format } = ours;
@@ -123,7 +138,8 @@ function entryOf(
     past: byHand ? [...record.past, record.state] : record.past,
     present: withheld.length > 0 ? [record.state, shown] : [shown],
   };
-  const plain = ancestryOf({ past: our.past.get(id) ?? [], present: ours && [ours.state] }, chain);
+  const orders = ours ? () => ordersOf(parts, ours, record) : undefined;
+  const plain = ancestryOf({ past: our.past.get(id) ?? [], present: ours && [ours.state] }, chain, orders);
   const met =
     (ours && plain.relation === 'both changed' && metWithoutWithheld(parts.ours, ours, chain)) || null;
   const { relation, base } = met ?? plain;

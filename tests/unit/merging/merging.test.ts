@@ -118,6 +118,24 @@ describe('two libraries that went on from one', () => {
     expect(statesOf(theirs)).toEqual(statesOf(ours));
   });
 
+  it('takes over what the other brought back to how it was, and is not brought back by the other’s older state', async () => {
+    const ours = await emptyLibrary();
+    const id = add(ours, 'material', wax('Larkspur Wax'));
+    const theirs = await copyOf(ours);
+    const noteOf = (engine: Engine): string => read<Material>(engine, 'material', id).notes;
+    edit(theirs, 'material', id, { notes: 'a slip' });
+    mergeInto(ours, documentOf(theirs));
+    expect(noteOf(ours)).toBe('a slip');
+    // Each has been where the other is now: only the order tells that it was taken out again.
+    edit(ours, 'material', id, { notes: '' });
+    expect(relations(theirs, ours)).toEqual({ 'Larkspur Wax': 'theirs newer' });
+    expect(relations(ours, theirs)).toEqual({ 'Larkspur Wax': 'ours newer' });
+    mergeInto(theirs, documentOf(ours));
+    expect(noteOf(theirs)).toBe('');
+    edit(theirs, 'material', id, { notes: 'a slip' });
+    expect(relations(ours, theirs)).toEqual({ 'Larkspur Wax': 'theirs newer' });
+  });
+
   it('loses no state that either has been in', async () => {
     const ours = await emptyLibrary();
     const id = add(ours, 'material', wax('Larkspur Wax'));
