@@ -8,8 +8,10 @@ export interface SqlFacts {
 
 const QUOTED_OR_COMMENT =
   /'(?:[^']|'')*'|"(?:[^"]|"")*"|`(?:[^`]|``)*`|\[[^\]]*\]|--[^\n]*|\/\*[\s\S]*?(?:\*\/|$)/g;
-const UNREPEATABLE =
-  /\brandom(?:blob)?\s*\(|\bcurrent_(?:date|time|timestamp)\b|'now'|\blast_insert_rowid\b|\bchanges\s*\(/i;
+/** Functions of time without a time take the present one: https://www.sqlite.org/lang_datefunc.html */
+export const PRESENT_TIME =
+  /\bcurrent_(?:date|time|timestamp)\b|'now'|\b(?:date|time|datetime|julianday|unixepoch)\s*\(\s*\)|\bstrftime\s*\(\s*'[^']*'\s*\)/i;
+const UNREPEATABLE = /\brandom(?:blob)?\s*\(|\blast_insert_rowid\b|\b(?:total_)?changes\s*\(/i;
 /** These end the transaction behind our back. */
 const ENDS_TRANSACTION = /\bor\s+rollback\b/i;
 
@@ -24,7 +26,7 @@ export function readSql(sql: string): SqlFacts {
   );
   if (/;\s*\S/.test(bare)) throw new Error(`One statement at a time: ${sql}`);
   if (/\?\d|[:@$]\w/.test(bare)) throw new Error(`Parameters are written as plain "?": ${sql}`);
-  if (UNREPEATABLE.test(sql))
+  if (UNREPEATABLE.test(sql) || PRESENT_TIME.test(sql))
     throw new Error(`A replay could not repeat this; bind the value instead: ${sql}`);
   if (ENDS_TRANSACTION.test(bare)) throw new Error(`"OR ROLLBACK" would end the transaction early: ${sql}`);
   return {
