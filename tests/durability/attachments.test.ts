@@ -111,6 +111,15 @@ describe('the weekly check of attachments', () => {
     expect(note?.advice).toContain('Add the original files again');
   });
 
+  it('is not stopped by what somebody else put beside the attachments', async () => {
+    const name = await library.attachments.put(PHOTO);
+    for (const odd of ['ab', 'Thumbs.db', '..a']) writeFileSync(join(folder, 'attachments', odd), 'odd');
+    writeFileSync(`${pathOf(name)}.tmp`, 'odd');
+    writeFileSync(pathOf(name), 'b photo');
+    expect((await notes()).map(({ facts }) => facts.attachments)).toEqual([[name]]);
+    expect(library.status().rewriteProblem).toBeUndefined();
+  });
+
   it('misses the one attachment that a record shows where the folder of attachments is gone', async () => {
     inUse = [{ sha256: 'ab'.repeat(32), words: 'the photo of Moorland Wax' }];
     const [note] = await notes();

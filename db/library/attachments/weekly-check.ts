@@ -1,6 +1,6 @@
 import { join } from 'node:path';
 import { Problem } from '@core/problems/problem';
-import { isMissing, type FileSystem } from '../file/file-system';
+import { errorCode, isMissing, type FileSystem } from '../file/file-system';
 import { sha256Of, writeWholeFile } from '../file/whole-file';
 
 const WEEK_MS = 7 * 86_400_000;
@@ -69,8 +69,18 @@ async function keptIn(fs: FileSystem, folder: string): Promise<string[]> {
   const groups = await fs.readdir(folder).catch(() => []);
   const kept: string[] = [];
   for (const group of groups.filter((name) => name.length === 2))
-    kept.push(...(await fs.readdir(join(folder, group))).filter((name) => NAME.test(name)));
+    kept.push(...(await namesIn(fs, join(folder, group))).filter((name) => NAME.test(name)));
   return kept;
+}
+
+/** What a folder holds; nothing where it is a file that somebody put there, or gone by now. */
+async function namesIn(fs: FileSystem, folder: string): Promise<string[]> {
+  try {
+    return await fs.readdir(folder);
+  } catch (error) {
+    if (errorCode(error) === 'ENOTDIR' || isMissing(error)) return [];
+    throw error;
+  }
 }
 
 /** Says which attachments the disk has damaged or lost, by what shows them. */
