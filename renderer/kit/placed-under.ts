@@ -9,7 +9,8 @@ async function place(field: HTMLElement, panel: HTMLElement): Promise<void> {
     strategy: 'fixed',
     placement: 'bottom-start',
     middleware: [
-      offset(2),
+      // The ring around the field that has the focus stays whole.
+      offset(5),
       flip({ padding: EDGE }),
       shift({ padding: EDGE }),
       size({

@@ -1,6 +1,6 @@
 import { formulaLines, formulaShares } from '../formulas/shares';
 import type { FormulaContent } from '../formulas/formula';
-import { formatMass } from '../locale/mass';
+import { formatMass, formatReadability } from '../locale/mass';
 import { formatPercent } from '../locale/numbers';
 import type { Region } from '../locale/numbers';
 import { Problem } from '../problems/problem';
@@ -75,7 +75,7 @@ function tooSmall(
   const shares = formulaShares(content).byLine;
   const lost = lines.filter((line) => line.targetMg === 0 && (shares.get(line.lineId) ?? 0) > 0);
   if (lost.length === 0) return [];
-  const step = formatMass(plan.readabilityMg, region);
+  const step = formatReadability(plan.readabilityMg, region);
   return [
     `${lost.length === 1 ? 'One line is' : `${lost.length} lines are`} too small for a balance that reads ` +
       `${step}: use a finer balance, a premix, or a larger batch.`,
@@ -135,7 +135,7 @@ export function batchLines(
   if (steps < 1)
     refuse(
       'readabilityMg',
-      `The balance has a readability of ${formatMass(plan.readabilityMg, region)}, coarser than the whole batch of ${formatMass(asked, region)}.`,
+      `The balance has a readability of ${formatReadability(plan.readabilityMg, region)}, coarser than the whole batch of ${formatMass(asked, region)}.`,
       'Choose a finer balance or make a larger batch.',
     );
   const totalMg = steps * plan.readabilityMg;

@@ -92,7 +92,8 @@ function working(
     [
       {
         says: `how far to thin it, so that what is taken reaches the minimum weight of ${grams(minimumMg)} g: at least ${grams(minimumMg)} / ${grams(exactMg)}`,
-        shows: stages.map((stage) => show(stage.parts)).join(' × '),
+        // One mixture is its own product: “5 = 5 parts” would say nothing.
+        shows: stages.length > 1 ? stages.map((stage) => show(stage.parts)).join(' × ') : '',
         result: parts,
         unit: 'parts',
       },

@@ -1,7 +1,8 @@
 import { z } from 'zod';
 import { FORM_KEYS, FORMS, type FormKey } from './all-forms';
 import type { Calculated, Given } from './calculated';
-import { entry, Entries, entryOf, formRow, type Form, type FormField, type FormRow } from './form';
+import { unitWords } from '../locale/words';
+import { entry, Entries, entryOf, formRow, withUnit, type Form, type FormField, type FormRow } from './form';
 
 /** What a form was given; whoever shows or prints its answer computes it anew from this. */
 export const formRequest = z.object({
@@ -21,11 +22,15 @@ export function formOf(key: FormKey): Form {
 export function calculateForm({ form, values, rows }: FormRequest): Calculated {
   const { name, fields, lines, compute } = formOf(form);
   const answer = compute(new Entries(fields, values, lines, rows));
+  const columns = lines?.columns ?? [];
+  const united = (field: FormField): FormField => withUnit(field, fields, values);
+  // A unit that was chosen stands beside the figures that it is of, not by itself.
+  const shown = fields.filter(({ key }) => ![...fields, ...columns].some(({ unitFrom }) => unitFrom === key));
   return {
     title: name,
     given: [
-      ...fields.flatMap((field) => givenOf(field, values)),
-      ...(lines ? rows.map((row, index) => lineOf(lines.one, lines.columns, row, index)) : []),
+      ...shown.flatMap((field) => givenOf(united(field), values)),
+      ...(lines ? rows.map((row, index) => lineOf(lines.one, columns.map(united), row, index)) : []),
     ],
     withheld: [],
     notes: [],
@@ -40,7 +45,9 @@ function wordsOf(field: FormField, values: FormRow): string | number | null {
 
 function givenOf(field: FormField, values: FormRow): Given[] {
   const value = wordsOf(field, values);
-  return value === null || value === '' ? [] : [{ label: field.label, value, unit: field.unit ?? '' }];
+  return value === null || value === ''
+    ? []
+    : [{ label: field.label, value, unit: unitWords(value, field.unit) }];
 }
 
 /** One line of what goes in: "oil 2: Squalane, 40 parts, 35 mPa·s". */
@@ -49,7 +56,7 @@ function lineOf(one: string, columns: readonly FormField[], row: FormRow, index:
     const value = wordsOf(column, row);
     if (value === null || value === '') return [];
     const named = column.words || column.choices ? '' : `${column.label.toLowerCase()} `;
-    return [`${named}${String(value)} ${column.unit ?? ''}`.trim()];
+    return [`${named}${String(value)} ${unitWords(value, column.unit)}`.trim()];
   });
   return { label: `${one} ${index + 1}`, value: parts.join(', '), unit: '' };
 }

@@ -10,6 +10,8 @@ export interface FormField {
   key: string;
   label: string;
   unit?: string;
+  /** The choice of the form that says its unit, where a maker may weigh or measure. */
+  unitFrom?: string;
   min?: number;
   max?: number;
   hint?: string;
@@ -64,6 +66,13 @@ export type FormRow = z.infer<typeof formRow>;
 export function entryOf(field: FormField, values: FormRow): FormEntry {
   const held = values[field.key];
   return held === undefined ? (field.start ?? null) : held;
+}
+
+/** A field with the unit that it has now: its own, or the one that is chosen beside it. */
+export function withUnit(field: FormField, fields: readonly FormField[], values: FormRow): FormField {
+  const chooses = fields.find(({ key }) => key === field.unitFrom);
+  const chosen = chooses && entryOf(chooses, values);
+  return typeof chosen === 'string' ? { ...field, unit: chooses?.choices?.[chosen] ?? chosen } : field;
 }
 
 /** A form's entries as its computing reads them; what is missing is asked for. */

@@ -29,8 +29,8 @@ export function hldAt(system: HldSystem, temperature: number): Worked {
  * @throws Problem `invalid-input` for what is missing or impossible
  */
 export function calculateHld(request: HldRequest, library: Library): HldCalculated {
-  const oilLines = request.oils.map((line) => knownLine(line, 'eacn', library));
-  const surfactantLines = request.surfactants.map((line) => knownLine(line, 'cc', library));
+  const oilLines = request.oils.map((line, index) => knownLine(line, 'eacn', library, index));
+  const surfactantLines = request.surfactants.map((line, index) => knownLine(line, 'cc', library, index));
   const oils = oilMix(oilLines);
   const surfactants = surfactantMix(surfactantLines);
   const system = systemOf(request, oils.worked.value, surfactants.worked.value);

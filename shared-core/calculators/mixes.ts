@@ -29,23 +29,23 @@ export interface Mix {
   coveredPercent: number;
 }
 
-/** Reads a line's value: typed, or the library's figure. Nothing is estimated. */
-export function knownLine(line: MixLine, kind: 'eacn' | 'cc', library: Library): KnownLine {
-  const parts = entered(line.parts, `How much there is of ${line.name || 'a line'}`, 'parts');
+/**
+ * Reads a line's value: typed, or the library's figure. Nothing is estimated.
+ *
+ * @param index its place among the lines, by which one without a name is called: "oil 2"
+ */
+export function knownLine(line: MixLine, kind: 'eacn' | 'cc', library: Library, index = 0): KnownLine {
+  const named = line.name || `${kind === 'eacn' ? 'oil' : 'surfactant'} ${index + 1}`;
+  const parts = entered(line.parts, `How much there is of ${named}`, 'parts');
   if (!(parts >= 0 && Number.isFinite(parts)))
-    throw badInput(
-      `The parts of ${line.name || 'a line'} are negative or no number.`,
-      'Enter zero or more.',
-      'parts',
-    );
+    throw badInput(`The parts of ${named} are negative or no number.`, 'Enter zero or more.', 'parts');
   if (line.materialId === null)
     return {
-      name: line.name || 'unnamed',
+      name: named,
       parts,
       value: line.value,
       molarMass: line.molarMass,
-      source:
-        line.value === null ? null : { text: `${line.name || 'unnamed'}: entered by hand`, basis: 'user' },
+      source: line.value === null ? null : { text: `${named}: entered by hand`, basis: 'user' },
       low: null,
       high: null,
     };

@@ -7,6 +7,11 @@ import { LIMIT_FIELDS } from './fields';
 export const storedLimit = storedShape(LIMIT_FIELDS);
 export type LimitContent = ContentOf<typeof LIMIT_FIELDS>;
 
+/** Whether both ends are given, can be meant, and stand in the wrong order. */
+function areCrossed(low: number | null, high: number | null): boolean {
+  return low !== null && high !== null && high >= 0 && low > high;
+}
+
 /** All that a maker can enter about one: a share where its rule asks one, and ends in their order. */
 export const limitContent = enteredShape(LIMIT_FIELDS).superRefine((limit, context) => {
   const fault = (path: keyof LimitContent, message: string): void =>
@@ -15,8 +20,9 @@ export const limitContent = enteredShape(LIMIT_FIELDS).superRefine((limit, conte
   if (asks && limit.percent === null) fault('percent', 'Give the limit in per cent of the product.');
   if (limit.rule === 'range of the active' && limit.percent === null && limit.minPercent === null)
     fault('percent', 'Give the least or the most of the active, in per cent.');
-  if ((limit.minPercent ?? 0) > (limit.percent ?? 100)) fault('minPercent', 'The least is above the most.');
-  if ((limit.phLow ?? 0) > (limit.phHigh ?? 14)) fault('phLow', 'The lower pH is above the upper one.');
+  // Of an end that is not given, or out of its own bounds, nothing is said of the other.
+  if (areCrossed(limit.minPercent, limit.percent)) fault('minPercent', 'The least is above the most.');
+  if (areCrossed(limit.phLow, limit.phHigh)) fault('phLow', 'The lower pH is above the upper one.');
   if (limit.rule === 'notice' && limit.labelPhrase === '' && limit.condition === '')
     fault('labelPhrase', 'A notice needs the words of the label, or the condition.');
   if (limit.from !== '' && limit.until !== '' && limit.until < limit.from)

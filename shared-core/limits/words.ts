@@ -5,7 +5,10 @@ import type { Limit } from './limit';
 
 /** A share in per cent as it is read: at most five significant digits, or as many as asked, without trailing zeros. */
 export function percentWords(percent: number, digits = 5): string {
-  return `${Number(percent.toPrecision(digits))}\u00a0%`;
+  const rounded = Number(percent.toPrecision(digits));
+  const text = String(rounded);
+  // A trace is read in digits too, never as a power of ten.
+  return `${text.includes('e-') ? rounded.toFixed(20).replace(/0+$/, '') : text}\u00a0%`;
 }
 
 /** What a limit allows, in words: "at most 0.5 % as Benzoic Acid". */

@@ -34,6 +34,11 @@ export function formatMassIn(mg: number, unit: MassUnit, region: Region, readabi
   return formatNumber(value, region, readabilityDigits(readabilityMg, unit));
 }
 
+/** What a balance can read, in the unit that balances show: "0.1 g". @param mg its step */
+export function formatReadability(mg: number, region: Region): string {
+  return `${formatMassIn(mg, 'g', region, mg)}\u00a0g`;
+}
+
 /**
  * A mass with the unit that suits its size: "850 mg", "12.5 g", "2.5 kg".
  * @param mg milligrams

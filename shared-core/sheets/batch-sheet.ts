@@ -1,14 +1,15 @@
 import type { Batch } from '../batches/batch';
 import { outcomeWords, type BatchOutcome } from '../batches/outcome';
+import { recordUnit } from '../batches/record-unit';
 import type { VersionDecision } from '../formulas/decision';
 import type { FormulaVersion } from '../formulas/formula';
 import { formatDate } from '../locale/dates';
 import { withdrawalWords, type Withdrawn } from '../materials/withdrawal';
-import { formatMass, formatMassIn } from '../locale/mass';
+import { formatMass, formatMassIn, formatReadability } from '../locale/mass';
 import { formatNumber, formatPercent } from '../locale/numbers';
 import type { Region } from '../locale/numbers';
 import { smallLinesNodes } from './batch-small-lines';
-import { recordUnit, weighingTables } from './batch-weighing';
+import { weighingTables } from './batch-weighing';
 import { formulaCautions } from './cautions';
 import { withdrawnCaution } from './decision-words';
 import { blanks, HAND_ROW, signatureBlock, tickBoxes, writingLines } from './kit/by-hand';
@@ -43,7 +44,7 @@ function sizeFacts(batch: Batch, region: Region): Fact[] {
       value: formatPercent(batch.overagePpm, region, batch.overagePpm % 10_000 ? undefined : 0),
     },
     { label: 'To weigh in all', value: totalWords(batch, region) },
-    { label: 'Balance readability', value: `${formatMassIn(batch.readabilityMg, 'g', region)} g` },
+    { label: 'Balance readability', value: formatReadability(batch.readabilityMg, region) },
   ];
 }
 

@@ -1,7 +1,8 @@
 import type { Batch } from '../batches/batch';
+import { recordUnit } from '../batches/record-unit';
 import type { FormulaVersion } from '../formulas/formula';
 import { formulaLines, formulaShares } from '../formulas/shares';
-import { formatMassIn, massUnit } from '../locale/mass';
+import { formatMassIn } from '../locale/mass';
 import type { MassUnit } from '../locale/mass';
 import { formatShare, shareDigits } from '../locale/numbers';
 import type { Region } from '../locale/numbers';
@@ -13,11 +14,6 @@ import type { Column } from './kit/tables';
 import { SIZE, SOFT_INK } from './kit/type-scale';
 import { hazardWords } from '../materials/hazards';
 import { inciWords } from '../materials/words';
-
-/** One unit for the whole record, so that nobody reads kg for g: g up to 100 kg, then kg. */
-export function recordUnit(totalMg: number): MassUnit {
-  return totalMg >= 100_000_000 ? 'kg' : massUnit(totalMg) === 'mg' ? 'mg' : 'g';
-}
 
 function columnsOf(unit: MassUnit): Column[] {
   return [

@@ -1,6 +1,7 @@
 import type { Calculated, Given, Result } from '../calculators/calculated';
 import type { Region } from '../locale/numbers';
 import { readableNumber, regionText } from '../locale/readable';
+import { unitWords } from '../locale/words';
 import { NOT_PROOF } from './cautions';
 import { cautionBox } from './kit/caution-box';
 import type { SheetDefinition, SheetNode } from './kit/definition';
@@ -23,7 +24,8 @@ function givenFacts(given: readonly Given[], region: Region) {
 }
 
 function figureOf({ worked, digits }: Result, region: Region): string {
-  return `${readableNumber(worked.value, region, digits)} ${worked.unit}`.trim();
+  const shown = readableNumber(worked.value, region, digits);
+  return `${shown} ${unitWords(shown, worked.unit)}`.trim();
 }
 
 function resultNodes(result: Result, region: Region): SheetNode[] {

@@ -1,7 +1,7 @@
 import type { Trial, TrialSeries } from '../trials/trial-series';
 import { trialRows } from '../trials/trial-rows';
 import { formatDate } from '../locale/dates';
-import { formatMass, formatMassIn } from '../locale/mass';
+import { formatMass, formatMassIn, formatReadability } from '../locale/mass';
 import { formatNumber, type Region } from '../locale/numbers';
 import type { Material } from '../materials/material';
 import { DATA_SHEETS, FIRST_AID, HAZARD_CAUTIONS, NOT_PROOF } from './cautions';
@@ -28,7 +28,7 @@ function grams(mg: number, readabilityMg: number, region: Region): string {
 
 /** A material to weigh: its names, and its hazards or that none is recorded. */
 function materialText(material: Material): string {
-  const hazards = `${material.hazards.length > 0 ? '▲ ' : 'Hazards: '}${hazardWords(material)}`;
+  const hazards = material.hazards.length > 0 ? `▲ ${hazardWords(material)}` : 'no hazards recorded';
   return [material.tradeName, inciWords(material), hazards].join('\n');
 }
 
@@ -91,7 +91,7 @@ export function trialsSheet(
     ...titleBlock(frame, [
       { label: 'Planned', value: formatDate(series.createdAt, region) },
       { label: 'Each batch', value: formatMass(series.batchMg, region) },
-      { label: 'Balance readability', value: formatMass(series.readabilityMg, region) },
+      { label: 'Balance readability', value: formatReadability(series.readabilityMg, region) },
       {
         label: 'Round HLB',
         value: series.targetHlb === null ? '' : formatNumber(series.targetHlb, region, 1),

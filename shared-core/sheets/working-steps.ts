@@ -1,5 +1,6 @@
 import type { Region } from '../locale/numbers';
 import { regionText, workingNumber, workingText } from '../locale/readable';
+import { unitWords } from '../locale/words';
 import { sourcesWords } from '../working/source-words';
 import type { Worked } from '../working/working';
 import type { SheetNode } from './kit/definition';
@@ -16,8 +17,11 @@ export function stepNodes({ steps }: Worked, region: Region): SheetNode[] {
         fontSize: SIZE.body,
         margin: [12, 1, 0, 0],
         text: [
-          { text: `${workingText(step.shows, region)} = ` },
-          { text: `${workingNumber(step.result, region)} ${step.unit}`.trim(), bold: true },
+          ...(step.shows ? [{ text: `${workingText(step.shows, region)} = ` }] : []),
+          {
+            text: `${workingNumber(step.result, region)} ${unitWords(step.result, step.unit)}`.trim(),
+            bold: true,
+          },
         ],
       },
     ],

@@ -10,7 +10,7 @@ const OPENING = '([{';
 const CLOSING: Record<string, string> = { '(': ')', '[': ']', '{': '}' };
 
 /**
- * Counts the atoms of a written formula: "C18H36O2", "Al2(SO4)3", "CuSO4·5H2O", "[Cu(NH3)4]SO4", subscripts
+ * Counts the atoms of a written formula: "C18H36O2", "Al2(SO4)3", "CuSO4·5H2O" or "CuSO4 x 5 H2O", "[Cu(NH3)4]SO4", subscripts
  * and a trailing charge ("Na+", "SO4^2-") included; the charge weighs nothing here.
  *
  * @throws Problem `invalid-input` that names the place or the element at fault
@@ -31,6 +31,8 @@ export function countAtoms(formula: string): AtomCounts {
 function normalise(formula: string): string {
   const text = formula
     .replace(/[₀-₉]/g, (digit) => String(SUBSCRIPTS.indexOf(digit)))
+    // Labels and certificates write the water of a hydrate behind a times sign: "MgSO4 x 7 H2O".
+    .replace(/(?<=\S)\s*[xX×]\s*(?=\d*(?:\.\d+)?\s*H2O(?![a-z0-9]))/g, '·')
     .replace(/\s+/g, '')
     .replace(/½/g, '0.5')
     .replace(/[•∙⋅*]/g, '·')

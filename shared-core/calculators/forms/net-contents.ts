@@ -7,14 +7,20 @@ import type { Entries, Form, FormField } from '../form';
 import { one } from '../result';
 
 const UNIT: FormField = { key: 'unit', label: 'Unit', choices: { g: 'g', mL: 'mL' }, start: 'g' };
-const NOMINAL: FormField = { key: 'nominal', label: 'Contents on the label', min: 5, max: 50_000 };
+const NOMINAL: FormField = {
+  key: 'nominal',
+  label: 'Contents on the label',
+  unitFrom: 'unit',
+  min: 5,
+  max: 50_000,
+};
 const LABEL: FormField = { key: 'label', label: 'Weight on the label', unit: 'g', min: 0 };
 const SAMPLE: FormField = { key: 'n', label: 'Packs in the sample', min: 2, max: 100_000 };
 
-const contents = (caption: string, unit?: string): Form['lines'] => ({
+const contents = (caption: string, unit: Pick<FormField, 'unit' | 'unitFrom'>): Form['lines'] => ({
   one: 'pack',
   caption,
-  columns: [{ key: 'contents', label: 'Net contents', unit, min: 0 }],
+  columns: [{ key: 'contents', label: 'Net contents', ...unit, min: 0 }],
 });
 
 function packLimits(of: Entries): Answer {
@@ -127,7 +133,7 @@ export const NET_CONTENTS_FORMS = {
         start: 'no',
       },
     ],
-    lines: contents('Contents of the packs drawn, in order'),
+    lines: contents('Contents of the packs drawn, in order', { unitFrom: 'unit' }),
     compute: packCheck,
   },
   'lowest-mean': {
@@ -136,7 +142,7 @@ export const NET_CONTENTS_FORMS = {
     fields: [
       NOMINAL,
       UNIT,
-      { key: 'sd', label: 'Standard deviation', min: 0, hint: 'of the sample, in the same unit' },
+      { key: 'sd', label: 'Standard deviation', unitFrom: 'unit', min: 0, hint: 'of the sample' },
       SAMPLE,
       { key: 'confidence', label: 'Confidence, one-sided', unit: '%', min: 50, max: 99.99, start: 99.5 },
     ],
@@ -152,7 +158,7 @@ export const NET_CONTENTS_FORMS = {
     name: 'Check of a sample (US)',
     asks: 'Both tests of 12, 24 or 48 packages: the average, and single packages.',
     fields: [LABEL],
-    lines: contents('Net weights of the packages', 'g'),
+    lines: contents('Net weights of the packages', { unit: 'g' }),
     compute: usCheck,
   },
 } as const satisfies Record<string, Form>;

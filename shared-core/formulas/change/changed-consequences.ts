@@ -110,6 +110,12 @@ function relativeWords(was: Exposed, is: Exposed, region: Region): string {
   return inPercent(relative, region);
 }
 
+/** "higher for 6 of them, lower for 15". */
+function higherLower(more: number, less: number): string {
+  const said = [more > 0 ? `higher for ${more}` : '', less > 0 ? `lower for ${less}` : ''];
+  return `${said.filter(Boolean).join(', ')} of them`;
+}
+
 /** Substances with a margin of safety one by one; of the others how many are more, and how many less. */
 function exposures(before: Consequences, after: Consequences, region: Region): ChangedFigure[] {
   const names = [...new Set([...before.exposure.keys(), ...after.exposure.keys()])].sort();
@@ -126,8 +132,12 @@ function exposures(before: Consequences, after: Consequences, region: Region): C
   }));
   if (more + less === 0) return told;
   const label = 'Exposure to substances without a recorded point of departure';
-  return [...told, { label, before: '', after: `more to ${more}, less to ${less}`, change: '' }];
+  return [...told, { label, before: '', after: higherLower(more, less), change: '' }];
 }
+
+/** What heating takes, in the unit in which it is told beside a formula. */
+const wattHours = ({ heatingKwhPerKg }: Consequences): number | null =>
+  heatingKwhPerKg === null ? null : heatingKwhPerKg * 1000;
 
 function findings(before: Consequences, after: Consequences): ChangedFinding[] {
   const key = ({ ruleId, title }: Consequences['findings'][number]): string => `${ruleId} ${title}`;
@@ -168,11 +178,7 @@ export function changedConsequences(
     range('Solids', before.solidsPercent, after.solidsPercent, region),
     range('Electrolyte', before.electrolytePercent, after.electrolytePercent, region),
     range('Natural origin, with water', before.naturalOrigin, after.naturalOrigin, region),
-    figure('Heating', [before.heatingKwhPerKg, after.heatingKwhPerKg], {
-      digits: 4,
-      unit: '\u00a0kWh/kg',
-      region,
-    }),
+    figure('Heating', [wattHours(before), wattHours(after)], { digits: 1, unit: '\u00a0Wh/kg', region }),
     ...exposures(before, after, region),
   ];
   const same = before.label.join('\n') === after.label.join('\n');

@@ -42,11 +42,13 @@ export const MATERIAL_TERMS = {
   },
   'acid-value': {
     term: 'acid value',
+    also: ['acid number'],
     says: 'Milligrams of potassium hydroxide that neutralise the free acid in 1 g. It says how much base a fatty acid takes.',
     source: USP,
   },
   'saponification-value': {
     term: 'saponification value',
+    also: ['saponification number'],
     says: 'Milligrams of potassium hydroxide that neutralise the acids and split the esters in 1 g.',
     source: USP,
   },

@@ -59,6 +59,20 @@ function faultsOnScreen(opened: string): string[] {
     if (cuts(style.overflowY) && element.scrollHeight > element.clientHeight + 3)
       faults.push(`cut in height: ${said(element)}`);
   }
+  /** A short word is read as one: its letters stand on one line. */
+  const LONGEST_WHOLE = 12;
+  function wholeWords(element: Element): void {
+    for (const node of element.childNodes) {
+      const word = node.nodeType === Node.TEXT_NODE ? (node.textContent?.trim() ?? '') : '';
+      if (word.length < 2 || word.length > LONGEST_WHOLE || /\s/.test(word)) continue;
+      const range = document.createRange();
+      range.selectNodeContents(node);
+      const lines = [...range.getClientRects()].filter((box) => box.width > 0);
+      const [first] = lines;
+      if (first && lines.some((box) => box.top > first.top + first.height / 2))
+        faults.push(`broken within a word: ${said(element)}`);
+    }
+  }
   function placeholder(element: HTMLInputElement): void {
     if (element.value === '' && element.placeholder && element.scrollWidth > element.clientWidth + 1)
       faults.push(`the placeholder “${element.placeholder}” is cut`);
@@ -85,6 +99,15 @@ function faultsOnScreen(opened: string): string[] {
       fixed = style.position === 'fixed';
     }
     return left >= -1 && top >= -1 && right <= width + 1 && bottom <= height + 1;
+  }
+
+  /** Who types to find something sees what is typed: neither its list nor a bar lies over the field. */
+  function fieldInUse(): void {
+    const at = document.activeElement;
+    if (!at?.matches('input[role=combobox][aria-expanded=true]')) return;
+    const { left, top, width: wide, height: high } = at.getBoundingClientRect();
+    const seen = document.elementFromPoint(left + wide / 2, top + high / 2);
+    if (seen !== at) faults.push(`what is typed lies under ${seen ? said(seen) : 'the edge of the window'}`);
   }
 
   function surface(element: Element): void {
@@ -119,6 +142,7 @@ function faultsOnScreen(opened: string): string[] {
   }
 
   documentStays();
+  fieldInUse();
   // Of dialogs that lie over one another the last is on top; those under it were looked at without it.
   const isDialog = (one: Element): boolean => one.matches('[role=dialog]');
   const all = [...document.querySelectorAll(opened)].filter(visible);
@@ -133,7 +157,10 @@ function faultsOnScreen(opened: string): string[] {
       if (!element.matches('input, textarea, select')) scroller(element, style);
     }
     if (element instanceof HTMLInputElement) placeholder(element);
-    else if (hasText(element) && !element.matches('option, textarea, select')) text(element, style);
+    else if (hasText(element) && !element.matches('option, textarea, select')) {
+      text(element, style);
+      wholeWords(element);
+    }
     if (
       element.matches('a[href], button, input, select, textarea, summary, [tabindex="0"]') &&
       !isReached(element)

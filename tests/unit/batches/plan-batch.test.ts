@@ -110,7 +110,7 @@ describe('planning a batch', () => {
   });
 
   it('says so when a line is too small for the balance', () => {
-    expect(batchLines(CREAM, plan(10_000)).cautions[0]).toContain('too small for a balance that reads 100');
+    expect(batchLines(CREAM, plan(10_000)).cautions[0]).toContain('too small for a balance that reads 0.1');
     expect(batchLines(CREAM, plan(2.5 * KG, { readabilityMg: 10 })).cautions).toEqual([]);
   });
 });

@@ -26,7 +26,7 @@ describe('what is said of a plan', () => {
   // 0.002 % of 1 kg is 20 mg: a balance of 0.1 g shows nothing of it, and 8.2 g is the least that it weighs.
   it('counts a line that is lost, one that is moved and one that is light, each in its own sentence', () => {
     expect(cautions(lotion(0.002), 1_000_000, 100)).toEqual([
-      'One line is too small for a balance that reads 100 mg: use a finer balance, a premix, or a larger batch.',
+      'One line is too small for a balance that reads 0.1 g: use a finer balance, a premix, or a larger batch.',
       'One line is moved by more than 1 % when rounded to the balance’s readability.',
       'One line lies below 8.2 g, the least that this balance weighs to within 1 %: use a finer balance, or the premix below.',
     ]);

@@ -53,8 +53,12 @@ describe.each(FORM_KEYS)('the calculation “%s”', (form) => {
 
   it('names all that went in, what stands in a field at first included', () => {
     const { given } = calculateForm(requestOf(form));
-    for (const field of fields.filter((one) => entryOf(one, values) !== null))
+    // A unit that is chosen stands beside the figures that it is of.
+    const units = new Set([...fields, ...(lines?.columns ?? [])].map(({ unitFrom }) => unitFrom));
+    for (const field of fields.filter((one) => entryOf(one, values) !== null && !units.has(one.key)))
       expect(given.map((one) => one.label)).toContain(field.label);
+    for (const field of fields.filter(({ unitFrom }) => unitFrom !== undefined))
+      expect(given.find((one) => one.label === field.label)?.unit).toMatch(/^(g|mL)$/);
     expect(given.filter((one) => lines && one.label.startsWith(`${lines.one} `))).toHaveLength(rows.length);
   });
 

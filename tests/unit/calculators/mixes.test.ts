@@ -115,7 +115,9 @@ describe('a line of a mix', () => {
       source: { text: 'Typed: entered by hand', basis: 'user' },
     });
     expect(knownLine(typed({ value: null }), 'cc', library).source).toBeNull();
-    expect(knownLine(typed({ name: '' }), 'cc', library).name).toBe('unnamed');
+    // As the empty field calls it.
+    expect(knownLine(typed({ name: '' }), 'cc', library, 1).name).toBe('surfactant 2');
+    expect(knownLine(typed({ name: '' }), 'eacn', library).name).toBe('oil 1');
   });
 
   it('picked takes the library’s figure, the middle of a range, and never what stands in its field', () => {

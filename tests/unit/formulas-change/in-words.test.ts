@@ -60,7 +60,7 @@ describe('figures before and after', () => {
       ['Required HLB', '11.2', '10.9', '−0.3'],
       // 11 and 11.04 are both shown as 11.
       ['Oil phase', '20 %', '24.25 %', '+4.25'],
-      ['Heating', '0.05 kWh/kg', '0.0512 kWh/kg', '+0.0012'],
+      ['Heating', '50 Wh/kg', '51.2 Wh/kg', '+1.2'],
     ]);
   });
 
@@ -146,7 +146,12 @@ describe('exposure before and after', () => {
     const before = exposure({ Glycerin: [1, null], Squalane: [2, null], Parfum: [3, null], Aqua: [4, null] });
     const after = exposure({ Glycerin: [2, null], Squalane: [1, null], Aqua: [4, null], Urea: [1, null] });
     expect(told(before, after)).toEqual([
-      ['Exposure to substances without a recorded point of departure', '', 'more to 2, less to 2', ''],
+      [
+        'Exposure to substances without a recorded point of departure',
+        '',
+        'higher for 2, lower for 2 of them',
+        '',
+      ],
     ]);
     expect(told(before, before)).toEqual([]);
   });

@@ -36,6 +36,8 @@ describe('a word by its other name in the trade', () => {
     ['yield value', 'yield-stress'],
     ['batch number', 'lot'],
     ['chelating agent', 'chelator'],
+    ['acid number', 'acid-value'],
+    ['saponification number', 'saponification-value'],
     ['free acid', 'undissociated'],
     ['fragrance allergen', 'allergen'],
     ['Krafft point', 'krafft'],

@@ -72,7 +72,19 @@ describe('what a formula holds, in words', () => {
         expect(Math.abs(written - share)).toBeLessThanOrEqual(0.00051);
       }),
     );
-    expect(percentWords(1e-7)).toBe(nbsp('1e-7 %'));
+  });
+
+  it('is written in digits however small it is, and reads back as it was', () => {
+    expect(percentWords(1e-7)).toBe(nbsp('0.0000001 %'));
+    expect(percentWords(1.2345e-7)).toBe(nbsp('0.00000012345 %'));
+    fc.assert(
+      fc.property(fc.integer({ min: 1, max: 99_999 }), fc.integer({ min: 0, max: 12 }), (digits, power) => {
+        const share = digits / 10 ** power;
+        const written = percentWords(share).replace(/\u00a0%/, '');
+        expect(written).toMatch(/^\d+(\.\d+)?$/);
+        expect(Number(written)).toBeCloseTo(share, 15);
+      }),
+    );
   });
 
   it('names the one substance where each counts by itself, else the group', () => {

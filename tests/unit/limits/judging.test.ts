@@ -239,9 +239,19 @@ describe('what a limit may be', () => {
     [{ minPercent: 2 }, 'The least is above the most.'],
     [{ phLow: 6, phHigh: 5 }, 'The lower pH is above the upper one.'],
     [{ phLow: 14.1 }, 'pH runs from 0 to 14.'],
+    [{ phHigh: -1 }, 'pH runs from 0 to 14.'],
+    [{ phLow: 5, phHigh: -1 }, 'pH runs from 0 to 14.'],
     [{ rule: 'notice', percent: null }, 'A notice needs the words of the label, or the condition.'],
     [{ from: '2027-01-01', until: '2026-12-31' }, 'It ends before it begins.'],
     [{ from: '2026-02-30' }, 'Write the day as year-month-day, such as 2026-07-31.'],
     [{ regions: [] }, 'Say in which region it holds.'],
   ] as [Partial<LimitContent>, string][])('%j: %s', (parts, message) => expect(said(parts)).toBe(message));
+
+  it('is told one fault of one end: an end that cannot be is not also called crossed', () => {
+    for (const parts of [{ phHigh: -1 }, { phLow: 5, phHigh: -1 }, { percent: -0.1 }, { phLow: 14.1 }])
+      expect(
+        limitContent.safeParse({ ...blankLimit('Urea'), percent: 1, regions: ['EU'], source: 's', ...parts })
+          .error?.issues,
+      ).toHaveLength(1);
+  });
 });

@@ -1,7 +1,7 @@
 import { printable, unprintableCharacters, codePointName } from '@core/sheets/printable-text';
 import { SHEETS, sheetFileName, sheetRequest, type SheetKind } from '@core/sheets/requests';
 import { forSharing, sheetName } from '@core/sheets/sharing';
-import { recordUnit } from '@core/sheets/batch-weighing';
+import { recordUnit } from '@core/batches/record-unit';
 import { stepPhases } from '@core/sheets/procedure';
 import type { Offer } from '@core/materials/offer';
 import fc from 'fast-check';

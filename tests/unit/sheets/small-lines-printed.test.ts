@@ -38,7 +38,7 @@ describe('lines to weigh with care, on the batch record', () => {
     const [head, first] = said(version(0.006), KG, 100);
     expect(head).toBe('Lines to weigh with care');
     expect(first).toBe(
-      `${GUM.tradeName}: 60 mg asked for, 100 mg by this balance (+66.7 %), below its minimum weight.`,
+      `${GUM.tradeName}: 0.06 g asked for, 0.1 g by this balance (+66.7 %), below its minimum weight.`,
     );
   });
 
@@ -57,16 +57,29 @@ describe('lines to weigh with care, on the batch record', () => {
   it('write rounding that takes away with a real minus', () => {
     // By hand: 0.024 % of 1 kg are 0.24 g; steps of 0.1 g make it 0.2 g: 0.04 of 0.24 less.
     const rounded = said(version(0.024), KG, 100)[1];
-    expect(rounded).toContain('240 mg asked for, 200 mg by this balance (−16.7 %)');
+    expect(rounded).toContain('0.24 g asked for, 0.2 g by this balance (−16.7 %)');
   });
 
   it('say a material that is gone is, instead of its name', () => {
     const { [GUM.id]: _, ...others } = MATERIALS;
-    expect(said(version(0.006, others), KG, 100)[1]).toMatch(/^Material no longer in the library: 60 mg/);
+    expect(said(version(0.006, others), KG, 100)[1]).toMatch(/^Material no longer in the library: 0\.06 g/);
   });
 
   it('are written with the comma where the region has one', () => {
-    expect(said(version(0.006), KG, 100, 'de-DE')[1]).toContain('100 mg by this balance (+66,7 %)');
+    expect(said(version(0.006), KG, 100, 'de-DE')[1]).toContain(
+      '0,06 g asked for, 0,1 g by this balance (+66,7 %)',
+    );
+  });
+
+  it('say nothing of rounding that moves nothing, and speak of no other unit than grams', () => {
+    // By hand: 0.25 % of 1 kg are 2.5 g, a whole number of steps of 0.1 g, below the 8.2 g that it weighs to 1 %.
+    const words = said(version(0.25), KG, 100);
+    expect(words[1]).toBe(
+      `${GUM.tradeName}: 2.5 g asked for, 2.5 g by this balance, below its minimum weight.`,
+    );
+    expect(words.join('\n')).not.toMatch(/\d\s(mg|kg)\b/);
+    // One mixture is its own product: the first step tells its parts, and no “5 = 5 parts”.
+    expect(words.join('\n')).not.toMatch(/\b(\d+) = \1 parts/);
   });
 
   it('are advised a finer balance where no line can carry a premix', () => {
