@@ -3,6 +3,7 @@ import { editNumber } from '@core/locale/edit-number';
 import { formatMass } from '@core/locale/mass';
 import { formatMoney } from '@core/locale/money';
 import { regionText } from '@core/locale/readable';
+import { count } from '@core/locale/words';
 import { formatNumber, formatPercent, formatShare, type Decimals } from '@core/locale/numbers';
 import type { Currency } from '@core/quantities/money';
 import { useSettings } from './store';
@@ -13,6 +14,8 @@ export function useNumbers() {
   const region = () => settings.current.languageRegion;
   return {
     number: (value: number, digits?: number | Decimals) => formatNumber(value, region(), digits),
+    /** "1 material", "5,000 materials". */
+    count: (many: number, one: string) => count(many, one, region()),
     /** As it stands in a field: without thousands marks. */
     edited: (value: number, mostDigits?: number) => editNumber(value, region(), mostDigits),
     percent: (ppm: number, digits?: number) => formatPercent(ppm, region(), digits),

@@ -2,10 +2,11 @@ import type { Found } from '@core/lists/found';
 import { LONGEST_TEXT } from '@core/lists/query';
 import { foldedWords } from '@core/quantities/fold';
 import { ref, watch, type Ref } from 'vue';
+import { useRoute } from 'vue-router';
 import { answer, service, type InferResponseType } from '../service/client';
 import { beginsWords } from './begins-words';
 import type { Finding } from './finding';
-import { FIRST_PLACES, placesFor } from './places';
+import { commandsOf, FIRST_PLACES, placesFor } from './places';
 import { recordPlace } from './record-place';
 
 /** A record as the finder shows it. */
@@ -101,6 +102,8 @@ function inOrder(records: Found[], places: Finding[], searches: Finding[], words
  * one to what is typed now.
  */
 export function useFinder(text: Ref<string>, isOpen: () => boolean) {
+  const route = useRoute();
+  const here = () => commandsOf(String(route.name ?? ''), String(route.params.id ?? ''));
   const findings = ref<readonly Finding[]>(FIRST_PLACES);
   let latest = 0;
   let underWay: Promise<void> = Promise.resolve();
@@ -121,7 +124,7 @@ export function useFinder(text: Ref<string>, isOpen: () => boolean) {
       wordsFor(typed),
     ]);
     if (mine === latest)
-      findings.value = inOrder(records, placesFor(typed), searchesFor(typed, searches), words);
+      findings.value = inOrder(records, placesFor(typed, here()), searchesFor(typed, searches), words);
   }
   watch(isOpen, (open) => {
     if (open) kept = answer(service.searches.$get()).catch(() => []);

@@ -179,11 +179,25 @@ export const FIRST_PLACES: readonly Finding[] = KNOWN.slice(0, 10).concat(
   KNOWN.filter(({ says }) => ['Settings', 'Using Stillroom', 'Library and backups'].includes(says)),
 );
 
-/** The places and commands that typed words mean, those so called before those known by another name. */
-export function placesFor(typed: string): Finding[] {
-  const called = KNOWN.filter(({ says }) => beginsWords(says, typed));
-  const known = KNOWN.filter(
-    (one) => !called.includes(one) && beginsWords(`${one.says} ${one.words}`, typed),
-  );
+/** What can be done with the record that is open. */
+export function commandsOf(route: string, id: string): Known[] {
+  if (route !== 'formula') return [];
+  const path = `/formulas/${id}`;
+  return [
+    command('Record a version of this formula', { path, query: { do: 'record' } }, 'freeze new version save'),
+    command('Versions of this formula', { path: `${path}/versions` }, 'history approve withdraw compare'),
+    command('Reformulate this formula', { path: `${path}/reformulate` }, 'cheaper without nearest'),
+  ];
+}
+
+/**
+ * The places and commands that typed words mean, those so called before those known by another name.
+ *
+ * @param here what can be done with the record that is open; it comes first
+ */
+export function placesFor(typed: string, here: readonly Known[] = []): Finding[] {
+  const all = [...here, ...KNOWN];
+  const called = all.filter(({ says }) => beginsWords(says, typed));
+  const known = all.filter((one) => !called.includes(one) && beginsWords(`${one.says} ${one.words}`, typed));
   return [...called, ...known];
 }

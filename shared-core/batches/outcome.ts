@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { formatDate } from '../locale/dates';
 import { formatMass } from '../locale/mass';
+import { count } from '../locale/words';
 import { formatNumber, type Region } from '../locale/numbers';
 import { LARGEST_BATCH_MG } from '../quantities/mass';
 import { longText, nameText } from '../quantities/text';
@@ -46,7 +47,7 @@ export function outcomeWords(outcome: BatchOutcome, totalMg: number, region: Reg
     formatDate(finishedOn, region),
     formatMass(obtainedMg, region),
     `${formatNumber(yieldPercent(outcome, totalMg), region, 1)}\u00a0% of what was weighed`,
-    unitsFilled === null ? '' : `${formatNumber(unitsFilled, region)} units`,
+    unitsFilled === null ? '' : count(unitsFilled, 'unit', region),
   ]
     .filter(Boolean)
     .join(', ');

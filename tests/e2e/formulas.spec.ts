@@ -40,7 +40,8 @@ test('a new formula is written by keyboard alone', async ({ page }) => {
   await page.keyboard.press('Enter');
   await expect(page.getByRole('heading', { name: 'Trial milk' })).toBeVisible();
 
-  await page.getByRole('combobox', { name: 'Add a material to phase A' }).focus();
+  // Its first line is asked for, without a way there through the navigation.
+  await expect(page.getByRole('combobox', { name: 'Add a material to phase A' })).toBeFocused();
   await page.keyboard.type('glycerin');
   await expect(page.getByRole('listbox').getByRole('option').first()).toBeVisible();
   await page.keyboard.press('Enter');
@@ -57,6 +58,19 @@ test('a new formula is written by keyboard alone', async ({ page }) => {
   await page.locator('[data-line]').nth(1).getByRole('checkbox').check();
   await expect(page.getByText('Made up to 100 by the q.s. line.')).toBeVisible();
   await expect(footer(page)).toContainText('Saved at');
+
+  // What can be done with the open formula is found by typing too.
+  await page.keyboard.press('Control+k');
+  await page.keyboard.type('record a v');
+  await expect(page.getByRole('option', { name: /^Record a version of this formula/ })).toHaveAttribute(
+    'data-highlighted',
+    '',
+  );
+  await page.keyboard.press('Enter');
+  await expect(page.getByRole('dialog', { name: 'Record a version' })).toBeVisible();
+  await page.keyboard.type('First trial');
+  await page.keyboard.press('Enter');
+  await expect(page.getByText('Version 1 is recorded.')).toBeVisible();
 });
 
 test('Alt with the arrows moves a line within its phase and into the next, and the focus goes along', async ({

@@ -20,7 +20,8 @@ export const UNWANTED: readonly Unwanted[] = [
   { says: /\b(take|bring) back\b/i, instead: 'unarchive, restore, undo' },
   { says: /\bknown from\b/i, instead: 'how known' },
   { says: /\bitem number\b/i, instead: 'item code' },
-  { says: /\b(acid|saponification) number\b/i, instead: 'acid value, saponification value' },
+  // The glossary names it beside the word itself, for those who look for it so.
+  { says: /(?<!value )\b(acid|saponification) number\b/i, instead: 'acid value, saponification value' },
   { says: /\binner phase\b/i, instead: 'internal phase' },
   {
     says: /\bbalance reads\b|reads in steps|what (your|the) balance (can )?reads?\b/i,
