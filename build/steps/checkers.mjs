@@ -5,6 +5,7 @@ const CHECKERS = [
   { program: 'pdftotext', args: ['-v'], package: 'poppler-utils' },
   { program: 'qpdf', args: ['--version'], package: 'qpdf' },
   { program: 'sqlite3', args: ['--version'], package: 'sqlite3' },
+  { program: 'python3', args: ['--version'], package: 'python3' },
   { program: 'soffice', args: ['--version'], package: 'libreoffice-calc' },
 ];
 

@@ -92,6 +92,6 @@ export function writeCsv(
   rows: readonly (readonly string[])[],
   delimiter: ',' | ';' = ',',
 ): string {
-  const data = rows.map((cells) => cells.map(inert));
-  return `\uFEFF${Papa.unparse({ fields: head.map(inert), data }, { newline: '\r\n', delimiter })}\r\n`;
+  const data = [head, ...rows].map((cells) => cells.map(inert));
+  return `\uFEFF${Papa.unparse(data, { newline: '\r\n', delimiter })}\r\n`;
 }
