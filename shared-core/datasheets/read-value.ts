@@ -1,5 +1,5 @@
 import { plain, saysNothing } from '../imports/plain';
-import { lostShareIn, namesOf } from '../imports/names';
+import { readNames } from '../imports/names';
 import { readCell, type ReadingWays } from '../imports/read-cell';
 import { unitOf } from '../imports/target';
 import { targetOf } from '../imports/targets';
@@ -181,8 +181,8 @@ export function valueSaid(key: string, written: string, parts: ValueParts, ways:
   if (saysNothing(text)) return [];
   switch (key) {
     case 'composition': {
-      const names = text.replace(/\s*\bINCI\b:?\s*/g, '');
-      return lostShareIn(names, ways.mark) === null ? compositionSaid(namesOf(names, ways.mark)) : [];
+      const { parts, lost } = readNames(text.replace(/\s*\bINCI\b:?\s*/g, ''), ways.mark);
+      return lost === null ? compositionSaid(parts) : [];
     }
     case 'casNumbers': {
       const found = casNumbersOf(text);

@@ -90,32 +90,30 @@ function namedOf(piece: string, mark: DecimalMark | null): Named {
   return { inci: name.replace(/[\s:,]+$/, ''), share, lost: lostEnds(percent, written) };
 }
 
-const namedIn = (text: string, mark: DecimalMark | null): Named[] =>
-  piecesOf(text)
-    .filter((piece) => !saysNothing(piece))
-    .map((piece) => namedOf(piece, mark));
-
-/** Why a share among the names of a cell cannot be kept; null where all can. */
-export function lostShareIn(text: string, mark: DecimalMark | null): string | null {
-  const one = namedIn(text, mark).find(({ lost }) => lost !== null);
-  return one ? `${one.inci}: ${one.lost}` : null;
-}
-
 /**
  * The INCI names of a cell with their shares in ppm. One name alone is the whole of the material; of several, those
  * without a share may be anything that the others leave. What says only that a name is not known is none, and leaves
  * the others without a claim to be the whole.
  */
-export function namesOf(text: string, mark: DecimalMark | null): InciPart[] {
-  const named = namedIn(text, mark);
+export const namesOf = (text: string, mark: DecimalMark | null): InciPart[] => readNames(text, mark).parts;
+
+/** As {@link namesOf}, with why a share among them cannot be kept; null where all can. */
+export function readNames(
+  text: string,
+  mark: DecimalMark | null,
+): { parts: InciPart[]; lost: string | null } {
+  const pieces = piecesOf(text);
+  const named = pieces.filter((piece) => !saysNothing(piece)).map((piece) => namedOf(piece, mark));
   const told = named.reduce((sum, { share }) => sum + (share?.[0] ?? 0), 0);
-  const alone = piecesOf(text).length === 1;
+  const alone = pieces.length === 1;
   const rest = alone ? WHOLE_PPM : Math.max(0, WHOLE_PPM - told);
-  return named.map(({ inci, share }) => ({
+  const parts = named.map(({ inci, share }) => ({
     inci,
     lowPpm: share?.[0] ?? (alone ? WHOLE_PPM : 0),
     highPpm: share?.[1] ?? rest,
   }));
+  const lost = named.find((one) => one.lost !== null);
+  return { parts, lost: lost ? `${lost.inci}: ${lost.lost}` : null };
 }
 
 /** Whether some of several names came without a share. */

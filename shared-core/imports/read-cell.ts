@@ -3,7 +3,7 @@ import { MG_PER_KG } from '../quantities/mass';
 import { lostShare, ppmFromPercent } from '../quantities/share';
 import { cellText, isDate, isError, type Cell } from '../tables/table';
 import { currencyOf, dateOf, moneyOf, type DayOrder } from './money-and-dates';
-import { lostEnds, lostShareIn, namesOf, shareEnds } from './names';
+import { lostEnds, readNames, shareEnds } from './names';
 import { plain, saysNothing } from './plain';
 import { quantityOf, type DecimalMark, type Quantity } from './quantity';
 import { unitOf, type Target } from './target';
@@ -94,12 +94,11 @@ function amountIn(cell: Cell, target: Target, headed: string, ways: ReadingWays)
 }
 
 function namesIn(text: string, target: Target, mark: DecimalMark | null): CellReading {
-  const lost = lostShareIn(text, mark);
+  const { parts, lost } = readNames(text, mark);
   if (lost !== null) return refused(lost);
-  const names = namesOf(text, mark);
-  if (target.key !== 'allergens') return { ok: true, value: names };
+  if (target.key !== 'allergens') return { ok: true, value: parts };
   // The most that a range allows: an allergen is told from the amount that may be there.
-  return { ok: true, value: names.map(({ inci, highPpm }) => ({ inci, ppm: highPpm })) };
+  return { ok: true, value: parts.map(({ inci, highPpm }) => ({ inci, ppm: highPpm })) };
 }
 
 /** The words of a cell: those of limits hold commas and “and” themselves, so that what is one of them stays whole. */

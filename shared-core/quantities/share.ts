@@ -20,13 +20,16 @@ export function ppmFromPercent(percent: number): number {
 export const isFiner = (percent: number): boolean =>
   Math.abs(percent * 10_000 - ppmFromPercent(percent)) > 1e-6;
 
+/** One part per million: nothing that is there is kept as less. */
+const LEAST_PERCENT = 0.0001;
+
 /**
  * Why a share cannot be kept, where it is so small that it would be kept as none; null for every other.
  * @param percent the share in per cent
  * @param written as it stands where it comes from
  */
 export function lostShare(percent: number, written: string): string | null {
-  if (percent <= 0 || ppmFromPercent(percent) > 0) return null;
+  if (percent <= 0 || percent >= LEAST_PERCENT || ppmFromPercent(percent) > 0) return null;
   return `“${written}” is less than can be kept: shares are kept to 0.0001 %, and it would become 0. Write 0.0001 % or more, or 0.`;
 }
 

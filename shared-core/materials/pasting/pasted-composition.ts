@@ -1,5 +1,5 @@
 import { pastedTable } from '../../formulas/pasting/pasted-table';
-import { lostEnds, lostShareIn, namesOf, shareEnds } from '../../imports/names';
+import { lostEnds, readNames, shareEnds } from '../../imports/names';
 import { decimalMarkOf, quantityOf, type DecimalMark } from '../../imports/quantity';
 import { inUnit } from '../../imports/units';
 import { ppmFromPercent, WHOLE_PPM } from '../../quantities/share';
@@ -89,9 +89,8 @@ export function pastedComposition(text: string): PastedComposition {
   const mark = decimalMarkOf(counted.flatMap(({ shares }) => shares));
   if (counted.length === 0) {
     const names = named.map(({ name }) => name).join('; ');
-    const lost = lostShareIn(names, mark);
+    const { parts, lost } = readNames(names, mark);
     if (lost !== null) return { ok: false, message: lost };
-    const parts = namesOf(names, mark);
     return parts.length > 0
       ? { ok: true, parts }
       : { ok: false, message: 'What was pasted holds no INCI name.' };

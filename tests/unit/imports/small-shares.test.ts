@@ -1,7 +1,7 @@
 import { pastedComposition } from '@core/materials/pasting/pasted-composition';
 import { pastedLines, pastedShares, type AmountMeaning } from '@core/formulas/pasting/pasted-lines';
 import { amountOf } from '@core/formulas/pasting/pasted-table';
-import { lostShareIn, namesOf } from '@core/imports/names';
+import { namesOf, readNames } from '@core/imports/names';
 import { readCell } from '@core/imports/read-cell';
 import { targetOf } from '@core/imports/targets';
 import type { PageText } from '@core/datasheets/lines';
@@ -102,7 +102,7 @@ describe('a share that is too small to be kept', () => {
       message: expect.stringMatching(/^Retinol: “1E-05 %” is less than can be kept/) as string,
     });
     expect(read('allergens', 'Linalool 0.1 ppm')).toEqual(lost('0.1 ppm'));
-    expect(lostShareIn('Aqua (99.9 %); Retinol (0.1 %)', '.')).toBeNull();
+    expect(readNames('Aqua (99.9 %); Retinol (0.1 %)', '.').lost).toBeNull();
   });
 
   it('is refused in a pasted composition, whole rows and names alone', () => {
