@@ -24,7 +24,7 @@ export interface HistoryEntry {
 }
 
 /** Edits of one author that follow each other this closely are one sitting, but none lasts longer than that. */
-const PAUSE_MS = 20 * 60_000;
+export const PAUSE_MS = 20 * 60_000;
 const LONGEST_MS = 4 * 3_600_000;
 
 interface Sitting {

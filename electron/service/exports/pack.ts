@@ -8,6 +8,7 @@ import { materialRecords } from '@db/materials/materials';
 import { putState } from '@db/record/state';
 import { readSettings } from '@db/settings/settings';
 import type { ServiceContext } from '../context';
+import { keepOngoing } from '../record/keep-ongoing';
 import { writeExport, type ExportJob } from './job';
 
 const AT_ONCE = 50;
@@ -29,6 +30,7 @@ async function ofLibrary(context: ServiceContext, request: PackRequest | null) {
 
 /** The whole library as a document. */
 export async function wholeLibrary(context: ServiceContext, signal: AbortSignal): Promise<Uint8Array> {
+  await keepOngoing(context);
   return run(context, { kind: 'document', ...(await ofLibrary(context, null)) }, signal);
 }
 

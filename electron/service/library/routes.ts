@@ -8,6 +8,7 @@ import { Hono } from 'hono';
 import { z } from 'zod';
 import type { ServiceContext } from '../context';
 import { validBody, validQuery } from '../problems/validated';
+import { keepOngoing } from '../record/keep-ongoing';
 import { folderName } from './folder-name';
 import { backupHolds } from './backup-holds';
 import { listFolders } from './folder-list';
@@ -217,6 +218,8 @@ export function libraryRoutes(context: ServiceContext) {
     })
     .post('/copy', validBody(copying), async (c) => {
       const folder = join(context.session.places.documents, folderName(c.req.valid('json').name));
+      // What cannot be written is copied all the same: a copy may be what saves it.
+      await keepOngoing(context).catch(() => undefined);
       await context.session.current().library.saveCopyAs(folder);
       context.session.places.remember(folder, context.now().toISOString());
       return c.json(libraryStatus(context));

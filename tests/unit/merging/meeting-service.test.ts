@@ -241,6 +241,34 @@ describe('a library as a document', () => {
     expect(plain(again)).toEqual(plain(json));
   });
 
+  it.each(['a document', 'a saved copy'])(
+    'that leaves as %s in the middle of a sitting is what both went on from',
+    async (how) => {
+      const ours = await serviceWith('demonstration');
+      const [one] = await materialsOf(ours);
+      await change(ours, one!.id, { notes: 'begun' });
+      let theirs: Of;
+      if (how === 'a document') {
+        theirs = await serviceWith('empty');
+        const { body } = await meetFile(theirs, await bytesFrom(ours, '/exports/library', {}));
+        await theirs.ask('POST', `/meetings/${body.id}/beside`, { name: 'Colleague' });
+      } else {
+        expect((await ours.ask('POST', '/library/copy', { name: 'Colleague' })).status).toBe(200);
+        theirs = await serviceWith('none');
+        await theirs.session.open(join(ours.folder, 'documents', 'Colleague'));
+      }
+      // The same sitting goes on here; there, somebody begins another.
+      await change(ours, one!.id, { notes: 'begun, and done' });
+      await change(theirs, one!.id, { appearance: 'ivory' });
+      const { body: met } = await meetFile(theirs, await bytesFrom(ours, '/exports/library', {}));
+      expect(met.relations).toMatchObject({ 'both changed': 1, 'theirs newer': 0, new: 0 });
+      await theirs.ask('POST', `/meetings/${met.id}/apply`, NONE);
+      expect((await theirs.ask<Material>('GET', `/materials/${one!.id}`)).body).toMatchObject({
+        ...{ notes: 'begun, and done', appearance: 'ivory' },
+      });
+    },
+  );
+
   it('is refused in words where a record names another that is not in it', async () => {
     const of = await serviceWith('demonstration');
     const whole = JSON.parse(strFromU8(await bytesFrom(of, '/exports/library', {}))) as {
