@@ -163,6 +163,9 @@ const touches = (all: readonly Edit[], place: string): boolean =>
 const everBeen = ({ records, states }: LibraryDocument): Set<string> =>
   new Set([...records.map(({ state }) => state), ...states.map(({ hash }) => hash)]);
 
+const wentBack = (engine: Engine): boolean =>
+  documentOf(engine).records.some(({ state, past }) => past.includes(state));
+
 describe('merging two libraries that went on from one', () => {
   it('equals doing what both did, in either order, where they do not clash; and is the same from either side', async () => {
     const of = await ancestor();
@@ -220,6 +223,8 @@ describe('merging two libraries that went on from one', () => {
     await fc.assert(
       fc.asyncProperty(edits, edits, edits, async (mine, other, later) => {
         const [ours, theirs] = [await done(of, mine), await done(of, other)];
+        // Who goes back to where both had been before they met leaves nothing by which to tell when that was.
+        fc.pre(![ours, theirs].some(wentBack));
         const { engine: here } = await merged(ours, theirs);
         const once = documentOf(here);
         const again = await merged(here, theirs);
