@@ -1,6 +1,7 @@
 import { onBeforeUnmount, onMounted } from 'vue';
 import { useRouter } from 'vue-router';
 import { printHere } from '../sheets/print-command';
+import { focusContent } from './focus-content';
 import { usePalette } from './palette-store';
 
 /** The keys that work everywhere. Each is listed in the palette beside its command. */
@@ -26,10 +27,10 @@ export function useKeys(): void {
       if (!printHere()) palette.show('print');
     } else if (event.key === 'F1') {
       event.preventDefault();
-      void router.push({ name: 'help' });
+      void router.push({ name: 'help' }).then(() => focusContent(true));
     } else if (event.altKey && !command && go[event.key]) {
       event.preventDefault();
-      void router.push(go[event.key] ?? '/');
+      void router.push(go[event.key] ?? '/').then(() => focusContent(true));
     }
   }
   onMounted(() => window.addEventListener('keydown', pressed));

@@ -61,6 +61,7 @@ test('a new formula is written by keyboard alone', async ({ page }) => {
 
   // What can be done with the open formula is found by typing too.
   await page.keyboard.press('Control+k');
+  await expect(page.getByRole('combobox', { name: 'Find anything' })).toBeFocused();
   await page.keyboard.type('record a v');
   await expect(page.getByRole('option', { name: /^Record a version of this formula/ })).toHaveAttribute(
     'data-highlighted',

@@ -47,3 +47,30 @@ test('Ctrl+P opens the sheet of what is on the screen; where there is none it li
   await page.keyboard.press('Control+p');
   await expect(page.getByRole('dialog', { name: 'Raw-material specification' })).toBeVisible();
 });
+
+test('where one goes by keys the keys go on, past the navigation', async ({ page, stillroom }) => {
+  await page.goto(`${stillroom.host.origin}/#/`);
+  await page.getByRole('heading', { level: 1 }).waitFor();
+  await page.keyboard.press('Alt+3');
+  await expect(page.getByRole('heading', { name: 'Emulsion bench' })).toBeVisible();
+  await expect(page.locator('#main')).toBeFocused();
+  await page.keyboard.press('Tab');
+  await expect(page.locator('#main :focus')).toHaveCount(1);
+
+  await page.keyboard.press('Control+k');
+  await expect(page.getByRole('combobox', { name: 'Find anything' })).toBeFocused();
+  await page.keyboard.type('plan a b');
+  await page.keyboard.press('Enter');
+  await expect(page.getByRole('heading', { name: 'Plan a batch' })).toBeVisible();
+  await expect(page.locator('#main')).toBeFocused();
+
+  // Who pressed a link of the navigation stays at it, and what asks for something has the focus itself.
+  await page.getByRole('link', { name: 'Formulas', exact: true }).click();
+  await expect(page.getByRole('heading', { name: 'Formulas', exact: true, level: 1 })).toBeVisible();
+  await expect(page.getByRole('link', { name: 'Formulas', exact: true })).toBeFocused();
+  await page.keyboard.press('Control+k');
+  await expect(page.getByRole('combobox', { name: 'Find anything' })).toBeFocused();
+  await page.keyboard.type('start a f');
+  await page.keyboard.press('Enter');
+  await expect(page.getByRole('dialog', { name: 'New formula' }).getByLabel('Name')).toBeFocused();
+});
