@@ -4,6 +4,7 @@ import { fillBlanks } from '@core/record/blanks';
 import { liftState } from '@core/record/noun';
 import { ZodError } from 'zod';
 import type { Writer } from '../database';
+import { insertIssue } from '../record/issues';
 import type { Kept } from '../record/record-table';
 import { todaysFormat } from './content';
 import { RECORD_KINDS, type RecordKinds } from '../repositories';
@@ -78,6 +79,10 @@ export function* fillFromDocument(tx: Writer, document: LibraryDocument): Genera
   for (const batch of document.batches) {
     writeBatch(tx, batch);
     if ((count += 1) % AT_ONCE === 0) yield;
+  }
+  for (const { state, ...issue } of document.issues) {
+    const id = ids.get(state);
+    if (id !== undefined) insertIssue(tx, issue, id);
   }
   for (const { name, last } of document.numbers)
     tx.run('INSERT INTO sequence (name, last) VALUES (?, ?)', name, last);

@@ -7,6 +7,7 @@ import {
 import { readSettings } from '../settings/settings';
 import type { Reader } from '../database';
 import { attachmentsInUse } from '../record/attachments-in-use';
+import { readIssues } from '../record/issues';
 import { stateOf } from '../record/state';
 import { RECORD_KINDS } from '../repositories';
 import { contentOfRecord } from './content';
@@ -105,6 +106,7 @@ export function* readDocument(
     })),
     versions: readExchangedVersions(db),
     batches: readExchangedBatches(db),
+    issues: readIssues(db),
     numbers: db.all('SELECT name, last FROM sequence ORDER BY name'),
     attachments: namedOnce(attachmentsInUse(db)),
   };

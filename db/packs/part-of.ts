@@ -67,6 +67,7 @@ export function partOf(document: LibraryDocument, request: PackRequest): Library
       materials: version.materials.map(({ state, revision }) => ({ state: shown(state), revision })),
     })),
     batches,
+    issues: [],
     numbers: [],
     attachments: document.attachments.filter(({ sha256 }) => used.has(sha256)),
   };

@@ -9,12 +9,40 @@ interface Issue {
   hash: string;
 }
 
+/** A state that was issued on paper, by its hash. */
+interface IssueOf extends Pick<Doing, 'at' | 'by'> {
+  kind: string;
+  record: string;
+  n: number;
+  state: string;
+}
+
 function lastIssue(db: Reader, kind: string, record: string): Issue | undefined {
   return db.get<Issue>(
     `SELECT i.n, s.hash FROM issue i JOIN state s ON s.id = i.state
      WHERE i.kind = ? AND i.record = ? ORDER BY i.n DESC LIMIT 1`,
     kind,
     record,
+  );
+}
+
+/** Every issue, by record and number, with the hash of the state that was issued. */
+export function readIssues(db: Reader): IssueOf[] {
+  return db.all<IssueOf>(
+    `SELECT i.kind, i.record, i.n, s.hash AS state, i.at, i.by FROM issue i JOIN state s ON s.id = i.state
+     ORDER BY i.kind, i.record, i.n`,
+  );
+}
+
+/** Writes an issue of a state that is kept already, by its number in this library. */
+export function insertIssue(
+  tx: Writer,
+  { kind, record, n, at, by }: Omit<IssueOf, 'state'>,
+  state: number,
+): void {
+  tx.run(
+    'INSERT INTO issue (kind, record, n, state, at, by) VALUES (?, ?, ?, ?, ?, ?)',
+    ...[kind, record, n, state, at, by],
   );
 }
 
@@ -37,9 +65,7 @@ export function issueNow<C extends object>(
   const known = issueOf(tx, noun, record);
   if (known !== null) return known;
   const n = (lastIssue(tx, noun.kind, record.id)?.n ?? 0) + 1;
-  tx.run(
-    'INSERT INTO issue (kind, record, n, state, at, by) VALUES (?, ?, ?, ?, ?, ?)',
-    ...[noun.kind, record.id, n, putState(tx, noun, record.id, noun.read(record)), at, by],
-  );
+  const state = putState(tx, noun, record.id, noun.read(record));
+  insertIssue(tx, { kind: noun.kind, record: record.id, n, at, by }, state);
   return n;
 }

@@ -47,6 +47,15 @@ const exchangedHistory = z.object({
 });
 export type ExchangedHistory = z.infer<typeof exchangedHistory>;
 
+const exchangedIssue = z.object({
+  kind: z.string(),
+  record: z.string(),
+  n: z.int().min(1),
+  state: hash,
+  at: z.string(),
+  by: z.string(),
+});
+
 const exchangedVersion = z.object({
   id,
   formulaId: id,
@@ -100,6 +109,10 @@ export const libraryDocument = z.object({
   states: z.array(exchangedState),
   versions: z.array(exchangedVersion),
   batches: z.array(exchangedBatch),
+  issues: z
+    .array(exchangedIssue)
+    .default([])
+    .describe('The states that were issued on paper, each with the number of its issue.'),
   numbers: z.array(z.object({ name: z.string(), last: z.int().min(0) })),
   attachments: z.array(z.object({ sha256, of: z.string() })),
 });

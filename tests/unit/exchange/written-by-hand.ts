@@ -24,7 +24,7 @@ export function formulaWith(ppm: number): string {
       record('material', material.id, blankMaterial('Larkspur Oil', 'Limnanthes Alba Seed Oil')),
       record('formula', nextId(), { ...formula, archived: false }),
     ],
-    ...{ history: [], states: [], versions: [], batches: [], numbers: [], attachments: [] },
+    ...{ history: [], states: [], versions: [], batches: [], issues: [], numbers: [], attachments: [] },
   });
 }
 
