@@ -164,6 +164,20 @@ describe('the log of an open library', () => {
     );
   });
 
+  it('keeps a zero behind a record that would fill the file to its last byte', () => {
+    const log = installed();
+    const start = log.length;
+    // Framed, a record is longer than what it says, by as much as this one.
+    const frame = recordAfter(START, '').bytes.length;
+    const room = lengthWithRoom(start) - start;
+    const exact = recordAfter(START, 'x'.repeat(room - frame - String(room).length + 2));
+    expect(start + exact.bytes.length).toBe(lengthWithRoom(start));
+    log.append(exact);
+    expect(readFileSync(path).at(-1)).toBe(0);
+    expect(said().says).toHaveLength(1);
+    log.close();
+  });
+
   it('takes nothing once it is full, and says so; what it holds stands', async () => {
     const log = installed(quickDisk(), undefined, encodeHeader(START).length + 400);
     const first = recordAfter(START, 'x'.repeat(150));
@@ -230,13 +244,18 @@ describe('the log of an open library', () => {
 
 describe('the room of a log', () => {
   it('is always some, never less for a longer log, and never more than a megabyte and a block', () => {
+    // Of any length, and of whole blocks.
+    const length = fc.oneof(
+      fc.nat(5_000_000),
+      fc.nat(20).map((blocks) => blocks * 64 * 1024),
+    );
     fc.assert(
-      fc.property(fc.nat(5_000_000), fc.nat(100_000), (length, more) => {
-        const room = lengthWithRoom(length) - length;
+      fc.property(length, fc.nat(100_000), (held, more) => {
+        const room = lengthWithRoom(held) - held;
         expect(room).toBeGreaterThan(0);
         expect(room).toBeLessThanOrEqual(1024 * 1024 + 64 * 1024);
-        expect(lengthWithRoom(length) % (64 * 1024)).toBe(0);
-        expect(lengthWithRoom(length + more)).toBeGreaterThanOrEqual(lengthWithRoom(length));
+        expect(lengthWithRoom(held) % (64 * 1024)).toBe(0);
+        expect(lengthWithRoom(held + more)).toBeGreaterThanOrEqual(lengthWithRoom(held));
       }),
     );
   });
