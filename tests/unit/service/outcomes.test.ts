@@ -2,7 +2,7 @@ import { outcomeWords, yieldPercent, type BatchOutcome } from '@core/batches/out
 import type { Batch } from '@core/batches/batch';
 import type { BatchRow } from '@core/batches/list';
 import type { ListPage } from '@core/lists/query';
-import { expect, it } from 'vitest';
+import { afterEach, expect, it, vi } from 'vitest';
 import { readPdf } from '../sheets/read-pdf';
 import { serviceWith } from './service-fixture';
 
@@ -10,6 +10,8 @@ interface Told {
   batch: Batch;
   outcomes: BatchOutcome[];
 }
+
+afterEach(() => vi.useRealTimers());
 
 it('tells what came of a batch, keeps what was told before, and prints the last', async () => {
   const { ask, service } = await serviceWith('demonstration');
@@ -50,4 +52,22 @@ it('refuses a day to come, nothing obtained, and nobody who recorded it', async 
   }
   const nowhere = await ask('POST', '/batches/0195c7a0-0000-7000-8000-000000000001/outcomes', good);
   expect(nowhere.status).toBe(404);
+});
+
+it('holds the correction that was written down last, although the clock was set back before it', async () => {
+  const { ask } = await serviceWith('demonstration');
+  const [batch] = (await ask<ListPage<BatchRow>>('GET', '/batches?state=planned')).body.rows;
+  const path = `/batches/${batch?.id ?? ''}`;
+  const outcome = { finishedOn: '2026-09-10', unitsFilled: null, by: 'A. Maker', remarks: '' };
+  vi.useFakeTimers({ toFake: ['Date'] });
+  for (const [moment, obtainedMg] of [
+    ['2026-09-11T10:00:00.000Z', 1000],
+    ['2026-09-11T09:00:00.000Z', 2000],
+    ['2026-09-11T08:00:00.000Z', 3000],
+  ] as const) {
+    vi.setSystemTime(new Date(moment));
+    expect((await ask('POST', `${path}/outcomes`, { ...outcome, obtainedMg })).status).toBe(201);
+  }
+  const { outcomes } = (await ask<Told>('GET', path)).body;
+  expect(outcomes.map(({ obtainedMg }) => obtainedMg)).toEqual([1000, 2000, 3000]);
 });
