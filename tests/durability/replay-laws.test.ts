@@ -216,6 +216,29 @@ describe('what is saved of a damaged log', () => {
     );
   });
 
+  it('ends before a change that cannot be repeated, on which all that follows builds', async () => {
+    const add = (id: string): LoggedStatement[] => [['INSERT INTO jar (id, name) VALUES (?, ?)', id, id]];
+    const { bytes } = written([add('a'), add('b'), add('c')]);
+    await beside((other) => {
+      other.run('INSERT INTO jar (id, name) VALUES (?, ?)', 'b', 'there already');
+      expect(salvageLog(other, readMeta(other)!, bytes, SHA)).toMatchObject({ taken: 1, left: 2 });
+      expect(other.all('SELECT id, name FROM jar ORDER BY id')).toEqual([
+        { id: 'a', name: 'a' },
+        { id: 'b', name: 'there already' },
+      ]);
+    });
+  });
+
+  it('takes no change whose number does not follow, though its check does', async () => {
+    const header = encodeHeader({ libraryId: ID, ...START, fileSha256: SHA });
+    const skipping = encodeRecord({ ...START, sequence: 5 }, AT, [['DELETE FROM jar WHERE id = ?', 'a']]);
+    const bytes = withRoom(Buffer.concat([header, skipping.bytes]));
+    expect(() => decodeLog(bytes)).toThrow(/change 1 is missing/);
+    await beside((other) =>
+      expect(salvageLog(other, readMeta(other)!, bytes, SHA)).toMatchObject({ taken: 0, left: 1 }),
+    );
+  });
+
   it('of an undamaged one is all of it', async () => {
     await ofAll(10, async ({ bytes, states, starts }) => {
       await beside((other) => {
