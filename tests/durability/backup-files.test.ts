@@ -107,6 +107,7 @@ describe('the backups in a folder', () => {
   });
 
   it('are whole or not there, at whichever call the disk fails while one is made', async () => {
+    let read = false;
     for (let call = 1; call <= 14; call += 1)
       for (const kind of ['ENOSPC', 'EIO', 'half-then']) {
         const disk = new FaultyFileSystem();
@@ -116,8 +117,14 @@ describe('the backups in a folder', () => {
         disk.disarm();
         for (const { name } of await listBackups(fs, folder))
           expect(readFileSync(join(folder, name)), `${kind} at ${call}`).toEqual(Buffer.from(bytes));
-        if (made instanceof Error) for (const name of readdirSync(folder)) rmSync(join(folder, name));
+        if (!(made instanceof Error)) continue;
+        // What could not be read again is not counted, nor left there.
+        const isRead = disk.calls[call - 1] === 'readFile';
+        if (isRead) expect(await listBackups(fs, folder), `${kind} at ${call}`).toEqual([]);
+        read ||= isRead;
+        for (const name of readdirSync(folder)) rmSync(join(folder, name));
       }
+    expect(read).toBe(true);
   });
 
   it('that cannot be removed are tried again, and are no reason to keep others', async () => {

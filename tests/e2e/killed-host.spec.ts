@@ -35,7 +35,16 @@ function document(): Uint8Array {
   const whole: LibraryDocument = {
     ...{ stillroom: 'library', format: 1, writtenAt: AT, withheld: {}, settings: null },
     library: { id: idOf(999_999), name: 'North Bench' },
-    ...{ records, history: [], states: [], versions: [], batches: [], numbers: [], attachments: [] },
+    ...{
+      records,
+      history: [],
+      states: [],
+      versions: [],
+      batches: [],
+      issues: [],
+      numbers: [],
+      attachments: [],
+    },
   };
   return new TextEncoder().encode(JSON.stringify(whole));
 }
