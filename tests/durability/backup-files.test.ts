@@ -10,6 +10,7 @@ import {
   writeBackup,
 } from '@db/library/backups/backup-file';
 import { listBackups, newestGoodBackup, readBackup, rotateBackups } from '@db/library/backups/backups';
+import type { FileSystem } from '@db/library/file/file-system';
 import { FaultyFileSystem } from './faulty-file-system';
 import { addJar, createSample, newFolder, problemOf, quickDisk, sampleOptions } from './sample-library';
 
@@ -131,8 +132,8 @@ describe('the backups in a folder', () => {
     for (const day of [1, 2, 3, 4]) await put(day);
     const limits = { latest: 2, days: 0, months: 0, migrationDays: 0, totalBytes: 1e9 };
     const disk = new FaultyFileSystem();
-    const stuck = new Proxy(disk.fs, {
-      get: (held, name: keyof typeof held) =>
+    const stuck: FileSystem = new Proxy(disk.fs, {
+      get: (held, name: keyof FileSystem) =>
         name === 'unlink'
           ? (path: string) =>
               path.includes('2026-03-01') ? Promise.reject(new Error('busy')) : held.unlink(path)

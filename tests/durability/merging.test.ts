@@ -44,7 +44,7 @@ function pack(): Uint8Array {
   const document: LibraryDocument = {
     ...{ stillroom: 'library', format: 1, writtenAt: AT, withheld: {}, settings: null },
     library: { id: randomUUID(), name: 'North Bench' },
-    ...{ records, history: [], states: [], versions: [], batches: [], numbers: [] },
+    ...{ records, history: [], states: [], versions: [], batches: [], issues: [], numbers: [] },
     attachments: [{ sha256: SHEET_SHA, of: 'Larkspur 0' }],
   };
   return writePack({ document, title: 'Spring', by: '', attachments: new Map([[SHEET_SHA, SHEET]]) });
