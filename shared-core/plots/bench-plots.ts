@@ -6,11 +6,15 @@ import { usageRange } from '../emulsions/usage-range';
 import type { AxisMark, HlbAxisData } from './hlb-axis';
 import type { TriangleData } from './triangle';
 
-/** The scale's data: the system on the bench among the emulsifiers of the shelf that have an HLB. */
+/**
+ * The scale's data: the system on the bench among the emulsifiers of the shelf that have an HLB.
+ * @param partly whether more of the shelf lie beyond those given
+ */
 export function axisData(
   emulsifiers: readonly MaterialLine[],
   reading: BenchReading,
   shelf: readonly Omit<AxisMark, 'chosen'>[],
+  partly = false,
 ): HlbAxisData {
   const own = new Set(emulsifiers.map((line) => line.material.id));
   const chosen = emulsifiers.flatMap(({ material }): AxisMark[] => {
@@ -21,7 +25,7 @@ export function axisData(
   const others = shelf.filter((mark) => !own.has(mark.id)).map((mark) => ({ ...mark, chosen: false }));
   const { offered, target } = reading;
   const blend = offered.ok ? (offered.value.described?.value ?? null) : null;
-  return { marks: [...chosen, ...others], band: target, blend };
+  return { marks: [...chosen, ...others], band: target, blend, partly };
 }
 
 function triple<T>(list: readonly T[]): [T, T, T] | null {

@@ -33,14 +33,16 @@ export interface HlbAxisData {
   band: { low: number; high: number; value: number } | null;
   /** What the system on the bench offers; null where HLB does not tell. */
   blend: number | null;
+  /** More lie beyond the marks on either side: only this part of the scale is drawn. */
+  partly: boolean;
 }
 
 const ROWS = ['non-ionic', 'anionic', 'cationic', 'amphoteric', 'not recorded'] as const;
 type Row = (typeof ROWS)[number];
 const CHOSEN_ROW = 'on the bench';
 const BLEND_ROW = 'their blend';
-/** Marks closer than this share a column and are stacked, HLB units. */
-const COLUMN = 0.3;
+/** Marks closer than this part of the scale share a column and are stacked. */
+const COLUMN = 0.015;
 const STACK_PX = 9;
 const ROW_PX = 46;
 
@@ -70,13 +72,15 @@ interface Placed {
   offset: number;
 }
 
-function placed(marks: readonly AxisMark[]): Placed[] {
+function placed({ marks, ...data }: HlbAxisData): Placed[] {
+  const { from, to } = scaleOf({ marks, ...data });
+  const column = COLUMN * (to - from);
   const stacks = new Map<string, number>();
   return [...marks]
     .sort((a, b) => a.hlb - b.hlb)
     .map((mark) => {
       if (mark.chosen) return { mark, offset: 0 };
-      const key = `${rowOf(mark)} ${Math.round(mark.hlb / COLUMN)}`;
+      const key = `${rowOf(mark)} ${Math.round(mark.hlb / column)}`;
       const count = stacks.get(key) ?? 0;
       stacks.set(key, count + 1);
       // A stack taller than its row folds back over itself.
@@ -99,7 +103,7 @@ function markData({ mark, offset }: Placed, ink: PlotInk) {
 }
 
 function markSeries(data: HlbAxisData, ink: PlotInk): ScatterSeriesOption[] {
-  const all = placed(data.marks);
+  const all = placed(data);
   const label = {
     show: true,
     position: 'top' as const,
@@ -178,9 +182,36 @@ export function blendSeries(blend: number | null, ink: PlotInk): ScatterSeriesOp
   };
 }
 
-function scaleEnd({ marks, band }: HlbAxisData): number {
-  const most = Math.max(20, band?.high ?? 0, ...marks.map((mark) => mark.hlb));
-  return Math.ceil(most / 2) * 2;
+interface Scale {
+  from: number;
+  to: number;
+  /** Between two figures on it. */
+  step: number;
+}
+
+/** So wide a part of the scale, in HLB, has a figure at each so many units. */
+const STEPS: readonly (readonly [widest: number, step: number])[] = [
+  [3, 0.5],
+  [8, 1],
+];
+
+/** Steps beyond the outermost marks, at least. */
+const ROOM = 0.1;
+
+/** All of the scale, from 0 to 20 at least; of a shelf that has more than can be told apart, the part that is shown. */
+function scaleOf({ marks, band, blend, partly }: HlbAxisData): Scale {
+  const shown = [
+    ...marks.map(({ hlb }) => hlb),
+    ...(band ? [band.low, band.high] : []),
+    ...(blend === null ? [] : [blend]),
+  ];
+  if (!partly || shown.length === 0)
+    return { from: 0, to: Math.ceil(Math.max(20, ...shown) / 2) * 2, step: 2 };
+  const [low, high] = [Math.min(...shown), Math.max(...shown)];
+  const step = STEPS.find(([widest]) => high - low <= widest)?.[1] ?? 2;
+  // Room for half a mark: none is cut by an end.
+  const from = Math.max(0, Math.floor(low / step - ROOM) * step);
+  return { from, to: Math.ceil(high / step + ROOM) * step, step };
 }
 
 /**
@@ -190,6 +221,7 @@ function scaleEnd({ marks, band }: HlbAxisData): number {
 export function hlbAxisOption(data: HlbAxisData, ink: PlotInk): HlbAxisOption {
   const rows = rowsOf(data.marks.filter((mark) => !mark.chosen));
   const own = hasChosen(data) ? [BLEND_ROW, CHOSEN_ROW] : [];
+  const { from, to, step } = scaleOf(data);
   return {
     animation: false,
     textStyle: { fontFamily: ink.font, color: ink.ink },
@@ -212,9 +244,9 @@ export function hlbAxisOption(data: HlbAxisData, ink: PlotInk): HlbAxisOption {
       nameLocation: 'middle',
       nameGap: 24,
       nameTextStyle: { color: ink.soft, fontSize: ink.size },
-      min: 0,
-      max: scaleEnd(data),
-      interval: 2,
+      min: from,
+      max: to,
+      interval: step,
       axisLine: { show: true, lineStyle: { color: ink.soft } },
       axisTick: { show: true },
       axisLabel: { color: ink.soft, fontSize: ink.size },

@@ -30,7 +30,8 @@ async function ofLibrary(context: ServiceContext, request: PackRequest | null) {
 
 /** The whole library as a document. */
 export async function wholeLibrary(context: ServiceContext, signal: AbortSignal): Promise<Uint8Array> {
-  await keepOngoing(context);
+  // What cannot be written leaves all the same.
+  await keepOngoing(context).catch(() => undefined);
   return run(context, { kind: 'document', ...(await ofLibrary(context, null)) }, signal);
 }
 

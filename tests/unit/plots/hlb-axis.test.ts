@@ -19,7 +19,13 @@ const mark = (hlb: number, part: Partial<AxisMark> = {}): AxisMark => ({
   chosen: false,
   ...part,
 });
-const plot = (part: Partial<HlbAxisData>): HlbAxisData => ({ marks: [], band: null, blend: null, ...part });
+const plot = (part: Partial<HlbAxisData>): HlbAxisData => ({
+  marks: [],
+  band: null,
+  blend: null,
+  partly: false,
+  ...part,
+});
 
 interface Drawn {
   id?: string | number;
@@ -56,7 +62,12 @@ const anyPlot: fc.Arbitrary<HlbAxisData> = fc.record({
       .map(([a, b]) => ({ low: Math.min(a, b), high: Math.max(a, b), value: (a + b) / 2 })),
   ),
   blend: fc.option(fc.double({ min: 0, max: 40, noNaN: true })),
+  partly: fc.boolean(),
 });
+const scale = (data: HlbAxisData): { min: number; max: number; interval: number } => {
+  const axis = hlbAxisOption(data, ink).xAxis;
+  return axis as unknown as { min: number; max: number; interval: number };
+};
 
 describe('emulsifiers along the HLB scale', () => {
   it('puts every emulsifier at its own HLB, in a row that the axis has, once', () => {
@@ -75,7 +86,8 @@ describe('emulsifiers along the HLB scale', () => {
 
   it('ends where all marks and the whole band lie within it, and never short of Griffin’s 20', () => {
     fc.assert(
-      fc.property(anyPlot, (data) => {
+      fc.property(anyPlot, (any) => {
+        const data = { ...any, partly: false };
         const { xAxis } = hlbAxisOption(data, ink);
         const { min, max } = xAxis as { min: number; max: number };
         expect(min).toBe(0);
@@ -177,6 +189,40 @@ describe('the words for the scale', () => {
     });
     expect(hlbAxisWords(full, 'de-DE')).toBe(
       '2 emulsifiers on the HLB scale. Required: 10,5, band 9,5 to 11,5. The blend is at 10,3.',
+    );
+  });
+});
+
+describe('the scale', () => {
+  it('is whole where the whole shelf is on it, whatever lies on it', () => {
+    expect(scale(plot({ marks: [mark(9.8), mark(10.1)] }))).toMatchObject({ min: 0, max: 20, interval: 2 });
+    expect(scale(plot({ marks: [mark(40)] }))).toMatchObject({ min: 0, max: 40 });
+  });
+
+  it('is the part around the target where more lie beyond, so that marks a tenth apart stand apart', () => {
+    const marks = Array.from({ length: 25 }, (_, at) => mark(9 + at / 10, { id: `near ${at}` }));
+    const data = plot({ marks, band: { low: 9.5, high: 10.5, value: 10 }, partly: true });
+    expect(scale(data)).toMatchObject({ min: 8.5, max: 11.5, interval: 0.5 });
+    const columns = drawn(data, 'shelf').filter(({ symbolOffset }) => symbolOffset[1] === 0);
+    expect(columns.length).toBe(25);
+  });
+
+  it('reaches to an emulsifier on the bench that lies far away', () => {
+    const data = plot({ marks: [mark(10), mark(3, { chosen: true })], partly: true });
+    expect(scale(data)).toMatchObject({ min: 2, max: 11, interval: 1 });
+  });
+
+  it('shows all that is on it, with room at its ends, from figures that are its steps', () => {
+    fc.assert(
+      fc.property(anyPlot, (data) => {
+        const { min, max, interval } = scale(data);
+        for (const { hlb } of data.marks) {
+          expect(hlb).toBeGreaterThanOrEqual(min);
+          expect(hlb).toBeLessThanOrEqual(max);
+        }
+        for (const end of [min, max]) expect(Number.isInteger(end / interval)).toBe(true);
+        expect((max - min) / interval).toBeLessThanOrEqual(24);
+      }),
     );
   });
 });

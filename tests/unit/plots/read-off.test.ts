@@ -28,6 +28,7 @@ const axis = (part: Partial<HlbAxisData> = {}): HlbAxisData => ({
   marks: [],
   band: null,
   blend: null,
+  partly: false,
   ...part,
 });
 const seriesOf = (option: { series?: unknown }, id: string): Record<string, unknown> => {
