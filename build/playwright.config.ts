@@ -11,8 +11,8 @@ if (!executablePath) {
 export default defineConfig({
   testDir: resolve(root, 'tests/e2e'),
   outputDir: resolve(root, 'test-results'),
-  // Each test runs a host of its own, which waits for the browser most of the time.
-  workers: 2,
+  // Three to two cores: host and browser wait for each other, and for what is still to be drawn, a third of the time.
+  workers: 3,
   fullyParallel: true,
   // Limits end what hangs; they do not time anything. A machine busy with other work takes ten times as long.
   timeout: 5 * 60_000,

@@ -1,3 +1,4 @@
+import { availableParallelism } from 'node:os';
 import { resolve } from 'node:path';
 import vue from '@vitejs/plugin-vue';
 import { defineConfig } from 'vitest/config';
@@ -17,6 +18,8 @@ export default defineConfig({
     },
   },
   test: {
+    // One less than there are, left to itself: half of a machine of two.
+    maxWorkers: Math.max(2, availableParallelism()),
     testTimeout: 180_000,
     hookTimeout: 60_000,
     // Limits end what hangs; they do not time anything: a machine busy with other work takes far longer than a second.
