@@ -11,7 +11,7 @@ if (!executablePath) {
 export default defineConfig({
   testDir: resolve(root, 'tests/e2e'),
   outputDir: resolve(root, 'test-results'),
-  // Three to two cores: host and browser wait for each other, and for what is still to be drawn, a third of the time.
+  // Three to two cores: host and browser wait for each other, so that an eighth of the time was spared.
   workers: 3,
   fullyParallel: true,
   // Limits end what hangs; they do not time anything. A machine busy with other work takes ten times as long.
