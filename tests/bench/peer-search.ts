@@ -7,6 +7,7 @@ import { chosenIn, type ListPage, type ListQuery } from '@core/lists/query';
 import { sortValue } from '@core/lists/sort-key';
 import { otherForms } from '@core/lists/word-forms';
 import { MATERIALS_LIST, type MaterialEntry, type MaterialRow } from '@core/materials/list';
+import { otherNames } from '@core/materials/synonyms';
 import type { PeerDatabase } from './peer';
 const FACETS = MATERIALS_LIST.facets;
 const FACET_NAMES: readonly string[] = FACETS.map(({ key }) => key);
@@ -68,10 +69,11 @@ function sortOf(entry: MaterialEntry, key: string): SqlValue {
   return sort ? sortValue(MATERIALS_LIST, sort, entry) : null;
 }
 
-/** A typed word: the beginning of a word, or the other number of it, whole. */
+/** A typed word: the beginning of a word, or the other number of it, whole, or another name of it, whole. */
 function match(word: string): string {
-  const terms = [`"${word}"*`, ...otherForms(word).map((form) => `"${form}"`)];
-  return `(${terms.join(' OR ')})`;
+  const whole = otherForms(word).map((form) => `"${form}"`);
+  const names = otherNames(word).map((name) => foldedWords(name).map((each) => `"${each}"`));
+  return `(${[`"${word}"*`, ...whole, ...names.map((words) => `(${words.join(' AND ')})`)].join(' OR ')})`;
 }
 
 interface Clause {
@@ -116,8 +118,11 @@ function facetClauses(query: ListQuery): Map<string, Clause> {
   return clauses;
 }
 
+/** What a search finds: how many, a page of them, and how many each filter would leave. */
+export type Found = Pick<ListPage<MaterialRow>, 'total' | 'offset' | 'rows' | 'counts'>;
+
 /** Answers searches by SQL: the matches once, with which filters they pass; total, counts and page from those. */
-export function peerSearch(peer: PeerDatabase): (query: ListQuery) => ListPage<MaterialRow> {
+export function peerSearch(peer: PeerDatabase): (query: ListQuery) => Found {
   const kept = new Map<string, ReturnType<PeerDatabase['prepare']>>();
   const prepared = (sql: string): ReturnType<PeerDatabase['prepare']> => {
     const statement = kept.get(sql) ?? peer.prepare(sql);
@@ -143,10 +148,10 @@ export function peerSearch(peer: PeerDatabase): (query: ListQuery) => ListPage<M
     const counted = prepared(
       `${found} SELECT '' AS facet, '' AS word, count(*) AS n FROM found WHERE ${all(null)}
        UNION ALL ${counting.join(' UNION ALL ')}`,
-    ).all(...values) as { facet: string | ''; word: string | null; n: number }[];
+    ).all(...values) as { facet: string; word: string | null; n: number }[];
     const { total, counts } = readCounts(counted);
     const rows = pageOf(prepared, query, base, facets);
-    return { total, offset: query.offset, rows, counts, corrections: [], instead: [], held: total };
+    return { total, offset: query.offset, rows, counts };
   };
 }
 
@@ -166,7 +171,7 @@ function pageOf(
 }
 
 function readCounts(
-  counted: { facet: string | ''; word: string | null; n: number }[],
+  counted: { facet: string; word: string | null; n: number }[],
 ): Pick<ListPage<MaterialRow>, 'total' | 'counts'> {
   const counts: Record<string, Record<string, number>> = Object.fromEntries(
     FACETS.map(({ key, words }) => [key, Object.fromEntries((words ?? []).map((word) => [word, 0]))]),
