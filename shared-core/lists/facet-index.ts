@@ -1,4 +1,5 @@
 import { foldedWords } from '../quantities/fold';
+import { holdsFigure } from './nearest-words';
 import { textsOf, type Facet, type ListDescription, type ListEntry } from './description';
 import { chosenIn, type Counts, type ListQuery } from './query';
 import {
@@ -65,6 +66,13 @@ export class FacetIndex {
     }
   }
 
+  /** The slots of `among` that pass every filter. */
+  passing(query: ListQuery, among: SlotSet): SlotSet {
+    const passing = among.slice();
+    for (const filter of this.filters(query).values()) intersect(passing, filter);
+    return passing;
+  }
+
   /**
    * The slots of `among` that pass every filter, and for each word how many of `among` pass all the OTHER filters
    * and carry it.
@@ -102,13 +110,15 @@ export class FacetIndex {
     for (const slots of this.naming(text, whole)) unite(found, slots);
   }
 
-  /** The folded words of all filters that some record carries, in order. */
-  terms(): readonly string[] {
+  /** The folded words without a figure of all filters that some record carries, in order. */
+  lettered(): readonly string[] {
     if (this.gathered) return this.gathered;
     const carried = [...this.held.values()]
       .flatMap((words) => [...words.values()])
       .filter(({ slots }) => !isEmpty(slots));
-    return (this.gathered = [...new Set(carried.flatMap(({ terms }) => terms))].sort());
+    return (this.gathered = [
+      ...new Set(carried.flatMap(({ terms }) => terms.filter((term) => !holdsFigure(term)))),
+    ].sort());
   }
 
   private naming(text: string, whole: boolean): SlotSet[] {
