@@ -1,7 +1,7 @@
 import type { SqlValue } from '@db/database';
 import { foldedWords } from '@core/quantities/fold';
 import { textsOf } from '@core/lists/description';
-import { MOST_FOUND_WORDS } from '@core/lists/facet-index';
+import { MOST_FOUND_WORDS } from '@core/lists/found-words';
 import { plainCode } from '@core/lists/name-index';
 import { chosenIn, type ListPage, type ListQuery } from '@core/lists/query';
 import { sortValue } from '@core/lists/sort-key';
