@@ -55,12 +55,8 @@ function shapeAt(key: string): z.ZodType | null {
   return shape;
 }
 
-const isHeld = (value: unknown): boolean =>
-  typeof value === 'object' && value !== null && !Array.isArray(value);
-
-/** By key; looked at once, key by key: one that fills nothing is refused, whatever it is. */
 const values: z.ZodType<Record<string, unknown>> = z
-  .custom<Record<string, unknown>>(isHeld, 'The values of a row are named by what they fill.')
+  .record(z.string().max(60), z.unknown())
   .superRefine((held, found) => {
     for (const [key, value] of Object.entries(held)) {
       const several = key === 'offers' && Array.isArray(value) && value.length <= 60;

@@ -6,7 +6,7 @@ import { HostProcess, removeFolder, temporaryFolder } from './host-process';
 import { ContactSheet } from './screens/contact-sheet';
 import { damagedCopy, NOBODY, REFUSED, TOLD, type DamagedLibrary } from './screens/damaged-libraries';
 import { press, type Screen } from './screens/openers';
-import { lawsInto, walkScreen, WIDEST_AND_NARROWEST } from './screens/walk';
+import { every, held, lawsInto, walkScreen, WIDEST_AND_NARROWEST } from './screens/walk';
 
 // What is said when a library cannot be opened, or opens with something to tell: in every window, light and dark, held to
 // the same laws as every other screen.
@@ -30,13 +30,13 @@ async function look(page: Page, screen: Screen): Promise<void> {
   if (SHEETS) {
     test.setTimeout(0);
     const sheet = new ContactSheet();
-    await walkScreen(page, screen, sheet.look, WIDEST_AND_NARROWEST);
+    await walkScreen(page, screen, sheet.look, every(WIDEST_AND_NARROWEST));
     await sheet.write(page.context(), join(SHEETS, 'damaged libraries', screen.name));
     return;
   }
   test.setTimeout(15 * 60_000);
   const faults: string[] = [];
-  await walkScreen(page, screen, lawsInto(faults, true), WIDEST_AND_NARROWEST);
+  await walkScreen(page, screen, lawsInto(faults), held(WIDEST_AND_NARROWEST));
   expect(faults).toEqual([]);
 }
 

@@ -4,7 +4,8 @@ import type { Formula } from '../../shared-core/formulas/formula';
 import { expect, test } from './fixtures';
 import type { HostProcess } from './host-process';
 import { faultsOf } from './screens/laws';
-import { settled, WIDEST_AND_NARROWEST } from './screens/walk';
+import { settled } from './screens/settled';
+import { WIDEST_AND_NARROWEST } from './screens/walk';
 
 // A name of as many unbroken letters as a name may have, wherever it is shown: no screen is widened by it, nothing is cut
 // without being told whole elsewhere, and nothing goes out of reach.

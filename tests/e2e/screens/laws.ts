@@ -18,8 +18,8 @@ function faultsOnScreen(opened: string): string[] {
     return `<${element.tagName.toLowerCase()}${classes}> “${name.slice(0, 50)}”`;
   }
   const field = '[role=dialog] form :is(input:not([type=file]), textarea, select):not(:disabled)';
+  const REACHED = 'a[href], button, input, select, textarea, summary, [tabindex="0"]';
   const visible = (element: Element): boolean => element.checkVisibility({ visibilityProperty: true });
-  const hidden = (element: Element): boolean => element.closest('.visually-hidden, .skip') !== null;
   const scrolls = (overflow: string): boolean => overflow === 'auto' || overflow === 'scroll';
   const cuts = (overflow: string): boolean => overflow === 'hidden' || overflow === 'clip';
 
@@ -78,25 +78,39 @@ function faultsOnScreen(opened: string): string[] {
       faults.push(`the placeholder “${element.placeholder}” is cut`);
   }
 
-  function isReached(element: Element): boolean {
+  /** What an element does to those in it, asked once: many stand in the same. */
+  interface Around {
+    overflowX: string;
+    overflowY: string;
+    fixed: boolean;
+    box: DOMRect;
+  }
+  const known = new Map<Element, Around>();
+  function around(element: Element): Around {
+    const before = known.get(element);
+    if (before) return before;
+    const { overflowX, overflowY, position } = getComputedStyle(element);
+    const box = element.getBoundingClientRect();
+    const now = { overflowX, overflowY, fixed: position === 'fixed', box };
+    known.set(element, now);
+    return now;
+  }
+  function isReached(element: Element, style: CSSStyleDeclaration): boolean {
     let { left, right, top, bottom } = element.getBoundingClientRect();
-    let fixed = getComputedStyle(element).position === 'fixed';
+    let fixed = style.position === 'fixed';
     for (let above = element.parentElement; above && !fixed; above = above.parentElement) {
-      const style = getComputedStyle(above);
-      const box = above.getBoundingClientRect();
-      const sideways = style.overflowX !== 'visible';
-      const upright = style.overflowY !== 'visible';
-      if (sideways && scrolls(style.overflowX)) {
+      const { overflowX, overflowY, box, fixed: stays } = around(above);
+      if (scrolls(overflowX)) {
         const from = left - box.left + above.scrollLeft;
         if (from < -1 || from + right - left > above.scrollWidth + 1) return false;
         [left, right] = [box.left, box.right];
-      } else if (sideways && (left < box.left - 2 || right > box.right + 2)) return false;
-      if (upright && scrolls(style.overflowY)) {
+      } else if (overflowX !== 'visible' && (left < box.left - 2 || right > box.right + 2)) return false;
+      if (scrolls(overflowY)) {
         const from = top - box.top + above.scrollTop;
         if (from < -1 || from + bottom - top > above.scrollHeight + 1) return false;
         [top, bottom] = [box.top, box.bottom];
-      } else if (upright && (top < box.top - 2 || bottom > box.bottom + 2)) return false;
-      fixed = style.position === 'fixed';
+      } else if (overflowY !== 'visible' && (top < box.top - 2 || bottom > box.bottom + 2)) return false;
+      fixed = stays;
     }
     return left >= -1 && top >= -1 && right <= width + 1 && bottom <= height + 1;
   }
@@ -149,9 +163,18 @@ function faultsOnScreen(opened: string): string[] {
   const onTop = all.filter(isDialog).at(-1);
   const over = all.filter((one) => !isDialog(one) || one === onTop);
   over.forEach(surface);
+  /** Drawings, and what is only for those who cannot see, are left out with all that they hold. */
+  function isLookedInto(element: Element): boolean {
+    return !element.matches('svg, canvas, .visually-hidden, .skip');
+  }
   // What lies under a dialog was looked at without it.
-  for (const element of (onTop ?? document.body).querySelectorAll<HTMLElement>('*')) {
-    if (hidden(element) || !visible(element) || element.closest('svg, canvas')) continue;
+  const within = document.createTreeWalker(onTop ?? document.body, NodeFilter.SHOW_ELEMENT, (node) =>
+    isLookedInto(node as Element) ? NodeFilter.FILTER_ACCEPT : NodeFilter.FILTER_REJECT,
+  );
+  // Itself too: a dialog may be what scrolls sideways.
+  for (let node: Node | null = within.currentNode; node; node = within.nextNode()) {
+    const element = node as HTMLElement;
+    if (!visible(element)) continue;
     const style = getComputedStyle(element);
     if (scrolls(style.overflowX) || scrolls(style.overflowY)) {
       if (!element.matches('input, textarea, select')) scroller(element, style);
@@ -161,11 +184,7 @@ function faultsOnScreen(opened: string): string[] {
       text(element, style);
       wholeWords(element);
     }
-    if (
-      element.matches('a[href], button, input, select, textarea, summary, [tabindex="0"]') &&
-      !isReached(element)
-    )
-      faults.push(`out of reach: ${said(element)}`);
+    if (element.matches(REACHED) && !isReached(element, style)) faults.push(`out of reach: ${said(element)}`);
   }
   return [...new Set(faults)];
 }

@@ -22,6 +22,8 @@ export interface Opener {
   open(page: Page): Promise<void>;
   /** Whether this library has it, where an empty one has not. */
   there?(page: Page): Promise<boolean>;
+  /** Where what it shows stands when nothing lies over the screen; the whole screen when left out. */
+  beside?: string;
   /** Takes back what opening it changed, where Escape does not. */
   close?(page: Page): Promise<void>;
 }
@@ -65,6 +67,7 @@ export function tab(name: string): Opener {
   return {
     name: `${name} beside the formula`,
     components: ['formulas/SidePanel', 'formulas/FormulaPage'],
+    beside: '.side',
     async open(page) {
       const drawer = button(page, /^Checks ?\d*$/);
       if (await drawer.isVisible()) await drawer.click();

@@ -1,9 +1,16 @@
-import type { Page, Request } from '@playwright/test';
-import axe from 'axe-core';
+import type { Page } from '@playwright/test';
 import type { HostProcess } from '../host-process';
 import { unwantedIn } from '../../unit/words/unwanted-words';
+import { isAlikeIn } from './alike';
+import { axeFaults } from './axe-faults';
 import { faultsOf, OPENED } from './laws';
 import { openList, type Opener, type Records, type Screen } from './openers';
+import { followRequests, settled } from './settled';
+
+export interface Window {
+  width: number;
+  height: number;
+}
 
 /** A desktop, a small laptop, a desktop at 200 %, a telephone. */
 export const WINDOWS = [
@@ -11,40 +18,88 @@ export const WINDOWS = [
   { width: 1024, height: 768 },
   { width: 720, height: 450 },
   { width: 390, height: 844 },
-] as const;
+] as const satisfies Window[];
+const [WIDEST, SMALL_LAPTOP, , NARROWEST] = WINDOWS;
 
-/** The widest and the narrowest: enough for a page that is a text and some buttons. */
-export const WIDEST_AND_NARROWEST = [WINDOWS[0], WINDOWS[3]] as const;
+/** Enough for a page that is a text and some buttons. */
+export const WIDEST_AND_NARROWEST: readonly Window[] = [WIDEST, NARROWEST];
+
+type Scheme = 'light' | 'dark';
 
 export interface State {
   screen: string;
   /** What is open on it. */
   opened: string;
+  /** Whether it is the screen itself, with nothing left folded. */
+  whole: boolean;
+  /** Where what is open stands, if it lies not over the screen. */
+  beside?: string;
   width: number;
-  scheme: 'light' | 'dark';
+  scheme: Scheme;
 }
+
+/** How far a walk goes. */
+export interface Extent {
+  windows: readonly Window[];
+  /** Of these, where what opens is opened. */
+  opening: readonly Window[];
+  /** Whether a dialog that the small laptop shows as the desktop does is left out there. */
+  sparing: boolean;
+  schemes(state: Omit<State, 'scheme'>): readonly Scheme[];
+}
+
+const LIGHT: readonly Scheme[] = ['light'];
+const BOTH: readonly Scheme[] = ['light', 'dark'];
+
+/** Every state in every window, light and dark: for pictures. */
+export function every(windows: readonly Window[]): Extent {
+  return { windows, opening: windows, sparing: false, schemes: () => BOTH };
+}
+
+/** Set to look at all that opens in every window, whether or not another shows the same. */
+const EVERY_WINDOW = Boolean(process.env.STILLROOM_EVERY_WINDOW);
+
+/**
+ * What the laws are held in: in the dark only colours differ, which one window tells.
+ * @param opening where what opens is opened
+ */
+export function held(windows: readonly Window[] = WINDOWS, opening = windows): Extent {
+  return {
+    windows,
+    opening: EVERY_WINDOW ? windows : opening,
+    sparing: !EVERY_WINDOW,
+    schemes: (state) => (state.width === WIDEST.width && (state.whole || state.opened !== '') ? BOTH : LIGHT),
+  };
+}
+
+/**
+ * What a library is held in that has other records than the demonstration, where every dialog is looked at in every window
+ * and in the dark: the screens themselves differ everywhere, what opens on them in how much it holds.
+ */
+export const HELD_AGAIN: Extent = { ...held(WINDOWS, WIDEST_AND_NARROWEST), schemes: () => LIGHT };
 
 /** Does something with each state that is reached; the walk goes on when it returns. */
 export type Look = (page: Page, state: State) => Promise<void>;
 
-const EVERY_DETAIL: Opener = {
-  name: 'every detail unfolded',
-  components: [],
-  async open(page) {
-    // Some hold others.
-    for (let round = 0; round < 3; round += 1)
-      await page.evaluate(async () => {
-        for (const one of document.querySelectorAll<HTMLDetailsElement>('main details:not([open])'))
-          one.open = true;
-        await new Promise(requestAnimationFrame);
-      });
-  },
-  async close(page) {
-    await page.evaluate(() => {
-      for (const one of document.querySelectorAll<HTMLDetailsElement>('main details[open]')) one.open = false;
-    });
-  },
-};
+const FOLDED = 'main details:not([open])';
+
+/** Unfolds every detail, those within others too. */
+async function unfold(page: Page): Promise<void> {
+  await page.evaluate(async (selector) => {
+    for (;;) {
+      const folded = document.querySelectorAll<HTMLDetailsElement>(selector);
+      if (folded.length === 0) return;
+      for (const one of folded) one.open = true;
+      await new Promise(requestAnimationFrame);
+    }
+  }, FOLDED);
+}
+
+async function fold(page: Page): Promise<void> {
+  await page.evaluate(() => {
+    for (const one of document.querySelectorAll<HTMLDetailsElement>('main details[open]')) one.open = false;
+  });
+}
 
 async function lists(page: Page): Promise<Opener[]> {
   const boxes = page.locator('main').getByRole('combobox').and(page.locator('input:visible'));
@@ -61,30 +116,6 @@ async function lists(page: Page): Promise<Opener[]> {
   }));
 }
 
-const underWay = new WeakMap<Page, Set<Request>>();
-const QUIET_MS = 60;
-
-function requestsOf(page: Page): Set<Request> {
-  const known = underWay.get(page);
-  if (known) return known;
-  const requests = new Set<Request>();
-  underWay.set(page, requests);
-  // The stream of changes stays open for as long as the page does.
-  page.on('request', (request) => request.url().endsWith('/api/changes') || requests.add(request));
-  page.on('requestfinished', (request) => requests.delete(request));
-  page.on('requestfailed', (request) => requests.delete(request));
-  return requests;
-}
-
-/** Waits until nothing is under way and what was asked for is drawn; a new address loads nothing by itself. */
-export async function settled(page: Page): Promise<void> {
-  const requests = requestsOf(page);
-  await page.locator('main h1, main h2').first().waitFor();
-  do await page.waitForTimeout(QUIET_MS);
-  while (requests.size > 0);
-  await page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))));
-}
-
 async function withOpened(page: Page, opener: Opener, look: () => Promise<void>): Promise<void> {
   if (opener.there && !(await opener.there(page))) return;
   await opener.open(page);
@@ -97,6 +128,12 @@ async function withOpened(page: Page, opener: Opener, look: () => Promise<void>)
   }
 }
 
+/** Changes the scheme of the system, and waits until the page wears it: a frame later. */
+async function wear(page: Page, scheme: Scheme): Promise<void> {
+  await page.emulateMedia({ colorScheme: scheme });
+  await page.locator(`html[data-theme=${scheme}]`).waitFor({ state: 'attached' });
+}
+
 /** Goes to a screen and brings it to its state; false where the library lacks what it shows. */
 export async function goTo(
   page: Page,
@@ -106,81 +143,56 @@ export async function goTo(
 ): Promise<boolean> {
   const address = screen.address(records);
   if (address === null) return false;
-  requestsOf(page);
+  followRequests(page);
   await page.goto(`${host.origin}/#${address}`);
   await settled(page);
-  await screen.prepare?.(page);
-  await settled(page);
+  if (screen.prepare) {
+    await screen.prepare(page);
+    await settled(page);
+  }
   return true;
 }
 
-/** Shows one screen in every window, light and dark, with each thing opened that opens on it. */
-export async function walkScreen(
-  page: Page,
-  screen: Screen,
-  look: Look,
-  windows: readonly { width: number; height: number }[] = WINDOWS,
-): Promise<void> {
-  for (const { width, height } of windows) {
-    await page.setViewportSize({ width, height });
+/** Shows one screen in every window of the extent, with each thing opened that opens on it. */
+export async function walkScreen(page: Page, screen: Screen, look: Look, extent: Extent): Promise<void> {
+  const spared = new Set<Opener>();
+  for (const window of extent.windows) {
+    const { width } = window;
+    await page.setViewportSize(window);
     await settled(page);
-    const both = async (opened: string): Promise<void> => {
-      for (const scheme of ['light', 'dark'] as const) {
-        await page.emulateMedia({ colorScheme: scheme });
-        await look(page, { screen: screen.name, opened, width, scheme });
+    const show = async (opened: string, whole: boolean, beside?: string): Promise<void> => {
+      const state = { screen: screen.name, opened, whole, beside, width };
+      for (const scheme of extent.schemes(state)) {
+        if (scheme === 'dark') await wear(page, 'dark');
+        await look(page, { ...state, scheme });
+        if (scheme === 'dark') await wear(page, 'light');
       }
-      await page.emulateMedia({ colorScheme: 'light' });
     };
-    await both('');
-    for (const opener of [...(screen.openers ?? []), EVERY_DETAIL, ...(await lists(page))])
-      await withOpened(page, opener, () => both(opener.name));
+    await showItself(page, show);
+    if (!extent.opening.includes(window)) continue;
+    for (const opener of [...(screen.openers ?? []), ...(await lists(page))]) {
+      if (width === SMALL_LAPTOP.width && spared.has(opener)) continue;
+      await withOpened(page, opener, async () => {
+        await show(opener.name, false, opener.beside);
+        if (extent.sparing && width === WIDEST.width && (await isAlikeIn(page, SMALL_LAPTOP.width)))
+          spared.add(opener);
+      });
+    }
   }
 }
 
-interface Violation {
-  id: string;
-  nodes: { target: string[] }[];
-}
-
-/** Where axe looks, and by which rules: all when `rules` is null. */
-interface AxeLook {
-  within: string | null;
-  rules: object | null;
-}
-const COLOURS = { runOnly: ['color-contrast'] };
-const ALL_BUT_COLOURS = { rules: { 'color-contrast': { enabled: false } } };
-
-/**
- * What axe is asked of a state; null when it holds nothing that another does not. All its rules in the widest window;
- * colours alone in the dark, where nothing else differs; all else in the narrowest, where colours are the same. A screen is
- * read with every detail unfolded, which holds what it shows when folded.
- */
-function axeLook({ opened, width, scheme }: State, coloured: boolean): AxeLook | null {
-  // The lists that are found by typing are all the same.
-  if (opened === '' || /^list (?!1$)/.test(opened)) return null;
-  const within = opened === EVERY_DETAIL.name ? null : OPENED;
-  if (width === 1440 && scheme === 'light') return { within, rules: null };
-  if (width === 1440) return coloured ? { within, rules: COLOURS } : null;
-  return width === 390 && scheme === 'light' ? { within, rules: ALL_BUT_COLOURS } : null;
-}
-
-async function axeFaults(page: Page, look: AxeLook): Promise<string[]> {
-  if (!(await page.evaluate(() => 'axe' in window))) await page.evaluate(axe.source);
-  const violations = await page.evaluate(async ({ within, rules }) => {
-    const on = within ? document.querySelector(within) : null;
-    const run = Reflect.get(window, 'axe') as {
-      run(on: Node, options: object): Promise<{ violations: Violation[] }>;
-    };
-    const options = { resultTypes: ['violations'], ...rules };
-    return (await run.run(on ?? document, options)).violations.map(({ id, nodes }) => ({ id, nodes }));
-  }, look);
-  return violations.map(
-    ({ id, nodes }) =>
-      `axe ${id} at ${nodes
-        .map((node) => node.target.join(' '))
-        .slice(0, 3)
-        .join('; ')}`,
-  );
+/** The screen itself: as it comes, and with every detail unfolded, where it has any. */
+async function showItself(
+  page: Page,
+  show: (opened: string, whole: boolean) => Promise<void>,
+): Promise<void> {
+  const folded = (await page.locator(FOLDED).count()) > 0;
+  await show('', !folded);
+  if (!folded) return;
+  await unfold(page);
+  await settled(page);
+  await show('every detail unfolded', true);
+  await fold(page);
 }
 
 /** What a screen says: its text, and the names, hints and titles that it gives to what it shows. */
@@ -194,16 +206,12 @@ function saidOn(page: Page): Promise<string[]> {
   });
 }
 
-/**
- * Faults by the laws in every window, and by axe.
- * @param coloured whether colours in the dark are looked at too: once is enough for what every library shows
- */
-export function lawsInto(faults: string[], coloured: boolean): Look {
+/** Faults by the laws in every window, by axe, and by the words that users must not meet. */
+export function lawsInto(faults: string[]): Look {
   return async (page, state) => {
     const found = state.scheme === 'light' ? await faultsOf(page) : [];
-    const look = axeLook(state, coloured);
-    if (look) found.push(...(await axeFaults(page, look)));
-    if (state.width === 1440 && state.scheme === 'light')
+    found.push(...(await axeFaults(page, state)));
+    if (state.width === WIDEST.width && state.scheme === 'light')
       found.push(...(await saidOn(page)).flatMap(unwantedIn));
     const place = [state.screen, state.opened, `${state.width} px`, state.scheme].filter(Boolean).join(' · ');
     faults.push(...found.map((fault) => `${place}: ${fault}`));
