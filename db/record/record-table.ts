@@ -164,10 +164,15 @@ function insertRows(
 ): void {
   const together = Math.max(1, Math.floor(MOST_VALUES / columns.length));
   const marks = `(${columns.map(() => '?').join(', ')})`;
+  const begin = `INSERT INTO ${table} (${columns.join(', ')}) VALUES `;
+  const insert = (count: number): string => begin + Array.from({ length: count }, () => marks).join(', ');
+  // Made once: it is looked up at every step, and is long.
+  const full = insert(together);
   for (let at = 0; at < rows.length; at += together) {
     const some = rows.slice(at, at + together);
-    const sql = `INSERT INTO ${table} (${columns.join(', ')}) VALUES ${some.map(() => marks).join(', ')}`;
-    tx.run(sql, ...some.flat());
+    const values: SqlValue[] = [];
+    for (const row of some) for (const value of row) values.push(value);
+    tx.run(some.length === together ? full : insert(some.length), ...values);
   }
 }
 

@@ -1,6 +1,6 @@
 import type { SheetReading } from '@core/imports/begin-reading';
 import type { Outcome } from '@core/imports/plan-row';
-import { gatherRows, likelyKey, readRows, type KeyTarget } from '@core/imports/read-rows';
+import { gatherRows, likelyKey, rowReader, type KeyTarget } from '@core/imports/read-rows';
 import type { TableRow } from '@core/imports/row';
 import type { Sheet } from '@core/tables/table';
 import { gatherFormulas } from '@core/imports/formula-rows';
@@ -31,9 +31,10 @@ export interface PlannedTable {
 async function rowsOf({ sheet, reading }: TableToPlan, signal: AbortSignal): Promise<TableRow[]> {
   const { head, columns, ways } = reading;
   const body = sheet.rows.slice(head + 1);
+  const read = rowReader(columns, ways);
   const rows: TableRow[] = [];
   for (let at = 0; at < body.length && !signal.aborted; at += AT_ONCE) {
-    rows.push(...readRows(body.slice(at, at + AT_ONCE), columns, ways));
+    rows.push(...read(body.slice(at, at + AT_ONCE)));
     await turn();
   }
   return rows;

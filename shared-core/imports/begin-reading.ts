@@ -1,4 +1,4 @@
-import { cellText, isWritten, type Sheet } from '../tables/table';
+import { isWritten, type Sheet } from '../tables/table';
 import { guessColumns, headingRow, type Column } from './guess-columns';
 import { dayOrderOf } from './money-and-dates';
 import { decimalMarkOf } from './quantity';
@@ -17,9 +17,11 @@ export interface SheetReading {
 /** So many rows show what a table's numbers and dates look like. */
 const SAMPLE = 2_000;
 
-function* textsOf(sheet: Sheet): Generator<string> {
+function textsOf(sheet: Sheet): string[] {
+  const texts: string[] = [];
   for (const { cells } of sheet.rows.slice(0, SAMPLE))
-    for (const cell of cells) if (typeof cell === 'string' && isWritten(cell, sheet)) yield cellText(cell);
+    for (const cell of cells) if (typeof cell === 'string' && isWritten(cell, sheet)) texts.push(cell);
+  return texts;
 }
 
 /**
@@ -33,11 +35,8 @@ export function beginReading(
   subject: Subject = 'materials',
 ): SheetReading {
   const at = head ?? headingRow(sheet.rows, subject);
-  const ways: ReadingWays = {
-    mark: decimalMarkOf(textsOf(sheet)),
-    order: dayOrderOf(textsOf(sheet)),
-    words: told,
-  };
+  const texts = textsOf(sheet);
+  const ways: ReadingWays = { mark: decimalMarkOf(texts), order: dayOrderOf(texts), words: told };
   const headings = sheet.rows[at]?.cells ?? [];
   return { head: at, columns: guessColumns(headings, sheet.rows.slice(at + 1), ways, subject), ways };
 }

@@ -5,7 +5,8 @@ import type { Offer } from '../materials/offer';
 import { MG_PER_KG } from '../quantities/mass';
 import { minorDigits, type Currency } from '../quantities/money';
 import { ppmFromPercent } from '../quantities/share';
-import type { Field, Fields } from '../record/field';
+import { blankContent, type Fields } from '../record/field';
+import { MATERIAL_TARGETS } from './material-targets';
 import type { Values } from './row';
 
 /** What a table does not say by itself. */
@@ -29,13 +30,19 @@ interface Money {
 
 type Parts = Record<string, unknown>;
 
+/** Where a value goes: a field of its own, or a part of one. */
+type Place = readonly [field: string, part: string | null];
+const placeIn = (key: string): Place => {
+  const [field = '', part = null] = key.split('.');
+  return [field, part];
+};
+/** Each key is taken apart once: a table asks for them at every cell. */
+const PLACES: ReadonlyMap<string, Place> = new Map(MATERIAL_TARGETS.map(({ key }) => [key, placeIn(key)]));
+
 /** A group of which nothing is known yet. */
 function blankGroup(key: string): Parts {
   const { shape } = (MATERIAL_FIELDS as Fields)[key]!;
-  const fields: Fields = shape.kind === 'group' ? shape.fields : {};
-  return Object.fromEntries(
-    Object.entries(fields).map(([part, field]: [string, Field]) => [part, field.blank]),
-  );
+  return shape.kind === 'group' ? blankContent(shape.fields) : {};
 }
 
 /** The ends of a range written in one cell, as the parts of their group. */
@@ -47,16 +54,12 @@ function rangeParts(group: string, { low, value, high }: Ends): Parts {
   return known({ minPpm: ppm(low), typicalPpm: ppm(value), maxPpm: ppm(high) });
 }
 
-function groupsOf(values: Values): Map<string, Parts> {
-  const groups = new Map<string, Parts>();
-  for (const [key, value] of Object.entries(values)) {
-    if (!key.includes('.')) continue;
-    const [group = '', part = ''] = key.split('.');
-    if (group === 'figures' || group === 'offer') continue;
-    const parts = part === 'range' ? rangeParts(group, value as Ends) : { [part]: value };
-    groups.set(group, { ...groups.get(group), ...parts });
-  }
-  return groups;
+/** Puts a part, or the ends of a range, into its group; one of which nothing was known begins blank. */
+function putPart(held: Parts, group: string, [part, value]: [string, unknown], { source }: TakingIn): void {
+  const was = held[group] as Parts | null;
+  const begun = group === 'usage' && was === null && source !== '' ? { source } : {};
+  const parts = part === 'range' ? rangeParts(group, value as Ends) : { [part]: value };
+  held[group] = { ...(was ?? { ...blankGroup(group), ...begun }), ...parts };
 }
 
 /** A figure that says what is there already keeps where that came from. */
@@ -64,7 +67,9 @@ function figureFrom(before: Figure | undefined, ends: Ends, source: string): Fig
   const says = (figure: Figure): boolean =>
     (figure.low === ends.low && figure.value === ends.value && figure.high === ends.high) ||
     (ends.value !== null && ends.value === figureValue(figure) && figure.value !== null);
-  return before && says(before) ? before : { ...ends, provenance: 'supplier', source };
+  if (before && says(before)) return before;
+  const { low, value, high } = ends;
+  return { low, value, high, provenance: 'supplier', source };
 }
 
 const minorOf = (amount: number, currency: Currency): number =>
@@ -123,18 +128,16 @@ export function contentOf(before: MaterialContent | null, values: Values, taking
   const content = { ...(before ?? begun(values)) };
   const held = content as unknown as Parts;
   const figures: Partial<Record<FigureKind, Figure>> = { ...content.figures };
-  for (const [key, value] of Object.entries(values)) {
-    if (key.startsWith('figures.')) {
-      const kind = key.slice('figures.'.length) as FigureKind;
-      figures[kind] = figureFrom(figures[kind], value as Ends, taking.source);
-    } else if (!key.includes('.') && key !== 'offers') held[key] = value;
+  for (const key in values) {
+    const [name, part] = PLACES.get(key) ?? placeIn(key);
+    if (name === 'offers' || name === 'offer') continue;
+    const value = values[key];
+    if (part === null) held[name] = value;
+    else if (name === 'figures')
+      figures[part as FigureKind] = figureFrom(figures[part as FigureKind], value as Ends, taking.source);
+    else putPart(held, name, [part, value], taking);
   }
   content.figures = figures;
-  for (const [group, parts] of groupsOf(values)) {
-    const was = held[group] as Parts | null;
-    const source = group === 'usage' && was === null && taking.source !== '' ? { source: taking.source } : {};
-    held[group] = { ...(was ?? { ...blankGroup(group), ...source }), ...parts };
-  }
   // The row's own, and those of its further rows.
   for (const one of [values, ...((values.offers as Values[] | undefined) ?? [])])
     content.offers = withOffer(content.offers, one, taking);

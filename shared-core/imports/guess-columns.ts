@@ -81,20 +81,35 @@ function namedBy(heading: string, subject: Subject): string | null {
   return null;
 }
 
-function cellsOf(rows: readonly SheetRow[], at: number): Cell[] {
-  const cells: Cell[] = [];
-  for (const row of rows) {
-    const cell = row.cells[at] ?? null;
-    if (cell !== null && !saysNothing(cellText(cell))) cells.push(cell);
-    if (cells.length === SAMPLE) break;
+/** The first cells of each column that say something: row by row, as they lie in memory. */
+function cellsOf(rows: readonly SheetRow[], width: number): Cell[][] {
+  const columns = Array.from({ length: width }, (): Cell[] => []);
+  let wanting = width;
+  for (const { cells } of rows) {
+    if (wanting === 0) break;
+    for (let at = 0; at < width; at += 1) {
+      const cell = cells[at] ?? null;
+      if (cell === null) continue;
+      const column = columns[at]!;
+      if (column.length === SAMPLE || saysNothing(cellText(cell))) continue;
+      if (column.push(cell) === SAMPLE) wanting -= 1;
+    }
   }
-  return cells;
+  return columns;
 }
 
-const shareRead = (cells: readonly Cell[], target: Target, unit: string, ways: ReadingWays): number =>
-  cells.length === 0
-    ? 1
-    : cells.filter((cell) => readCell(cell, target, unit, ways).ok).length / cells.length;
+/** Whether at least this share of the cells can be read so; looked no further than until that is sure. */
+function readable(
+  cells: readonly Cell[],
+  { target, unit = '', least }: { target: Target; unit?: string; least: number },
+  ways: ReadingWays,
+): boolean {
+  let read = cells.length;
+  return cells.every((cell) => {
+    if (!readCell(cell, target, unit, ways).ok) read -= 1;
+    return read / cells.length >= least;
+  });
+}
 
 /** Headings that say a price of a kilogram by their unit. */
 function refined(key: string, end: string): string {
@@ -107,8 +122,7 @@ function byHeading({ at, heading, cells, subject }: Seen, ways: ReadingWays): Co
   const { end } = parted(heading);
   const target = targetOf(refined(named, end));
   const unit = isUnitFor(unitOf(target), end) ? end : '';
-  const read = shareRead(cells, target, unit, ways);
-  if (read >= LEAST_READ)
+  if (readable(cells, { target, unit, least: LEAST_READ }, ways))
     return { at, heading, unit, target: target.key, reason: `Its heading is a name of ${target.label}.` };
   const example = cells.find((cell) => !readCell(cell, target, unit, ways).ok) ?? null;
   return {
@@ -130,7 +144,7 @@ function byContent({ at, heading, cells, subject }: Seen, ways: ReadingWays): Co
   };
   if (cells.length < LEAST_CELLS) return left;
   const fitting = targetsOf(subject).filter(
-    (target) => target.reading.kind === 'word' && shareRead(cells, target, '', ways) >= LEAST_WORDS,
+    (target) => target.reading.kind === 'word' && readable(cells, { target, least: LEAST_WORDS }, ways),
   );
   const [only] = fitting;
   if (!only || fitting.length > 1) return left;
@@ -149,12 +163,12 @@ export function guessColumns(
 ): Column[] {
   const width = Math.max(headings.length, ...rows.slice(0, SAMPLE).map(({ cells }) => cells.length));
   const taken = new Set<string>();
+  const byColumn = cellsOf(rows, width);
   return Array.from({ length: width }, (_, at): Column => {
     const heading = cellText(headings[at] ?? null)
       .replace(/\s+/g, ' ')
       .trim();
-    const cells = cellsOf(rows, at);
-    const seen = { at, heading, cells, subject };
+    const seen = { at, heading, cells: byColumn[at] ?? [], subject };
     const guess = byHeading(seen, ways) ?? byContent(seen, ways);
     if (guess.target === null) return guess;
     if (!taken.has(guess.target)) {

@@ -11,11 +11,14 @@ const SURE: Record<DecimalMark, RegExp> = {
 
 /** The decimal mark that a table's numbers show; null where none does, or both do. */
 export function decimalMarkOf(texts: Iterable<string>): DecimalMark | null {
-  const seen = { ',': 0, '.': 0 };
-  for (const text of texts)
-    for (const mark of [',', '.'] as const) if (SURE[mark].test(text)) seen[mark] += 1;
-  if (seen[','] > 0 === seen['.'] > 0) return null;
-  return seen[','] > 0 ? ',' : '.';
+  const seen = { ',': false, '.': false };
+  for (const text of texts) {
+    for (const mark of [',', '.'] as const)
+      if (!seen[mark] && text.includes(mark) && SURE[mark].test(text)) seen[mark] = true;
+    if (seen[','] && seen['.']) return null;
+  }
+  if (seen[','] === seen['.']) return null;
+  return seen[','] ? ',' : '.';
 }
 
 /** Three digits after one mark: thousands, or three decimals. */

@@ -1,9 +1,9 @@
 import type { InciPart } from '../materials/composition';
 import { same } from '../record/same';
-import type { SheetRow } from '../tables/table';
+import type { Cell, SheetRow } from '../tables/table';
 import type { Column } from './guess-columns';
 import { plain } from './plain';
-import { readCell, type ReadingWays } from './read-cell';
+import { readCell, type CellReading, type ReadingWays } from './read-cell';
 import type { Fault, TableRow, Values } from './row';
 import { targetOf } from './targets';
 
@@ -11,42 +11,84 @@ import { targetOf } from './targets';
 export const KEYS = ['code', 'tradeName'] as const;
 export type KeyTarget = (typeof KEYS)[number];
 
-function readRow(row: SheetRow, columns: readonly Column[], ways: ReadingWays): TableRow {
+/** So many different cells of a column are kept as they were understood: most columns repeat a few. */
+const MOST_UNDERSTOOD = 2_000;
+
+/** What is to be read of a column, and what its cells were found to say. */
+interface ColumnReader {
+  at: number;
+  key: string;
+  heading: string;
+  read(cell: Cell): CellReading;
+}
+
+function columnReader({ at, heading, unit }: Column, key: string, ways: ReadingWays): ColumnReader {
+  const target = targetOf(key);
+  const understood = new Map<Cell, CellReading>();
+  const read = (cell: Cell): CellReading => {
+    const before = understood.get(cell);
+    if (before) return before;
+    const reading = readCell(cell, target, unit, ways);
+    if (typeof cell !== 'object' && understood.size < MOST_UNDERSTOOD) understood.set(cell, reading);
+    return reading;
+  };
+  return { at, key, heading: heading || target.label, read };
+}
+
+function readRow(row: SheetRow, columns: readonly ColumnReader[]): TableRow {
   const values: Record<string, unknown> = {};
   const faults: Fault[] = [];
-  for (const { at, heading, unit, target: key } of columns) {
-    if (key === null) continue;
-    const target = targetOf(key);
-    const reading = readCell(row.cells[at] ?? null, target, unit, ways);
+  for (const { at, heading, key, read } of columns) {
+    const cell = row.cells[at] ?? null;
+    // Most cells of a wide table are empty.
+    if (cell === null) continue;
+    const reading = read(cell);
     if (reading.ok) {
       if (reading.value !== undefined) values[key] = reading.value;
       continue;
     }
     const words = reading.words && { target: key, written: reading.words };
-    faults.push({ heading: heading || target.label, message: reading.message, ...(words && { words }) });
+    faults.push({ heading, message: reading.message, ...(words && { words }) });
   }
-  return { line: row.line, values: withShare(values), faults };
+  return { line: row.line, values: SHARE in values ? withShare(values) : values, faults };
 }
+
+const SHARE = 'composition.share';
 
 /** The share in a column of its own belongs to the one INCI name of the row. */
 function withShare(values: Record<string, unknown>): Values {
-  const { 'composition.share': share, ...others } = values;
+  const { [SHARE]: share, ...others } = values;
   const parts = others.composition as InciPart[] | undefined;
   if (!share || parts?.length !== 1) return others;
   const [lowPpm, highPpm] = share as [number, number];
   return { ...others, composition: [{ inci: parts[0]!.inci, lowPpm, highPpm }] };
 }
 
-/** The rows of a table as the columns say; rows that say nothing at all are left out. */
-export function readRows(
+function saysSomething({ values, faults }: TableRow): boolean {
+  for (const _ in values) return true;
+  return faults.length > 0;
+}
+
+/**
+ * Reads rows of a table as the columns say, any number at a time; rows that say nothing at all are left out. A cell that
+ * says what another one of its column said is not understood anew: their values are one and the same, and not to be changed.
+ */
+export function rowReader(
+  columns: readonly Column[],
+  ways: ReadingWays,
+): (rows: readonly SheetRow[]) => TableRow[] {
+  const readers = columns.flatMap((column) =>
+    column.target === null ? [] : [columnReader(column, column.target, ways)],
+  );
+  return (rows) => rows.map((row) => readRow(row, readers)).filter(saysSomething);
+}
+
+/** All rows of a table, as {@link rowReader} reads them. */
+export const readRows = (
   rows: readonly SheetRow[],
   columns: readonly Column[],
   ways: ReadingWays,
-): TableRow[] {
-  return rows
-    .map((row) => readRow(row, columns, ways))
-    .filter(({ values, faults }) => Object.keys(values).length > 0 || faults.length > 0);
-}
+): TableRow[] => rowReader(columns, ways)(rows);
 
 /** The key that a table's rows can be known by: the code where every row has one, else the trade name. */
 export function likelyKey(rows: readonly TableRow[]): KeyTarget {
@@ -109,7 +151,7 @@ export function gatherRows(
   key: KeyTarget,
   columns: readonly Column[],
 ): TableRow[] {
-  const bySeveral = columns.some(({ target }) => target === 'composition.share');
+  const bySeveral = columns.some(({ target }) => target === SHARE);
   const seen = new Map<string, number>();
   const gathered: TableRow[] = [];
   for (const row of rows) {

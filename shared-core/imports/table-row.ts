@@ -55,8 +55,12 @@ function shapeAt(key: string): z.ZodType | null {
   return shape;
 }
 
+const isHeld = (value: unknown): boolean =>
+  typeof value === 'object' && value !== null && !Array.isArray(value);
+
+/** By key; looked at once, key by key: one that fills nothing is refused, whatever it is. */
 const values: z.ZodType<Record<string, unknown>> = z
-  .record(z.string().max(60), z.unknown())
+  .custom<Record<string, unknown>>(isHeld, 'The values of a row are named by what they fill.')
   .superRefine((held, found) => {
     for (const [key, value] of Object.entries(held)) {
       const several = key === 'offers' && Array.isArray(value) && value.length <= 60;

@@ -1,68 +1,48 @@
-import { foldedWords } from '../quantities/fold';
 import { textsOf, type Facet, type ListDescription, type ListEntry } from './description';
+import type { FacetTerm, FacetWords } from './facet-words';
+import { FoundWords } from './found-words';
+import { KnownWords } from './known-words';
+import { holdsFigure } from './nearest-words';
 import { chosenIn, type Counts, type ListQuery } from './query';
-import {
-  addSlot,
-  countShared,
-  dropSlot,
-  emptySet,
-  grown,
-  intersect,
-  isEmpty,
-  unite,
-  type SlotSet,
-} from './slot-set';
-
-/** Of a filter whose words are those found, this many at most are counted: those that would leave most. */
-export const MOST_FOUND_WORDS = 200;
-
-interface Held {
-  slots: SlotSet;
-  /** The folded words by which it is found in a search. */
-  terms: readonly string[];
-}
+import { emptySet, intersect, type SlotSet } from './slot-set';
 
 /** For each word of each filter, the slots that carry it. */
 export class FacetIndex {
-  private readonly held = new Map<string, Map<string, Held>>();
-  /** The folded words of all filters, in order; null when they must be gathered anew. */
-  private gathered: string[] | null = null;
+  private readonly words: ReadonlyMap<string, FacetWords>;
+  /** The folded words of all filters, in order, and the editions that they are of. */
+  private terms: { of: string; inOrder: readonly FacetTerm[] } | null = null;
+  /** Those that some record carries, without a figure; null when they must be gathered anew. */
+  private letters: string[] | null = null;
 
   constructor(
     private readonly facets: ListDescription['facets'],
     private capacity: number,
   ) {
-    for (const { key, words } of facets)
-      this.held.set(key, new Map((words ?? []).map((word) => [word, this.blank(word)])));
+    this.words = new Map(
+      facets.map(({ key, words }) => [key, words ? new KnownWords(words, capacity) : new FoundWords()]),
+    );
   }
 
   grow(capacity: number): void {
     this.capacity = capacity;
-    for (const words of this.held.values())
-      for (const one of words.values()) one.slots = grown(one.slots, capacity);
+    for (const words of this.words.values()) words.grow(capacity);
   }
 
   add(slot: number, entry: ListEntry): void {
-    this.gathered = null;
-    for (const facet of this.facets) {
-      for (const word of textsOf(entry, facet.key)) {
-        const one = this.heldFor(facet, word);
-        if (one) addSlot(one.slots, slot);
-      }
-    }
+    this.letters = null;
+    for (const [key, words] of this.words) words.add(slot, textsOf(entry, key));
   }
 
   remove(slot: number, entry: ListEntry): void {
-    this.gathered = null;
-    for (const { key, words } of this.facets) {
-      const held = this.held.get(key)!;
-      for (const word of textsOf(entry, key)) {
-        const one = held.get(word);
-        if (!one) continue;
-        dropSlot(one.slots, slot);
-        if (words === null && isEmpty(one.slots)) held.delete(word);
-      }
-    }
+    this.letters = null;
+    for (const [key, words] of this.words) words.remove(slot, textsOf(entry, key));
+  }
+
+  /** The slots of `among` that pass every filter. */
+  passing(query: ListQuery, among: SlotSet): SlotSet {
+    const passing = among.slice();
+    for (const filter of this.filters(query).values()) intersect(passing, filter);
+    return passing;
   }
 
   /**
@@ -73,11 +53,11 @@ export class FacetIndex {
     const filters = this.filters(query);
     const passing = among.slice();
     for (const filter of filters.values()) intersect(passing, filter);
-    const counts = this.facets.map((facet): [string, Record<string, number>] => {
-      if (!filters.has(facet.key)) return [facet.key, this.count(facet, passing, [])];
+    const counts = [...this.words].map(([key, words]): [string, Record<string, number>] => {
+      if (!filters.has(key)) return [key, words.count(passing, [])];
       const others = among.slice();
-      for (const [other, filter] of filters) if (other !== facet.key) intersect(others, filter);
-      return [facet.key, this.count(facet, others, chosenIn(query, facet.key))];
+      for (const [other, filter] of filters) if (other !== key) intersect(others, filter);
+      return [key, words.count(others, chosenIn(query, key))];
     });
     return { passing, counts: Object.fromEntries(counts) };
   }
@@ -94,42 +74,38 @@ export class FacetIndex {
 
   /** Whether a record carries a filter word that holds a word with this beginning; `whole`: this very word. */
   has(text: string, whole: boolean): boolean {
-    return this.naming(text, whole).some((slots) => !isEmpty(slots));
+    return this.naming(text, whole).some((term) => !term.isEmpty());
   }
 
   /** Adds the slots that carry such a filter word. */
   collect(text: string, whole: boolean, found: SlotSet): void {
-    for (const slots of this.naming(text, whole)) unite(found, slots);
+    for (const term of this.naming(text, whole)) term.addTo(found);
   }
 
-  /** The folded words of all filters that some record carries, in order. */
-  terms(): readonly string[] {
-    if (this.gathered) return this.gathered;
-    const carried = [...this.held.values()]
-      .flatMap((words) => [...words.values()])
-      .filter(({ slots }) => !isEmpty(slots));
-    return (this.gathered = [...new Set(carried.flatMap(({ terms }) => terms))].sort());
+  /** The folded words without a figure of all filters that some record carries, in order. */
+  lettered(): readonly string[] {
+    if (this.letters) return this.letters;
+    const carried = this.inOrder().filter((term) => !holdsFigure(term.text) && !term.isEmpty());
+    return (this.letters = [...new Set(carried.map(({ text }) => text))]);
   }
 
-  private naming(text: string, whole: boolean): SlotSet[] {
-    const naming: SlotSet[] = [];
-    for (const words of this.held.values())
-      for (const { terms, slots } of words.values())
-        if (terms.some((term) => (whole ? term === text : term.startsWith(text)))) naming.push(slots);
-    return naming;
+  private inOrder(): readonly FacetTerm[] {
+    const all = [...this.words.values()];
+    const of = all.map(({ edition }) => edition).join(' ');
+    if (this.terms?.of === of) return this.terms.inOrder;
+    const inOrder = all
+      .flatMap((words) => words.terms())
+      .sort((a, b) => (a.text < b.text ? -1 : a.text > b.text ? 1 : 0));
+    this.terms = { of, inOrder };
+    return inOrder;
   }
 
-  private blank(word: string): Held {
-    return { slots: emptySet(this.capacity), terms: [...new Set(foldedWords(word))] };
-  }
-
-  private heldFor({ key, words }: Facet, word: string): Held | undefined {
-    const held = this.held.get(key)!;
-    const known = held.get(word);
-    if (known || words !== null || word === '') return known;
-    const one = this.blank(word);
-    held.set(word, one);
-    return one;
+  private naming(text: string, whole: boolean): readonly FacetTerm[] {
+    const terms = this.inOrder();
+    const from = firstAtOrAfter(terms, text);
+    let to = from;
+    while (to < terms.length && (whole ? terms[to]!.text === text : terms[to]!.text.startsWith(text))) to++;
+    return terms.slice(from, to);
   }
 
   /** What each filter in use lets through. */
@@ -153,32 +129,19 @@ export class FacetIndex {
 
   private carrying(key: string, words: readonly string[]): SlotSet {
     const carrying = emptySet(this.capacity);
-    for (const word of words) {
-      const one = this.held.get(key)?.get(word);
-      if (one) unite(carrying, one.slots);
-    }
+    for (const word of words) this.words.get(key)?.addTo(carrying, word);
     return carrying;
-  }
-
-  private count({ key, words }: Facet, among: SlotSet, chosen: readonly string[]): Record<string, number> {
-    const held = [...this.held.get(key)!];
-    const shared = countShared(
-      among,
-      held.map(([, { slots }]) => slots),
-    );
-    const counts = held.map(([word], i): [string, number] => [word, shared[i] ?? 0]);
-    if (words !== null) return Object.fromEntries(counts);
-    const most = counts
-      .filter(([, count]) => count > 0)
-      .sort(byCount)
-      .slice(0, MOST_FOUND_WORDS);
-    const kept = new Set(most.map(([word]) => word));
-    const all = new Map(counts);
-    for (const word of chosen) if (!kept.has(word)) most.push([word, all.get(word) ?? 0]);
-    return Object.fromEntries(most);
   }
 }
 
-function byCount([a, countA]: [string, number], [b, countB]: [string, number]): number {
-  return countB - countA || (a < b ? -1 : 1);
+/** Where a folded word stands among those in order, or would stand. */
+function firstAtOrAfter(terms: readonly FacetTerm[], text: string): number {
+  let low = 0;
+  let high = terms.length;
+  while (low < high) {
+    const middle = (low + high) >>> 1;
+    if (terms[middle]!.text < text) low = middle + 1;
+    else high = middle;
+  }
+  return low;
 }

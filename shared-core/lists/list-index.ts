@@ -3,7 +3,7 @@ import { TIERS, textsOf, type KeyOf, type ListDescription, type ListEntry, type 
 import { FacetIndex } from './facet-index';
 import { insteadOf } from './instead';
 import { NameIndex, plainCode } from './name-index';
-import type { Counts, ListPage, ListQuery } from './query';
+import type { ListPage, ListQuery } from './query';
 import { RangeIndex } from './range-index';
 import { addSlot, countIn, dropSlot, emptySet, grown, subtract, type SlotSet } from './slot-set';
 import { endOf } from './sort-in-steps';
@@ -144,6 +144,7 @@ class SlotIndex<Entry extends ListEntry> implements ListIndex<Entry>, ListFillin
     const entry = this.entryAt(slot);
     this.orders.remove(slot);
     for (const tier of TIERS) this.words[tier].remove(slot, this.searched(entry, tier));
+    this.texts.changed();
     this.names.remove(slot, entry);
     this.facets.remove(slot, entry);
     this.ranges.remove(slot);
@@ -156,12 +157,14 @@ class SlotIndex<Entry extends ListEntry> implements ListIndex<Entry>, ListFillin
 
   search(query: ListQuery): ListPage<Entry> {
     const read = this.texts.read(query.text);
-    const { passing, counts } = this.matching(query, read);
+    const { passing, counts } = this.facets.filter(query, this.named(query, read));
     const total = countIn(passing);
     const { sortBy, descending, offset, limit } = query;
     const slots = this.orders.page(sortBy, descending, passing, total, offset, limit);
-    const count = (other: ListQuery): number =>
-      countIn(this.matching(other, this.texts.read(other.text)).passing);
+    const count = (other: ListQuery): number => {
+      const text = other.text === query.text ? read : this.texts.read(other.text);
+      return countIn(this.facets.passing(other, this.named(other, text)));
+    };
     return {
       total,
       offset,
@@ -212,10 +215,11 @@ class SlotIndex<Entry extends ListEntry> implements ListIndex<Entry>, ListFillin
     });
   }
 
-  private matching(query: ListQuery, read: ReadText | null): { passing: SlotSet; counts: Counts } {
+  /** The slots that the text of a query names and its ranges let through. */
+  private named(query: ListQuery, read: ReadText | null): SlotSet {
     const among = read ? this.texts.find(read, 'unshown', this.capacity) : this.filled.slice();
     this.ranges.filter(query, among);
-    return this.facets.filter(query, among);
+    return among;
   }
 
   /** The folded words by which an entry is found in a tier; a code also as it is typed from memory. */
@@ -229,6 +233,7 @@ class SlotIndex<Entry extends ListEntry> implements ListIndex<Entry>, ListFillin
   private index(slot: number, entry: Entry): void {
     addSlot(this.filled, slot);
     for (const tier of TIERS) this.words[tier].add(slot, this.searched(entry, tier));
+    this.texts.changed();
     this.names.add(slot, entry);
     this.facets.add(slot, entry);
     this.ranges.add(slot, entry);

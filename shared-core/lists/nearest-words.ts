@@ -1,18 +1,21 @@
-const HOLDS_FIGURE = /\p{N}/u;
-const AFTER_DIGITS = '9'.charCodeAt(0) + 1;
+const FIGURE = /\p{N}/u;
+
+/** Whether a word holds a figure: it is then a code or a grade, and never meant for another one. */
+export function holdsFigure(word: string): boolean {
+  return FIGURE.test(word);
+}
 
 /** How many slips of the finger a word of a length may hold and still be known: none in the shortest. */
 export function slipsAllowed(word: string): number {
-  if (word.length < 4 || HOLDS_FIGURE.test(word)) return 0;
+  if (word.length < 4 || holdsFigure(word)) return 0;
   return word.length < 8 ? 1 : 2;
 }
 
 /**
  * The words that what was typed is nearest to, and how far: a letter wrong, missing, too many, or two swapped count one
- * each (optimal string alignment). What was typed may be the beginning of the word only. A word with a figure in it is
- * a code or a grade, and never meant for another one.
+ * each (optimal string alignment). What was typed may be the beginning of the word only.
  *
- * @param sorted words in ascending order, walked once: words that begin alike share the work of their beginning
+ * @param sorted words without figures in ascending order, walked once: words that begin alike share the work of their beginning
  * @returns null when none lies within `most` slips
  */
 export function nearestWords(
@@ -24,12 +27,9 @@ export function nearestWords(
   const walk = new PrefixWalk(typed);
   let words: string[] = [];
   let slips = most;
-  for (let i = 0; i < sorted.length; i++) {
-    const word = sorted[i]!;
-    // Running numbers are most of the words of a large library: they are passed over without being looked at.
-    if (word.charCodeAt(0) < AFTER_DIGITS) continue;
+  for (const word of sorted) {
     const away = walk.distance(word, slips);
-    if (away > slips || HOLDS_FIGURE.test(word)) continue;
+    if (away > slips) continue;
     if (away < slips) words = [];
     slips = away;
     words.push(word);

@@ -28,7 +28,7 @@ export interface ListQuery {
 /** A typed word that stands nowhere in the library, and the words nearest to it that were looked for instead. */
 export interface Correction {
   typed: string;
-  meant: string[];
+  meant: readonly string[];
 }
 
 /** Something to take away, or a filter word to choose, and how many records that would show. */

@@ -13,6 +13,14 @@ export type Synonyms = (phrase: string) => readonly string[];
 /** Runs of typed words up to this long may have another name. */
 const LONGEST_PHRASE = 4;
 
+/** How much of either is kept: that of a few searches. */
+const MOST_KEPT = 64;
+
+function keep<Kept>(kept: Map<string, Kept>, key: string, value: Kept): void {
+  if (kept.size >= MOST_KEPT && !kept.has(key)) kept.clear();
+  kept.set(key, value);
+}
+
 /** A word to be met: at its beginning, or whole. */
 interface Term {
   text: string;
@@ -34,11 +42,22 @@ export interface ReadText {
 
 /** Finds the slots that a text names, in the words of their texts and of their filters. */
 export class TextSearch {
+  /** What words that stand nowhere were taken for since the list last changed: a search that finds nothing asks again. */
+  private readonly meant = new Map<string, readonly string[]>();
+  /** The slots of what was looked for since then. */
+  private readonly met = new Map<string, SlotSet>();
+
   constructor(
     private readonly tiers: Readonly<Record<Tier, WordIndex>>,
     private readonly facets: FacetIndex,
     private readonly synonyms: Synonyms,
   ) {}
+
+  /** Other words stand in the list now, or in other slots. */
+  changed(): void {
+    this.meant.clear();
+    this.met.clear();
+  }
 
   /** Understands a text; null when it holds no word. A word that stands nowhere is taken for those nearest to it. */
   read(text: string): ReadText | null {
@@ -67,7 +86,7 @@ export class TextSearch {
     for (let at = words.length - 1; at >= 0; at--) {
       const here = emptySet(capacity);
       for (const part of parts[at]!) {
-        const slots = this.slotsOfPart(part, deepest, capacity);
+        const slots = this.slotsOfPart(part, deepest, capacity).slice();
         const rest = met[at + part.words];
         if (rest) intersect(slots, rest);
         unite(here, slots);
@@ -100,6 +119,13 @@ export class TextSearch {
   }
 
   private slotsOfPart({ alternatives }: Part, deepest: Tier, capacity: number): SlotSet {
+    const key = JSON.stringify([deepest, capacity, alternatives]);
+    const known = this.met.get(key) ?? this.lookForPart(alternatives, deepest, capacity);
+    keep(this.met, key, known);
+    return known;
+  }
+
+  private lookForPart(alternatives: readonly Term[][], deepest: Tier, capacity: number): SlotSet {
     const found = emptySet(capacity);
     for (const terms of alternatives) {
       const together = terms.map((term) => {
@@ -124,10 +150,16 @@ export class TextSearch {
     }
   }
 
-  private nearest(word: string): string[] {
+  private nearest(word: string): readonly string[] {
+    const known = this.meant.get(word) ?? this.lookForNearest(word);
+    keep(this.meant, word, known);
+    return known;
+  }
+
+  private lookForNearest(word: string): string[] {
     let most = slipsAllowed(word);
     let meant: string[] = [];
-    for (const terms of [...TIERS.map((tier) => this.tiers[tier].terms()), this.facets.terms()]) {
+    for (const terms of [...TIERS.map((tier) => this.tiers[tier].lettered()), this.facets.lettered()]) {
       const near = nearestWords(word, terms, most);
       if (!near) continue;
       meant = near.slips < most ? near.words : [...meant, ...near.words];

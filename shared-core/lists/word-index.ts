@@ -1,3 +1,4 @@
+import { holdsFigure } from './nearest-words';
 import { addSlot, type SlotSet } from './slot-set';
 import { sortInSteps } from './sort-in-steps';
 
@@ -8,6 +9,8 @@ const FEW = 64;
 export class WordIndex {
   private readonly slotsOf = new Map<string, number[]>();
   private sorted: string[] = [];
+  /** Those of `sorted` without a figure: most words of a large library are codes and running numbers. */
+  private letters: string[] = [];
   /** Words that came since `sorted` was last in order. */
   private added: string[] = [];
 
@@ -40,58 +43,65 @@ export class WordIndex {
   has(text: string, whole: boolean): boolean {
     if (whole) return this.slotsOf.has(text);
     this.settle();
-    return this.sorted[this.firstAtOrAfter(text)]?.startsWith(text) ?? false;
+    return this.sorted[firstAtOrAfter(this.sorted, text)]?.startsWith(text) ?? false;
   }
 
   /** Adds to `found` the slots that hold a word with this beginning; `whole`: this very word. */
   collect(text: string, whole: boolean, found: SlotSet): void {
     if (whole) return addAll(found, this.slotsOf.get(text));
     this.settle();
-    for (let i = this.firstAtOrAfter(text); this.sorted[i]?.startsWith(text); i++)
+    for (let i = firstAtOrAfter(this.sorted, text); this.sorted[i]?.startsWith(text); i++)
       addAll(found, this.slotsOf.get(this.sorted[i]!));
   }
 
-  /** All words, in order. */
-  terms(): readonly string[] {
+  /** The words without a figure, in order. */
+  lettered(): readonly string[] {
     this.settle();
-    return this.sorted;
+    return this.letters;
   }
 
   /** Brings all words into order a bit at a time, after the first of them came. */
   *settleInSteps(): Generator<void, void> {
     const words = [...this.slotsOf.keys()];
     yield* sortInSteps<string, string[]>(words, (a, b) => (a < b ? -1 : 1));
-    this.sorted = words;
-    this.added = [];
+    this.takeSorted(words);
   }
 
   private forget(word: string): void {
     this.settle();
     this.slotsOf.delete(word);
-    this.sorted.splice(this.firstAtOrAfter(word), 1);
+    this.sorted.splice(firstAtOrAfter(this.sorted, word), 1);
+    if (!holdsFigure(word)) this.letters.splice(firstAtOrAfter(this.letters, word), 1);
   }
 
   /** Brings the added words into order. */
   private settle(): void {
     if (this.added.length === 0) return;
-    if (this.added.length <= FEW) {
-      for (const word of this.added) this.sorted.splice(this.firstAtOrAfter(word), 0, word);
-    } else {
-      this.sorted = [...this.slotsOf.keys()].sort();
+    if (this.added.length > FEW) return this.takeSorted([...this.slotsOf.keys()].sort());
+    for (const word of this.added) {
+      this.sorted.splice(firstAtOrAfter(this.sorted, word), 0, word);
+      if (!holdsFigure(word)) this.letters.splice(firstAtOrAfter(this.letters, word), 0, word);
     }
     this.added = [];
   }
 
-  private firstAtOrAfter(word: string): number {
-    let low = 0;
-    let high = this.sorted.length;
-    while (low < high) {
-      const middle = (low + high) >>> 1;
-      if (this.sorted[middle]! < word) low = middle + 1;
-      else high = middle;
-    }
-    return low;
+  private takeSorted(words: string[]): void {
+    this.sorted = words;
+    this.letters = words.filter((word) => !holdsFigure(word));
+    this.added = [];
   }
+}
+
+/** Where a word stands among words in order, or would stand. */
+function firstAtOrAfter(sorted: readonly string[], word: string): number {
+  let low = 0;
+  let high = sorted.length;
+  while (low < high) {
+    const middle = (low + high) >>> 1;
+    if (sorted[middle]! < word) low = middle + 1;
+    else high = middle;
+  }
+  return low;
 }
 
 function addAll(found: SlotSet, slots: readonly number[] | undefined): void {

@@ -10,13 +10,15 @@ const SOMETHING_TO_SEE = /[^\p{Default_Ignorable_Code_Point}\s\u2800]/u;
 
 /** Breaks that web pages and letters are copied with; no typeface has a sign for them. */
 const SEPARATORS = /[\u2028\u2029]/g;
+/** Most texts are this: nothing of them is to be composed, and a library holds many. */
+const PLAIN = /^[ -~]*$/;
 
 function clean(maxLength: number, broken: '\n' | ' ') {
   return (
     z
       .string('Enter text here.')
       // Composed before it is measured: a few signs fall apart, and the text would be too long when it is read again.
-      .overwrite((text) => text.replace(SEPARATORS, broken).normalize('NFC'))
+      .overwrite((text) => (PLAIN.test(text) ? text : text.replace(SEPARATORS, broken).normalize('NFC')))
       .max(maxLength, {
         // Made when it is needed: the first use of the language's number formats takes long for a page that is opening.
         error: () => `Keep this to ${maxLength.toLocaleString('en')} characters or fewer.`,

@@ -27,8 +27,17 @@ export function saysNano(name: string): boolean {
  * "Prunus Amygdalus Dulcis Oil" are one; "Glycerin" is no part of "Ethylhexylglycerin".
  */
 export function nameKey(name: string): string {
-  return keyOf(withoutBrackets(fold(name)));
+  const known = KEYS.get(name);
+  if (known !== undefined) return known;
+  const key = keyOf(withoutBrackets(fold(name)));
+  if (KEYS.size >= MOST_KEYS) KEYS.clear();
+  KEYS.set(name, key);
+  return key;
 }
+
+/** A shelf of thousands names the same hundreds of substances. */
+const KEYS = new Map<string, string>();
+const MOST_KEYS = 20_000;
 
 /** A name as a table of ours spells it: folded, without what stands in brackets, one space between words. */
 export function plainName(name: string): string {

@@ -17,11 +17,20 @@ const isPlainNumber = (text: string): boolean => /^[+-]?\d+([.,]\d+)?$/.test(tex
 export function inert(text: string): string {
   return RUNS.test(text) && !isPlainNumber(text) ? `'${text}` : text;
 }
-const shown = (text: string): string => (/^'+[=+\-@\t\r]/.test(text) ? text.slice(1) : text);
+const shown = (text: string): string =>
+  text.startsWith("'") && /^'+[=+\-@\t\r]/.test(text) ? text.slice(1) : text;
+
+type LineBreak = '\r' | '\n' | '\r\n';
+
+/** The line break of a text: found once, since every parsing would look through the text for it. */
+const lineBreakOf = (text: string): LineBreak =>
+  Papa.parse<string[]>(text, { preview: 1, delimiter: ',' }).meta.linebreak as LineBreak;
 
 /** How evenly a sign parts the records: the cells of most records, where that is more than one. */
-function evenness(text: string, delimiter: Delimiter): number {
-  const { data } = Papa.parse<string[]>(text, { delimiter, preview: SAMPLE, skipEmptyLines: 'greedy' });
+function evenness(text: string, newline: LineBreak, delimiter: Delimiter): number {
+  const { data } = Papa.parse<string[]>(text, {
+    ...{ delimiter, newline, preview: SAMPLE, skipEmptyLines: 'greedy' },
+  });
   const counts = new Map<number, number>();
   for (const { length } of data) counts.set(length, (counts.get(length) ?? 0) + 1);
   const [width = 1, times = 0] = [...counts].sort((a, b) => b[1] - a[1] || b[0] - a[0])[0] ?? [];
@@ -29,15 +38,21 @@ function evenness(text: string, delimiter: Delimiter): number {
   return width === 1 && heads === 1 ? 0 : (times / data.length) * Math.min(Math.max(width, heads), 60);
 }
 
-function delimiterOf(text: string): Delimiter {
-  const scores = DELIMITERS.map((delimiter) => [delimiter, evenness(text, delimiter)] as const);
+function delimiterOf(text: string, newline: LineBreak): Delimiter {
+  const scores = DELIMITERS.map((delimiter) => [delimiter, evenness(text, newline, delimiter)] as const);
   return scores.reduce((best, one) => (one[1] > best[1] ? one : best))[0];
 }
 
 /** How many lines of the file a record takes: its texts may run over several. */
 function linesIn(cells: readonly string[]): number {
-  return 1 + cells.reduce((sum, cell) => sum + (cell.match(/\r\n|\r|\n/g)?.length ?? 0), 0);
+  let lines = 1;
+  for (const cell of cells)
+    if (cell.includes('\n') || cell.includes('\r')) lines += cell.match(/\r\n|\r|\n/g)?.length ?? 0;
+  return lines;
 }
+
+/** A cell as it is kept; most cells of a wide table are empty. */
+const kept = (cell: string): Cell => (cell === '' || cell.trim() === '' ? null : shown(cell));
 
 /** The words of a first line such as `sep=;`, by which spreadsheets name what parts the cells. */
 const NAMED = /^sep=(.)\r?\n/;
@@ -52,8 +67,9 @@ export function readCsv(text: string, name: string): Sheet {
   const plain = text.replace(/^\uFEFF/, '');
   const named = NAMED.exec(plain);
   const body = named ? plain.slice(named[0].length) : plain;
-  const delimiter = (named?.[1] ?? delimiterOf(body)) as Delimiter;
-  const { data, errors } = Papa.parse<string[]>(body, { delimiter });
+  const newline = lineBreakOf(body);
+  const delimiter = (named?.[1] ?? delimiterOf(body, newline)) as Delimiter;
+  const { data, errors } = Papa.parse<string[]>(body, { delimiter, newline });
   const quote = errors.find(({ type }) => type === 'Quotes');
   let line = named ? 2 : 1;
   const rows: SheetRow[] = [];
@@ -64,7 +80,7 @@ export function readCsv(text: string, name: string): Sheet {
         title: `A quotation mark is left open or unpaired near line ${line}.`,
         advice: 'Correct it there, or save the table as XLSX, and choose the file again.',
       });
-    const cells = record.map((cell): Cell => (cell.trim() === '' ? null : shown(cell)));
+    const cells = record.map(kept);
     if (cells.some((cell) => cell !== null)) rows.push({ line, hidden: false, cells });
     line += linesIn(record);
   });

@@ -8,6 +8,7 @@ import { writeFormula } from '@db/formulas/drafts';
 import { Engine } from '@db/library/sql/engine';
 import { readMaterialEntries } from '@db/materials/list';
 import { materials as shelf } from '@db/materials/materials';
+import { workerRunner } from '@service/emulsions/run-job';
 import type { ImportAnswer, ImportJob } from '@service/imports/import-job';
 import { createLibraryOpener } from '@service/library/opener';
 import { Places } from '@service/library/places';
@@ -73,6 +74,7 @@ export async function openBenchLibrary(
     session,
     now: () => new Date(),
     newId: () => randomUUID(),
+    runJob: workerRunner(pathToFileURL(join(BUILT, 'emulsions-worker.js'))),
     importing: startThread<ImportJob, ImportAnswer>(pathToFileURL(join(BUILT, 'imports-worker.js'))),
   });
   return {

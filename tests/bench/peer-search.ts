@@ -1,19 +1,21 @@
 import type { SqlValue } from '@db/database';
 import { foldedWords } from '@core/quantities/fold';
 import { textsOf } from '@core/lists/description';
-import { MOST_FOUND_WORDS } from '@core/lists/facet-index';
+import { MOST_FOUND_WORDS } from '@core/lists/found-words';
 import { plainCode } from '@core/lists/name-index';
 import { chosenIn, type ListPage, type ListQuery } from '@core/lists/query';
 import { sortValue } from '@core/lists/sort-key';
 import { otherForms } from '@core/lists/word-forms';
 import { MATERIALS_LIST, type MaterialEntry, type MaterialRow } from '@core/materials/list';
+import { otherNames } from '@core/materials/synonyms';
 import type { PeerDatabase } from './peer';
-
-type Facet = string;
 const FACETS = MATERIALS_LIST.facets;
-const FACET_NAMES: readonly Facet[] = FACETS.map(({ key }) => key);
-const LISTS: readonly Facet[] = ['functions', 'keepFrom', 'suppliers'];
+const FACET_NAMES: readonly string[] = FACETS.map(({ key }) => key);
+const LISTS: readonly string[] = ['functions', 'keepFrom', 'suppliers'];
+const SINGLES = FACET_NAMES.filter((facet) => !LISTS.includes(facet));
 const SORTED = ['tradeName', 'hlb', 'supplier', 'updatedAt'] as const;
+/** What a row of the shelf holds, in order. */
+const ROW = ['slot', 'entry', 'words', 'id', ...SINGLES, 'hlb', ...SORTED.map((key) => `sort_${key}`)];
 
 /**
  * The materials list as a careful SQL programmer would build it: one table with every filter and sort key indexed,
@@ -22,7 +24,7 @@ const SORTED = ['tradeName', 'hlb', 'supplier', 'updatedAt'] as const;
 const SCHEMA = `
 CREATE TABLE shelf (
   slot INTEGER PRIMARY KEY, entry TEXT NOT NULL, words TEXT NOT NULL, id TEXT NOT NULL,
-  ${FACET_NAMES.filter((facet) => !LISTS.includes(facet)).join(' TEXT, ')} TEXT, hlb REAL,
+  ${SINGLES.join(' TEXT, ')} TEXT, hlb REAL,
   ${SORTED.map((key) => `sort_${key}`).join(', ')}
 );
 ${LISTS.map((list) => `CREATE TABLE shelf_${list} (slot INTEGER, word TEXT, PRIMARY KEY (word, slot)) WITHOUT ROWID;`).join('\n')}
@@ -30,9 +32,7 @@ CREATE VIRTUAL TABLE shelf_words USING fts5 (
   words, content = 'shelf', content_rowid = 'slot', prefix = '1 2 3', detail = none, tokenize = 'unicode61 remove_diacritics 0'
 );`;
 const INDEXES = [
-  ...FACET_NAMES.filter((facet) => !LISTS.includes(facet)).map(
-    (facet) => `CREATE INDEX by_${facet} ON shelf (${facet})`,
-  ),
+  ...SINGLES.map((facet) => `CREATE INDEX by_${facet} ON shelf (${facet})`),
   ...LISTS.map((list) => `CREATE INDEX words_of_${list} ON shelf_${list} (slot, word)`),
   ...SORTED.map((key) => `CREATE INDEX sorted_by_${key} ON shelf (sort_${key}, sort_tradeName, id)`),
   "INSERT INTO shelf_words (shelf_words) VALUES ('rebuild')",
@@ -43,8 +43,8 @@ const INDEXES = [
 /** Fills the peer with the same rows. */
 export function fillPeerShelf(peer: PeerDatabase, entries: readonly MaterialEntry[]): void {
   peer.exec(SCHEMA);
-  const marks = Array.from({ length: 4 + 8 + 1 + SORTED.length }, () => '?').join(', ');
-  const insert = peer.prepare(`INSERT INTO shelf VALUES (${marks})`);
+  const marks = ROW.map(() => '?').join(', ');
+  const insert = peer.prepare(`INSERT INTO shelf (${ROW.join(', ')}) VALUES (${marks})`);
   const lists = LISTS.map((list) => ({
     list,
     insert: peer.prepare(`INSERT OR IGNORE INTO shelf_${list} VALUES (?, ?)`),
@@ -54,9 +54,7 @@ export function fillPeerShelf(peer: PeerDatabase, entries: readonly MaterialEntr
     const { notes, suppliers, ...row } = entry;
     const texts = [entry.tradeName, entry.code, plainCode(entry.code), entry.inci, entry.supplier];
     const filterWords = FACET_NAMES.flatMap((facet) => textsOf(entry, facet));
-    const singles = FACET_NAMES.filter((facet) => !LISTS.includes(facet)).map(
-      (facet): SqlValue => textsOf(entry, facet)[0] || null,
-    );
+    const singles = SINGLES.map((facet): SqlValue => textsOf(entry, facet)[0] || null);
     const keys = SORTED.map((key) => sortOf(entry, key));
     const words = foldedWords([...texts, ...suppliers, notes, ...filterWords].join('\n')).join(' ');
     insert.run(slot, JSON.stringify(row), words, entry.id, ...singles, entry.hlb, ...keys);
@@ -71,10 +69,11 @@ function sortOf(entry: MaterialEntry, key: string): SqlValue {
   return sort ? sortValue(MATERIALS_LIST, sort, entry) : null;
 }
 
-/** A typed word: the beginning of a word, or the other number of it, whole. */
+/** A typed word: the beginning of a word, or the other number of it, whole, or another name of it, whole. */
 function match(word: string): string {
-  const terms = [`"${word}"*`, ...otherForms(word).map((form) => `"${form}"`)];
-  return `(${terms.join(' OR ')})`;
+  const whole = otherForms(word).map((form) => `"${form}"`);
+  const names = otherNames(word).map((name) => foldedWords(name).map((each) => `"${each}"`));
+  return `(${[`"${word}"*`, ...whole, ...names.map((words) => `(${words.join(' AND ')})`)].join(' OR ')})`;
 }
 
 interface Clause {
@@ -102,8 +101,8 @@ function textAndRange(query: ListQuery): Clause {
 }
 
 /** A condition for each facet in use; statements differ only in their parameters, so that they stay prepared. */
-function facetClauses(query: ListQuery): Map<Facet, Clause> {
-  const clauses = new Map<Facet, Clause>();
+function facetClauses(query: ListQuery): Map<string, Clause> {
+  const clauses = new Map<string, Clause>();
   for (const facet of FACET_NAMES) {
     const chosen = chosenIn(query, facet);
     const marks = chosen.map(() => '?').join(', ');
@@ -119,8 +118,11 @@ function facetClauses(query: ListQuery): Map<Facet, Clause> {
   return clauses;
 }
 
+/** What a search finds: how many, a page of them, and how many each filter would leave. */
+export type Found = Pick<ListPage<MaterialRow>, 'total' | 'offset' | 'rows' | 'counts'>;
+
 /** Answers searches by SQL: the matches once, with which filters they pass; total, counts and page from those. */
-export function peerSearch(peer: PeerDatabase): (query: ListQuery) => ListPage<MaterialRow> {
+export function peerSearch(peer: PeerDatabase): (query: ListQuery) => Found {
   const kept = new Map<string, ReturnType<PeerDatabase['prepare']>>();
   const prepared = (sql: string): ReturnType<PeerDatabase['prepare']> => {
     const statement = kept.get(sql) ?? peer.prepare(sql);
@@ -135,7 +137,7 @@ export function peerSearch(peer: PeerDatabase): (query: ListQuery) => ListPage<M
     const columns = ['slot', ...FACET_NAMES.filter((facet) => !LISTS.includes(facet)), ...passes].join(', ');
     const found = `WITH found AS MATERIALIZED (SELECT ${columns} FROM shelf s WHERE ${base.sql})`;
     const values = [...inUse.flatMap((facet) => facets.get(facet)?.values ?? []), ...base.values];
-    const all = (ignored: Facet | null): string =>
+    const all = (ignored: string | null): string =>
       ['1', ...inUse.filter((facet) => facet !== ignored).map((facet) => `pass_${facet}`)].join(' AND ');
     const counting = FACET_NAMES.map((facet) =>
       LISTS.includes(facet)
@@ -146,10 +148,10 @@ export function peerSearch(peer: PeerDatabase): (query: ListQuery) => ListPage<M
     const counted = prepared(
       `${found} SELECT '' AS facet, '' AS word, count(*) AS n FROM found WHERE ${all(null)}
        UNION ALL ${counting.join(' UNION ALL ')}`,
-    ).all(...values) as { facet: Facet | ''; word: string | null; n: number }[];
+    ).all(...values) as { facet: string; word: string | null; n: number }[];
     const { total, counts } = readCounts(counted);
     const rows = pageOf(prepared, query, base, facets);
-    return { total, offset: query.offset, rows, counts, corrections: [], instead: [], held: total };
+    return { total, offset: query.offset, rows, counts };
   };
 }
 
@@ -157,7 +159,7 @@ function pageOf(
   prepared: (sql: string) => ReturnType<PeerDatabase['prepare']>,
   query: ListQuery,
   base: Clause,
-  facets: Map<Facet, Clause>,
+  facets: Map<string, Clause>,
 ): ListPage<MaterialRow>['rows'] {
   const clauses = [base, ...facets.values()];
   const key = `sort_${query.sortBy}`;
@@ -169,7 +171,7 @@ function pageOf(
 }
 
 function readCounts(
-  counted: { facet: Facet | ''; word: string | null; n: number }[],
+  counted: { facet: string; word: string | null; n: number }[],
 ): Pick<ListPage<MaterialRow>, 'total' | 'counts'> {
   const counts: Record<string, Record<string, number>> = Object.fromEntries(
     FACETS.map(({ key, words }) => [key, Object.fromEntries((words ?? []).map((word) => [word, 0]))]),

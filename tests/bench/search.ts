@@ -9,7 +9,7 @@ import { readMaterialEntries } from '@db/materials/list';
 import { openBenchLibrary, makeLibrary, type BenchLibrary } from './bench-library';
 import { figureFrom, percentile, timeOf, type BenchFigure, type BenchSettings } from './measure';
 import { openPeer } from './peer';
-import { fillPeerShelf, peerSearch } from './peer-search';
+import { fillPeerShelf, peerSearch, type Found } from './peer-search';
 import { mistypedWorkload, searchWorkload } from './search-workload';
 
 async function ask(library: BenchLibrary, query: ListQuery): Promise<string> {
@@ -20,8 +20,13 @@ async function ask(library: BenchLibrary, query: ListQuery): Promise<string> {
   return answer.text();
 }
 
+/** What both answer; what else could be asked for where nothing is found is ours alone. */
+function foundIn({ total, offset, rows, counts }: ListPage<MaterialRow>): Found {
+  return { total, offset, rows, counts };
+}
+
 interface PeerShelf {
-  search(query: ListQuery): ListPage<MaterialRow>;
+  search(query: ListQuery): Found;
   discard(): void;
 }
 
@@ -52,7 +57,7 @@ async function searchAt(materials: number, settings: BenchSettings): Promise<Ben
     // Warms both up, and asks for the same answer: a race to different answers would be void.
     for (const query of queries) {
       const answer = JSON.parse(await ask(library, query)) as ListPage<MaterialRow>;
-      if (peer) deepStrictEqual(peer.search(query), answer);
+      if (peer) deepStrictEqual(peer.search(query), foundIn(answer));
     }
     const ours: number[] = [];
     const theirs: number[] = [];

@@ -124,3 +124,22 @@ test('the finder knows places and commands by everyday names, and stays where it
   }
   await picture(page, 'list-finder');
 });
+
+test('what is typed on the heels of Ctrl+K stands in the finder, and nowhere else', async ({ page }) => {
+  await page.goto(page.url().replace(/#.*/, '#/materials'));
+  const search = page.getByRole('searchbox', { name: 'Search materials' });
+  await search.focus();
+  // All in one task: before the finder could be drawn.
+  const left = await search.evaluate((field) => {
+    const press = (key: string, ctrlKey = false): boolean =>
+      field.dispatchEvent(new KeyboardEvent('keydown', { key, ctrlKey, bubbles: true, cancelable: true }));
+    press('k', true);
+    return [...'dark'].map((key) => press(key));
+  });
+  expect(left, 'no key is left to the field that had the focus').toEqual([false, false, false, false]);
+  const box = page.getByLabel('Find anything');
+  await expect(box).toBeFocused();
+  await expect(box).toHaveValue('dark');
+  await page.keyboard.type(' colours');
+  await expect(box).toHaveValue('dark colours');
+});

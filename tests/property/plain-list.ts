@@ -6,7 +6,7 @@ import {
   type ListEntry,
   type Tier,
 } from '@core/lists/description';
-import { MOST_FOUND_WORDS } from '@core/lists/facet-index';
+import { MOST_FOUND_WORDS } from '@core/lists/found-words';
 import { slipsAllowed } from '@core/lists/nearest-words';
 import type { Correction, Instead, ListPage, ListQuery } from '@core/lists/query';
 import { compareValues, sortValue } from '@core/lists/sort-key';

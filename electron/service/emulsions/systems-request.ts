@@ -71,7 +71,7 @@ export async function rankFromLibrary(
     targetHlb,
     limit: 12,
   };
-  return overShelf(library, emulsifierIds(library), (shelf) =>
+  return overShelf(library, emulsifierIds, (shelf) =>
     (context.runJob ?? runInline)({ kind: 'systems', shelf, input }, signal),
   );
 }

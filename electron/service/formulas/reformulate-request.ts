@@ -10,11 +10,13 @@ import { FUNCTIONS } from '@core/materials/vocabulary';
 import { z } from 'zod';
 import type { ServiceContext } from '../context';
 import { runInline } from '../emulsions/run-job';
-import { overShelf } from '../shelf/over-shelf';
+import { overShelf, type WhichMaterials } from '../shelf/over-shelf';
 import { found } from '../problems/found';
 
 /** What is asked of a formula; the library's materials and law are read here. */
 export const reformulateRequest = z.object({ wish: reformulateWish });
+
+const everyFunction: WhichMaterials = (library) => idsWithFunction(library, FUNCTIONS);
 
 /**
  * The nearest formula to a draft that meets what is asked, from the library's own shelf.
@@ -40,7 +42,7 @@ export async function reformulateFromLibrary(
     currency: readSettings(library).currency,
     wish,
   };
-  return overShelf(library, idsWithFunction(library, FUNCTIONS), (shelf) =>
+  return overShelf(library, everyFunction, (shelf) =>
     (context.runJob ?? runInline)({ kind: 'reformulate', shelf, input }, signal),
   );
 }

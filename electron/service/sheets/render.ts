@@ -9,6 +9,8 @@ import { coverage, FONTS, isFontFile } from './fonts';
 import { keepFaces } from './kept-faces';
 import { copySheet } from './printable-copy';
 import type { SetText } from './printable-copy';
+import { lookUpStylesQuickly } from './quick-styles';
+import { gatherCommands } from './quick-writing';
 import { tagContent } from './structure';
 import { writeStructure } from './tagging';
 
@@ -18,6 +20,8 @@ pdfmake.setUrlAccessPolicy(() => false);
 pdfmake.setLocalAccessPolicy(isFontFile);
 writeStructure();
 keepFaces();
+lookUpStylesQuickly();
+gatherCommands();
 
 export interface RenderOptions {
   /** The date written into the file; the same date and definition give the same bytes. */

@@ -62,13 +62,18 @@ function checked({ wish, oils, materials, weights, targetHlb }: RankInput): Syst
   return parsed.data;
 }
 
-const FACTS = new WeakMap<Material, { currency: Currency; facts: MemberFacts }>();
+const FACTS = new WeakMap<Material, { currency: Currency; facts: MemberFacts | null }>();
 
-/** The facts of one material, kept as long as it is: a shelf is ranked again at every change of the wish. */
-function factsOf(material: Material, currency: Currency): MemberFacts {
+/**
+ * The facts of one material, null where it can be no member of a system; kept as long as it is: a shelf is ranked again
+ * at every change of the wish.
+ */
+function factsOf(material: Material, currency: Currency): MemberFacts | null {
   const known = FACTS.get(material);
   if (known?.currency === currency) return known.facts;
-  const facts = memberFacts(material, currency);
+  const usable = material.status !== 'archived' && material.withdrawnOn === '';
+  const member = usable && (isEmulsifier(material) || isFattyAlcohol(material));
+  const facts = member ? memberFacts(material, currency) : null;
   FACTS.set(material, { currency, facts });
   return facts;
 }
@@ -114,14 +119,11 @@ function richWith(alcohol: MemberFacts | null, wish: Wish, input: RankInput): Ri
 export function rankSystems(input: RankInput): Ranking {
   const asked = checked(input);
   const weights = input.weights ?? {};
-  const usable = input.materials.filter(
-    ({ status, withdrawnOn }) => status !== 'archived' && withdrawnOn === '',
-  );
-  const facts = (list: Material[]): MemberFacts[] =>
-    list.map((material) => factsOf(material, asked.currency));
-  const emulsifiers = facts(usable.filter(isEmulsifier)).filter((member) => !member.fattyAlcohol);
+  const members = input.materials.flatMap((material) => factsOf(material, asked.currency) ?? []);
+  const emulsifiers = members.filter((member) => !member.fattyAlcohol);
   const wish = wishOver(asked, input, medianCost(emulsifiers));
-  const alcohol = wish.emulsionType === 'w/o' ? null : bestAlcohol(facts(usable.filter(isFattyAlcohol)));
+  const alcohol =
+    wish.emulsionType === 'w/o' ? null : bestAlcohol(members.filter((member) => member.fattyAlcohol));
   const rich = richWith(alcohol, wish, input);
   const found: Passed[] = [];
   const refused: RefusedSystem[] = [];

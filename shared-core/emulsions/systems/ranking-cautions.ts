@@ -9,10 +9,11 @@ function outOfReach({ required, emulsionType }: Wish, members: readonly MemberFa
   const described = members.filter((member) => member.described && member.hlb !== null);
   const target = required.value;
   if (target === null || described.length === 0 || emulsionType === 'w/o') return [];
-  const sorted = described.sort((a, b) => (a.hlb ?? 0) - (b.hlb ?? 0));
-  const lowest = sorted[0];
-  const highest = sorted.at(-1);
-  const nearest = target > (highest?.hlb ?? 40) ? highest : target < (lowest?.hlb ?? 0) ? lowest : undefined;
+  const by = (better: (hlb: number, than: number) => boolean): MemberFacts =>
+    described.reduce((best, one) => (better(one.hlb ?? 0, best.hlb ?? 0) ? one : best));
+  const lowest = by((hlb, than) => hlb < than);
+  const highest = by((hlb, than) => hlb > than);
+  const nearest = target > (highest.hlb ?? 40) ? highest : target < (lowest.hlb ?? 0) ? lowest : undefined;
   if (!nearest) return [];
   const name = nearest.material.tradeName;
   return [

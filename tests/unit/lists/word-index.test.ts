@@ -53,9 +53,11 @@ describe('the index of words', () => {
       fc.property(fc.array(words, { maxLength: 12 }), (rows) => {
         const index = new WordIndex();
         rows.forEach((own, slot) => index.add(slot, own));
-        expect(index.terms()).toEqual([...new Set(rows.flat())].sort());
+        expect(index.lettered()).toEqual(
+          [...new Set(rows.flat())].filter((word) => !/\p{N}/u.test(word)).sort(),
+        );
         rows.forEach((own, slot) => index.remove(slot, own));
-        expect(index.terms()).toEqual([]);
+        expect(index.lettered()).toEqual([]);
       }),
     );
   });
@@ -68,7 +70,7 @@ describe('the index of words', () => {
       other.add(slot, own);
     }
     for (const _ of one.settleInSteps()) void _;
-    expect(one.terms()).toEqual(other.terms());
+    expect(one.lettered()).toEqual(other.lettered());
     expect(found(one, 'x3', true)).toEqual(found(other, 'x3', true));
   });
 
@@ -83,7 +85,7 @@ describe('the index of words', () => {
     expect(found(index, 'n19', false)).toEqual([1]);
     index.add(2, ['n199', 'a']);
     expect(found(index, 'n199', true)).toEqual([1, 2]);
-    expect(index.terms()[0]).toBe('a');
+    expect(index.lettered()).toEqual(['a', 'm']);
   });
 
   it('a word taken from a record that never had it changes nothing', () => {

@@ -1,5 +1,6 @@
 import { blankMaterial, type Material } from '@core/materials/material';
-import { materials } from '@db/materials/materials';
+import type { Reader } from '@db/database';
+import { idsWithFunction, materials } from '@db/materials/materials';
 import { KeptShelf, stampOf, type Lacking, type Shelf } from '@service/shelf/kept-shelf';
 import { overShelf } from '@service/shelf/over-shelf';
 import { describe, expect, test } from 'vitest';
@@ -38,16 +39,16 @@ describe('materials that a thread computes with', () => {
       await add(ask, 'Thistle Gel', 'Carbomer'),
     ];
     const { names, sent } = thread();
-    expect(await overShelf(library, [wax.id, gel.id], names)).toEqual({
+    expect(await overShelf(library, () => [wax.id, gel.id], names)).toEqual({
       names: ['Thistle Wax', 'Thistle Gel'],
     });
     expect(sent).toEqual([0, 2]);
-    expect(await overShelf(library, [gel.id, wax.id], names)).toEqual({
+    expect(await overShelf(library, () => [gel.id, wax.id], names)).toEqual({
       names: ['Thistle Gel', 'Thistle Wax'],
     });
     expect(sent).toEqual([0, 2, 0]);
     await edit(ask, gel, { tradeName: 'Bramble Gel' });
-    expect(await overShelf(library, [wax.id, gel.id], names)).toEqual({
+    expect(await overShelf(library, () => [wax.id, gel.id], names)).toEqual({
       names: ['Thistle Wax', 'Bramble Gel'],
     });
     expect(sent).toEqual([0, 2, 0, 0, 1]);
@@ -57,8 +58,8 @@ describe('materials that a thread computes with', () => {
     const { ask, session } = await serviceWith();
     const { library } = session.current();
     const wax = await add(ask, 'Thistle Wax', 'Glyceryl Stearate');
-    expect(await overShelf(library, [wax.id], thread().names)).toEqual({ names: ['Thistle Wax'] });
-    expect(await overShelf(library, [wax.id], thread().names)).toEqual({ names: ['Thistle Wax'] });
+    expect(await overShelf(library, () => [wax.id], thread().names)).toEqual({ names: ['Thistle Wax'] });
+    expect(await overShelf(library, () => [wax.id], thread().names)).toEqual({ names: ['Thistle Wax'] });
   });
 
   test('one that is edited while it is read comes as it is after that', async () => {
@@ -67,12 +68,16 @@ describe('materials that a thread computes with', () => {
     const wax = await add(ask, 'Thistle Wax', 'Glyceryl Stearate');
     const { names } = thread();
     let rounds = 0;
-    const answer = await overShelf(library, [wax.id], async (shelf) => {
-      const told = await names(shelf);
-      rounds += 1;
-      if (rounds === 1) await edit(ask, wax, { tradeName: 'Bramble Wax' });
-      return told;
-    });
+    const answer = await overShelf(
+      library,
+      () => [wax.id],
+      async (shelf) => {
+        const told = await names(shelf);
+        rounds += 1;
+        if (rounds === 1) await edit(ask, wax, { tradeName: 'Bramble Wax' });
+        return told;
+      },
+    );
     expect(answer).toEqual({ names: ['Bramble Wax'] });
   });
 
@@ -85,7 +90,9 @@ describe('materials that a thread computes with', () => {
     ];
     await ask('DELETE', `/materials/${gel.id}`);
     expect(materials.read(library, gel.id)).toBeUndefined();
-    expect(await overShelf(library, [wax.id, gel.id], thread().names)).toEqual({ names: ['Thistle Wax'] });
+    expect(await overShelf(library, () => [wax.id, gel.id], thread().names)).toEqual({
+      names: ['Thistle Wax'],
+    });
   });
 
   test('a blend brings what the material within it holds now, though the blend itself was never edited', async () => {
@@ -95,16 +102,43 @@ describe('materials that a thread computes with', () => {
     const blend = await add(ask, 'Thistle Blend', 'thistle base');
     const kept = new KeptShelf();
     const held = async (): Promise<{ inci: string[] }> =>
-      overShelf(library, [blend.id], async (shelf) => {
-        const taken = kept.take(shelf);
-        return 'lacking' in taken
-          ? taken
-          : { inci: taken.flatMap(({ composition }) => composition.map((part) => part.inci)) };
-      });
+      overShelf(
+        library,
+        () => [blend.id],
+        async (shelf) => {
+          const taken = kept.take(shelf);
+          return 'lacking' in taken
+            ? taken
+            : { inci: taken.flatMap(({ composition }) => composition.map((part) => part.inci)) };
+        },
+      );
     expect(await held()).toEqual({ inci: ['Ceteareth-20'] });
     const composition = inner.composition.map((part) => ({ ...part, inci: 'Steareth-21' }));
     await edit(ask, inner, { composition });
     expect(await held()).toEqual({ inci: ['Steareth-21'] });
+  });
+
+  test('are looked for once as long as nothing changes, and anew after every change', async () => {
+    const { ask, session } = await serviceWith();
+    const { library } = session.current();
+    const wax = await add(ask, 'Thistle Wax', 'Glyceryl Stearate');
+    let looked = 0;
+    const which = (db: Reader): string[] => {
+      looked += 1;
+      return idsWithFunction(db, ['emulsifier']);
+    };
+    const { names } = thread();
+    expect(await overShelf(library, which, names)).toEqual({ names: ['Thistle Wax'] });
+    expect(await overShelf(library, which, names)).toEqual({ names: ['Thistle Wax'] });
+    expect(looked).toBe(1);
+    await add(ask, 'Thistle Gel', 'Carbomer');
+    expect(await overShelf(library, which, names)).toEqual({ names: ['Thistle Gel', 'Thistle Wax'] });
+    const backup = await library.backUp();
+    await edit(ask, wax, { status: 'archived' });
+    expect(await overShelf(library, which, names)).toEqual({ names: ['Thistle Gel'] });
+    await library.restore(backup.name);
+    expect(await overShelf(library, which, names)).toEqual({ names: ['Thistle Gel', 'Thistle Wax'] });
+    expect(looked).toBe(4);
   });
 
   test('every edit gives another stamp, even within one moment', async () => {

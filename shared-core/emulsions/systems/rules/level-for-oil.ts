@@ -14,9 +14,10 @@ export const levelForOil: SystemRule = {
       emulsionType,
     );
     const usual = usualLevel(kind, oilPercent);
-    const figures = `${levelPercent.toFixed(1)} % in all; ${oilPercent.toFixed(1)} % of oil phase usually takes ${usual.toFixed(1)} %`;
+    const figures = (): string =>
+      `${levelPercent.toFixed(1)} % in all; ${oilPercent.toFixed(1)} % of oil phase usually takes ${usual.toFixed(1)} %`;
     if (levelAgainstOil(kind, levelPercent, oilPercent)?.verdict === 'too little') {
-      const why = `Its usage ranges, or the level asked for, allow no more than ${figures}.`;
+      const why = `Its usage ranges, or the level asked for, allow no more than ${figures()}.`;
       return { verdict: 'against', strength: 1, why, warns: true };
     }
     const over = levelPercent / Math.max(usual, levelFrom ?? 0) - 1;
@@ -24,7 +25,7 @@ export const levelForOil: SystemRule = {
     return {
       verdict: 'against',
       strength: Math.min(1, over / 0.5),
-      why: `Its usage ranges call for ${figures}.`,
+      why: `Its usage ranges call for ${figures()}.`,
     };
   },
 };
