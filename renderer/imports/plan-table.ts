@@ -7,8 +7,10 @@ import { gatherFormulas } from '@core/imports/formula-rows';
 import type { Subject } from '@core/imports/subjects';
 import { answer, service } from '../service/client';
 
-/** So many rows are read, and planned, before the window has its turn. */
-const AT_ONCE = 200;
+/** So many rows are read before the window has its turn: some tens of milliseconds. */
+const READ_AT_ONCE = 500;
+/** So many are sent together: looking them through holds the service, and whatever else is asked of it, for that long. */
+const SENT_AT_ONCE = 100;
 
 const turn = (): Promise<void> => new Promise((done) => setTimeout(done));
 
@@ -33,8 +35,8 @@ async function rowsOf({ sheet, reading }: TableToPlan, signal: AbortSignal): Pro
   const body = sheet.rows.slice(head + 1);
   const read = rowReader(columns, ways);
   const rows: TableRow[] = [];
-  for (let at = 0; at < body.length && !signal.aborted; at += AT_ONCE) {
-    rows.push(...read(body.slice(at, at + AT_ONCE)));
+  for (let at = 0; at < body.length && !signal.aborted; at += READ_AT_ONCE) {
+    rows.push(...read(body.slice(at, at + READ_AT_ONCE)));
     await turn();
   }
   return rows;
@@ -61,9 +63,9 @@ async function outcomesOf(
   const outcomes: Outcome[] = [];
   let before: Promise<Outcome[]> | null = null;
   const take = async (): Promise<void> => void outcomes.push(...((await before) ?? []));
-  for (let at = 0; at < rows.length && !signal.aborted; at += AT_ONCE) {
+  for (let at = 0; at < rows.length && !signal.aborted; at += SENT_AT_ONCE) {
     told(at, rows.length);
-    const json = { at, rows: rows.slice(at, at + AT_ONCE) };
+    const json = { at, rows: rows.slice(at, at + SENT_AT_ONCE) };
     const sent = answer(service.imports[':id'].rows.$post({ param: { id }, json }));
     // What goes wrong with it is met when it is its turn.
     sent.catch(() => undefined);

@@ -5,6 +5,7 @@ import { join } from 'node:path';
 import { fieldColumns } from '@core/exports/field-columns';
 import { savedTable, type TableFormat } from '@core/exports/saved-table';
 import { beginReading } from '@core/imports/begin-reading';
+import type { Outcome } from '@core/imports/plan-row';
 import { gatherRows, readRows } from '@core/imports/read-rows';
 import { readTableFile } from '@core/imports/read-table-file';
 import { MATERIAL_FIELDS } from '@core/materials/fields';
@@ -12,12 +13,13 @@ import { makeLibrary, openBenchLibrary, type BenchLibrary } from './bench-librar
 import { generateMaterials } from './library-generator';
 import { figureFrom, timeOf, type BenchFigure, type BenchSettings } from './measure';
 
-const AT_ONCE = 200;
+const AT_ONCE = 100;
 
-/** A shelf as a maker's table: as many columns as its fields have. */
+/** A shelf as a maker's table: as many columns as its fields have, and a code for every row to be known by. */
 function tableOf(count: number, format: TableFormat): Uint8Array {
   const columns = fieldColumns(MATERIAL_FIELDS, 'en-GB');
-  const rows = [...generateMaterials(count)].map((one) => columns.map(({ cell }) => cell(one)));
+  const coded = [...generateMaterials(count)].map((one, at) => ({ ...one, code: one.code || `NC-${at}` }));
+  const rows = coded.map((one) => columns.map(({ cell }) => cell(one)));
   const head = columns.map(({ heading }) => heading);
   return savedTable([{ name: 'shelf', head, rows }], format, 'en-GB');
 }
@@ -55,6 +57,12 @@ function askAround({ service }: BenchLibrary): () => Promise<number> {
   };
 }
 
+/** What is measured is taking in: rows that are refused would be none of the work. */
+function refuseRefused(outcomes: unknown): void {
+  const refused = (outcomes as Outcome[]).find(({ kind }) => kind === 'refused');
+  if (refused) throw new Error(`Line ${refused.line} was refused: ${JSON.stringify(refused.faults)}`);
+}
+
 /** Takes a table in as the screen does: read and understood, planned some rows at a time, written as one. */
 async function takeIn(library: BenchLibrary, name: string, bytes: Uint8Array): Promise<Taken> {
   const { service } = library;
@@ -83,13 +91,13 @@ async function takeIn(library: BenchLibrary, name: string, bytes: Uint8Array): P
   const { id } = (await ask('/imports', { key: 'code', file: name })) as { id: string };
   const planMs = await timeOf(async () => {
     // As the page does: one piece is on its way while the one before is looked at.
-    let before: Promise<unknown> = Promise.resolve();
+    let before: Promise<unknown> = Promise.resolve([]);
     for (let at = 0; at < rows.length; at += AT_ONCE) {
       const sent = ask(`/imports/${id}/rows`, { at, rows: rows.slice(at, at + AT_ONCE) });
-      await before;
+      refuseRefused(await before);
       before = sent;
     }
-    await before;
+    refuseRefused(await before);
   });
   const writeMs = await timeOf(() => ask(`/imports/${id}/take-in`, {}));
   return { readMs, planMs, writeMs, longestMs: await asked(), memoryMb: (most - before) / 1e6 };

@@ -10,7 +10,7 @@ import type { ChangeLog } from '../log/log';
 import type { LogHeader, Position } from '../log/log-format';
 import { writeRevision } from '../file/meta';
 import { sameFile } from '../file/outside';
-import type { StateToFollow } from '../backups/restore';
+import type { PreparedState, StateToFollow } from '../backups/restore';
 import { changedOutside, type RewriteResult } from './rewrite';
 import {
   isReadOnly,
@@ -88,6 +88,35 @@ const WORDS = {
   import: 'write what was taken in',
 } as const;
 
+type NextState = (present: Position) => Promise<Pick<StateToFollow, 'bytes' | 'why'>>;
+
+/**
+ * The present is backed up while what follows it is made ready: each is the work of a thread, and neither needs the
+ * other. The backup folds what is in the log, which counts as a writing of the file.
+ */
+async function backedUpAndPrepared(
+  state: LibraryState,
+  reason: 'restore' | StateReason,
+  next: NextState,
+): Promise<{ before: Backup; prepared: PreparedState; revision: number }> {
+  const { settled, id, position } = state;
+  const revision = state.revision + (position.sequence === state.folded ? 0 : 1);
+  const prepare = async (): Promise<PreparedState> => {
+    const given = await next(position);
+    return settled.preparer({
+      ...given,
+      present: { ...position, id, revision },
+      at: settled.now().toISOString(),
+    });
+  };
+  const [made, ready] = await Promise.allSettled([makeBackup(state, reason), prepare()]);
+  // Without a backup nothing is replaced, whatever came of the other.
+  if (made.status === 'rejected') throw made.reason as Error;
+  if (ready.status === 'rejected') throw ready.reason as Error;
+  if (state.revision !== revision) throw new Error('The backup wrote the file more often than foreseen.');
+  return { before: made.value, prepared: ready.value, revision };
+}
+
 /**
  * Where what is put in place was made from the present, changes go on until it is ready, and hinder it; while the file
  * is replaced they are refused.
@@ -95,16 +124,13 @@ const WORDS = {
 async function putInPlace(
   state: LibraryState,
   reason: 'restore' | StateReason,
-  next: (present: Position) => Promise<Pick<StateToFollow, 'bytes' | 'why'>>,
+  next: NextState,
 ): Promise<Backup> {
   const log = writableLog(state);
   state.replacing = reason === 'restore';
   try {
-    const before = await makeBackup(state, reason);
-    const { settled, id, position, revision } = state;
-    const present = { ...position, id, revision };
-    const at = settled.now().toISOString();
-    const prepared = await settled.preparer({ ...(await next(position)), present, at });
+    const { settled, id, position } = state;
+    const { before, prepared, revision } = await backedUpAndPrepared(state, reason, next);
     const engine = await Engine.open(prepared.bytes, { given: true });
     try {
       // Of a restore this cannot be: changes are refused meanwhile.
