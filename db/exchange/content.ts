@@ -1,14 +1,13 @@
 import { formatOf, type Noun } from '@core/record/noun';
 import type { Kept } from '../record/record-table';
 
-/**
- * What a record holds, beyond what every record has; as its states say it.
- * @param asRead it was validated as it was read, and nothing is worked out of it
- */
-export function contentOfRecord(noun: Noun<object>, record: Kept, asRead: boolean): Record<string, unknown> {
-  const kept: Record<string, unknown> = { ...record };
-  for (const key of ['id', 'revision', 'createdAt', 'updatedAt']) delete kept[key];
-  return asRead ? kept : (noun.read(kept) as Record<string, unknown>);
+const OF_EVERY_RECORD = new Set(['id', 'revision', 'createdAt', 'updatedAt']);
+
+/** What a record holds beside what every record has. */
+export function heldBy(record: Kept): object {
+  const held: Record<string, unknown> = {};
+  for (const [key, value] of Object.entries(record)) if (!OF_EVERY_RECORD.has(key)) held[key] = value;
+  return held;
 }
 
 /** The format in which a noun's content is written today. */

@@ -9,8 +9,11 @@ import type { Reader } from '../database';
 import { attachmentsInUse } from '../record/attachments-in-use';
 import { readIssues } from '../record/issues';
 import { stateOf } from '../record/state';
-import { RECORD_KINDS } from '../repositories';
-import { contentOfRecord } from './content';
+import { RECORD_KINDS, type RecordKinds } from '../repositories';
+import type { Kept } from '../record/record-table';
+import { id } from '@core/record/id';
+import { z } from 'zod';
+import { heldBy } from './content';
 import { readExchangedBatches, readExchangedVersions } from './events';
 
 /** So many records are read at a step. */
@@ -58,24 +61,58 @@ function readHistories(db: Reader): ExchangedHistory[] {
   return [...found.values()];
 }
 
-/** The records of a library as they are now, some at each step, so that others can be answered in between. */
-export function* readRecords(db: Reader): Generator<void, ExchangedRecord[]> {
+/** What every record has, as every library holds it. */
+const kept = z.object({
+  id,
+  revision: z.int().min(1),
+  createdAt: z.iso.datetime(),
+  updatedAt: z.iso.datetime(),
+});
+
+/** What states say that were read and validated before, by their hashes. */
+export type KnownContents = ReadonlyMap<string, Record<string, unknown>>;
+
+/** A record as it is exchanged. One that says what a validated one says is as good; any other is validated. */
+function exchanged(
+  kind: RecordKinds,
+  one: Kept,
+  past: ExchangedRecord['past'],
+  known: KnownContents,
+): ExchangedRecord {
+  const { noun } = kind.repository;
+  const as = (record: Kept, content: Record<string, unknown>, state: string, format: number) => {
+    const { revision, createdAt, updatedAt } = record;
+    return { kind: noun.kind, id: record.id, revision, createdAt, updatedAt, format, state, past, content };
+  };
+  const contentOf = (record: Kept) => kind.contentOf(heldBy(record)) as Record<string, unknown>;
+  if (known.size > 0 && kept.safeParse(one).success) {
+    const { hash, format } = stateOf(noun, one.id, contentOf(one));
+    const same = known.get(hash);
+    if (same) return as(one, same, hash, format);
+  }
+  const record = kind.validated(one);
+  const content = contentOf(record);
+  const { hash, format } = stateOf(noun, record.id, content);
+  return as(record, content, hash, format);
+}
+
+/**
+ * The records of a library as they are now, some at each step, so that others can be answered in between.
+ * @param known of another library that has just been read: most of two that meet is the same
+ */
+export function* readRecords(
+  db: Reader,
+  known: KnownContents = new Map(),
+): Generator<void, ExchangedRecord[]> {
   const past = pastOf(db);
   const records: ExchangedRecord[] = [];
-  for (const { repository, table, readSome, asRead } of RECORD_KINDS) {
-    const { noun } = repository;
-    const ids = db.all<{ id: string }>(`SELECT id FROM ${table} ORDER BY id`).map((row) => row.id);
+  for (const kind of RECORD_KINDS) {
+    const ids = db.all<{ id: string }>(`SELECT id FROM ${kind.table} ORDER BY id`).map((row) => row.id);
     for (let at = 0; at < ids.length; at += AT_ONCE) {
-      for (const record of readSome(db, ids.slice(at, at + AT_ONCE))) {
-        const content = contentOfRecord(noun, record, asRead);
-        const { hash, format } = stateOf(noun, record.id, content);
-        const { revision, createdAt, updatedAt } = record;
-        records.push({
-          ...{ kind: noun.kind, id: record.id, revision, createdAt, updatedAt, format, state: hash },
-          past: past.get(record.id) ?? [],
-          content,
-        });
-      }
+      const some = ids.slice(at, at + AT_ONCE);
+      const byId = new Map([...kind.unvalidated(db, some)].map((one) => [one.id, one]));
+      for (const one of some.flatMap((of) => byId.get(of) ?? []))
+        records.push(exchanged(kind, one, past.get(one.id) ?? [], known));
       yield;
     }
   }
@@ -85,7 +122,7 @@ export function* readRecords(db: Reader): Generator<void, ExchangedRecord[]> {
 /** A library as a document, some of it at each step. */
 export function* readDocument(
   db: Reader,
-  { id, name, writtenAt }: DocumentParts,
+  { id: libraryId, name, writtenAt }: DocumentParts,
 ): Generator<void, LibraryDocument> {
   const records = yield* readRecords(db);
   const states = db.all<{ hash: string; kind: string; record: string; format: number; content: string }>(
@@ -95,7 +132,7 @@ export function* readDocument(
     stillroom: 'library',
     format: DOCUMENT_FORMAT,
     writtenAt,
-    library: { id, name },
+    library: { id: libraryId, name },
     withheld: {},
     settings: readSettings(db),
     records,

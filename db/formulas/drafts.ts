@@ -5,10 +5,6 @@ import type { Repository } from '../record/repository';
 
 type Row = Record<string, SqlValue>;
 
-const PHASES = 'SELECT * FROM formula_phase WHERE formula_id = ? ORDER BY position';
-const LINES = 'SELECT * FROM formula_line WHERE formula_id = ? ORDER BY phase_id, position';
-const STEPS = 'SELECT * FROM formula_step WHERE formula_id = ? ORDER BY position';
-
 function lineOf(row: Row): Record<keyof FormulaLine, unknown> {
   return {
     id: row.id,
@@ -37,12 +33,25 @@ function ofJson(row: Row, keys: readonly string[]): Record<string, unknown> {
   return Object.fromEntries(keys.map((key) => [key, JSON.parse(String(row[key])) as unknown]));
 }
 
-/** A formula's draft, or undefined when there is none with that id. */
-export function readFormula(db: Reader, id: string): Formula | undefined {
-  const row = db.get<Row>('SELECT * FROM formula WHERE id = ?', id);
-  if (!row) return undefined;
-  const lines = db.all<Row>(LINES, id);
-  return formula.parse({
+/** The rows of each formula, in their order. */
+function byFormula(rows: readonly Row[]): (id: SqlValue | undefined) => readonly Row[] {
+  const found = new Map<SqlValue | undefined, Row[]>();
+  for (const row of rows) {
+    const list = found.get(row.formula_id);
+    if (list) list.push(row);
+    else found.set(row.formula_id, [row]);
+  }
+  return (id) => found.get(id) ?? [];
+}
+
+interface PartsOf {
+  phases: readonly Row[];
+  lines: readonly Row[];
+  steps: readonly Row[];
+}
+
+function formulaOf(row: Row, { phases, lines, steps }: PartsOf): object {
+  return {
     id: row.id,
     revision: row.revision,
     createdAt: row.created_at,
@@ -53,16 +62,37 @@ export function readFormula(db: Reader, id: string): Formula | undefined {
     productType: row.product_type,
     use: row.use,
     purpose: row.purpose,
-    phases: db.all<Row>(PHASES, id).map((phase) => ({
+    phases: phases.map((phase) => ({
       id: phase.id,
       title: phase.title,
       temperatureC: phase.temperature_c,
       lines: lines.filter((line) => line.phase_id === phase.id).map(lineOf),
     })),
-    steps: db.all<Row>(STEPS, id).map(stepOf),
+    steps: steps.map(stepOf),
     ...ofJson(row, ['market', 'target', 'accepted', 'claims', 'reports', 'statements']),
     notes: row.notes,
+  };
+}
+
+/** Those of some formulas' drafts that exist, in the order asked for, not validated yet; at most a few hundred at once. */
+export function unvalidatedFormulas(db: Reader, ids: readonly string[]): object[] {
+  const marks = ids.map(() => '?').join(', ');
+  const rows = (table: string, of: string, order = ''): Row[] =>
+    db.all<Row>(`SELECT * FROM ${table} WHERE ${of} IN (${marks}) ${order}`, ...ids);
+  const drafts = new Map(rows('formula', 'id').map((row) => [row.id, row]));
+  const phases = byFormula(rows('formula_phase', 'formula_id', 'ORDER BY formula_id, position'));
+  const lines = byFormula(rows('formula_line', 'formula_id', 'ORDER BY formula_id, phase_id, position'));
+  const steps = byFormula(rows('formula_step', 'formula_id', 'ORDER BY formula_id, position'));
+  return ids.flatMap((id) => {
+    const row = drafts.get(id);
+    return row ? [formulaOf(row, { phases: phases(id), lines: lines(id), steps: steps(id) })] : [];
   });
+}
+
+/** A formula's draft, or undefined when there is none with that id. */
+export function readFormula(db: Reader, id: string): Formula | undefined {
+  const [draft] = unvalidatedFormulas(db, [id]);
+  return draft && formula.parse(draft);
 }
 
 /** Adds a formula's draft, or rewrites it whole: a draft is small, and one shape of change is easy to trust. */

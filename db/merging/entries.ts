@@ -61,11 +61,13 @@ interface OurSide {
   past: Map<string, string[]>;
 }
 
-/** @param theirs the keys of their records: what of ours is one of them is no twin of another */
-function* readOurs(db: Reader, theirs: ReadonlySet<string>): Generator<void, OurSide> {
+function* readOurs({ ours: db, theirs: there, trusted }: EntriesParts): Generator<void, OurSide> {
+  // What of ours is one of theirs is no twin of another.
+  const theirs = new Set(there.records.map(({ kind, id }) => recordKey(kind, id)));
+  const validated = new Map(trusted ? there.records.map(({ state, content }) => [state, content]) : []);
   const records = new Map<string, ExchangedRecord>();
   const byTwinKey = new Map<string, ExchangedRecord | null>();
-  for (const record of yield* readRecords(db)) {
+  for (const record of yield* readRecords(db, validated)) {
     const own = recordKey(record.kind, record.id);
     records.set(own, record);
     const twin = theirs.has(own) ? null : twinKey(record.kind, record.content);
@@ -158,7 +160,7 @@ function entryOf(
 /** How every record of two libraries stands, some at each step: theirs first, then what is only here. */
 export function* readEntries(parts: EntriesParts): Generator<void, Entry[]> {
   const { records } = parts.theirs;
-  const our = yield* readOurs(parts.ours, new Set(records.map(({ kind, id }) => recordKey(kind, id))));
+  const our = yield* readOurs(parts);
   const entries: Entry[] = [];
   const met = new Set<string>();
   for (const [at, record] of records.entries()) {

@@ -37,7 +37,7 @@ export class RecordTable<C extends Kept> {
   constructor(
     readonly table: string,
     fields: Fields,
-    private readonly parse: (read: unknown) => C,
+    readonly parse: (read: unknown) => C,
   ) {
     this.#columns = columnsOf(fields);
     this.#lists = listTables(fields);
@@ -78,17 +78,22 @@ export class RecordTable<C extends Kept> {
   }
 
   /** Puts records together from their rows. */
-  assemble({ records, lists }: RecordRows): C[] {
+  assemble(rows: RecordRows): C[] {
+    return this.unvalidated(rows).map((one) => this.parse(one));
+  }
+
+  /** Records as their rows say them: for whoever tells by something else that they are whole, or parses them then. */
+  unvalidated({ records, lists }: RecordRows): Kept[] {
     const sorted = Object.entries(lists).map(([ending, rows]) => [ending, this.#byRecord(rows)] as const);
     return records.map((row) => {
       const own = sorted.map(([ending, rows]) => [ending, rows.get(row.id) ?? []] as const);
-      return this.parse({
+      return {
         id: row.id,
         revision: row.revision,
         createdAt: row.created_at,
         updatedAt: row.updated_at,
         ...this.#reading(row, Object.fromEntries(own) as ListRows),
-      });
+      } as Kept;
     });
   }
 

@@ -7,7 +7,7 @@ import { formulaShares } from './shares';
 export type FormulaRecord = FormulaContent & { archived: boolean };
 
 /** The q.s. line with the share that it comes to, so that a draft and a version of the same formula are one state. */
-function withComputedShare(content: FormulaContent): FormulaContent {
+export function withComputedShare<F extends FormulaContent>(content: F): F {
   const { byLine } = formulaShares(content);
   const shareOf = (id: string, entered: number): number => Math.max(0, byLine.get(id) ?? entered);
   return {

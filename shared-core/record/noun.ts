@@ -1,6 +1,5 @@
 import { Problem } from '../problems/problem';
-import { canonicalText } from './canonical';
-import { fillBlanks, withoutBlanks } from './blanks';
+import { fillBlanks, textWithoutBlanks } from './blanks';
 import type { Fields } from './field';
 
 /** Lifts a state written by one format to the next; the content comes as JSON. */
@@ -33,7 +32,7 @@ export function formatOf({ upgraders }: Pick<Noun<never>, 'upgraders'>): number 
  * that was kept before it.
  */
 export function keptText(fields: Fields, content: object): string {
-  return canonicalText(withoutBlanks(fields, { ...content }));
+  return textWithoutBlanks(fields, content as Record<string, unknown>);
 }
 
 /**

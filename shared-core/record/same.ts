@@ -6,8 +6,8 @@ export function isPlainObject(value: unknown): value is PlainObject {
 }
 
 function sameObjects(one: PlainObject, other: PlainObject): boolean {
-  const held = (of: PlainObject, key: string): unknown => (Object.hasOwn(of, key) ? of[key] : undefined);
-  for (const key of Object.keys(one)) if (!same(one[key], held(other, key))) return false;
+  for (const key of Object.keys(one))
+    if (!same(one[key], Object.hasOwn(other, key) ? other[key] : undefined)) return false;
   for (const key of Object.keys(other))
     if (other[key] !== undefined && !Object.hasOwn(one, key)) return false;
   return true;

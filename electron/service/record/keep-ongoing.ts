@@ -1,7 +1,7 @@
 import { setImmediate } from 'node:timers/promises';
 import { PAUSE_MS } from '@db/record/history';
 import { putState } from '@db/record/state';
-import { RECORD_KINDS } from '@db/repositories';
+import { readSome, RECORD_KINDS } from '@db/repositories';
 import type { ServiceContext } from '../context';
 
 const AT_ONCE = 50;
@@ -19,7 +19,8 @@ export async function keepOngoing(context: ServiceContext): Promise<void> {
   const { library } = context.session.current();
   if (library.readOnly) return;
   const since = new Date(context.now().getTime() - PAUSE_MS).toISOString();
-  for (const { repository, table, readSome } of DATED) {
+  for (const kind of DATED) {
+    const { repository, table } = kind;
     const found = library.all<{ id: string }>(
       `SELECT id FROM ${table} WHERE updated_at >= ? LIMIT ?`,
       ...[since, MOST + 1],
@@ -28,7 +29,7 @@ export async function keepOngoing(context: ServiceContext): Promise<void> {
     for (let at = 0; at < found.length; at += AT_ONCE) {
       const ids = found.slice(at, at + AT_ONCE).map(({ id }) => id);
       library.transaction((tx) => {
-        for (const record of readSome(tx, ids))
+        for (const record of readSome(kind, tx, ids))
           putState(tx, repository.noun as never, record.id, repository.noun.read(record));
       });
       await setImmediate();

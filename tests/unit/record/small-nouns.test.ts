@@ -5,7 +5,7 @@ import type { Engine } from '@db/library/sql/engine';
 import { materialRecords } from '@db/materials/materials';
 import { keepBefore, presentDoing, readEntry, readHistory, type Doing } from '@db/record/history';
 import { countAll, readGlances } from '@db/record/glance';
-import { RECORD_KINDS } from '@db/repositories';
+import { readSome, RECORD_KINDS } from '@db/repositories';
 import { listSearches, searchRecords } from '@db/searches/searches';
 import { changeSettings, readSettings, writeSettings } from '@db/settings/settings';
 import { among } from '@db/some-ids';
@@ -169,12 +169,13 @@ describe('all nouns', () => {
       RECORD_KINDS.length,
     );
     const id = add(engine, 'material', blankMaterial('One', 'Aqua'));
-    for (const { table, readSome } of RECORD_KINDS) {
+    for (const kind of RECORD_KINDS) {
+      const { table } = kind;
       expect(countAll(engine, { from: table, keys: {} })).toBe(table === 'material' ? 1 : 0);
-      expect([...readSome(engine, ['gone', id])].map((one) => one.id)).toEqual(
+      expect(readSome(kind, engine, ['gone', id]).map((one) => one.id)).toEqual(
         table === 'material' ? [id] : [],
       );
-      expect([...readSome(engine, [])]).toEqual([]);
+      expect(readSome(kind, engine, [])).toEqual([]);
     }
   });
 
