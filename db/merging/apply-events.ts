@@ -7,6 +7,7 @@ import { insertOutcome, readOutcomes } from '../batches/outcomes';
 import type { Writer } from '../database';
 import { writeBatch, writeState, writeVersion } from '../exchange/write-events';
 import { insertDecision, readDecisions } from '../formulas/decisions';
+import { insertIssue, nextIssue, readIssuesOf } from '../record/issues';
 import { comesWith, type Planned } from './plan';
 import type { VersionNumbers } from './version-numbers';
 
@@ -58,6 +59,29 @@ function takeBatch({ tx, theirs, apart }: EventParts, batch: LibraryDocument['ba
   writeBatch(tx, { ...batch, number });
 }
 
+/**
+ * Issues of what comes, or is here as it is there. One whose number was given here to another state bears the next one
+ * that is free: two papers of one number must be told apart.
+ */
+function takeIssue(
+  { tx, theirs, plan, states, apart }: EventParts,
+  issue: LibraryDocument['issues'][number],
+): void {
+  const { kind, record, n } = issue;
+  const planned = plan.get(recordKey(kind, record));
+  const state = states.get(issue.state);
+  if (!planned || !comesWith(planned) || !state) return;
+  const here = readIssuesOf(tx, kind, record);
+  // What a pack withholds gives the state another hash; it is the issue of that moment all the same.
+  if (here.some((one) => one.at === issue.at || (one.n === n && one.state === issue.state))) return;
+  const number = here.some((one) => one.n === n) ? nextIssue(tx, kind, record) : n;
+  if (number !== n) {
+    const told = `issue ${n} of “${planned.entry.title}” in ${nameInLine(theirs.library.name)}`;
+    apart.push({ was: told, is: `issue ${number}` });
+  }
+  insertIssue(tx, { ...issue, n: number }, writeState(tx, state));
+}
+
 /** What was added there to something that is here already. @returns how many */
 function addMissing<T>(here: readonly T[], there: readonly T[], insert: (one: T) => void): number {
   const missing = there.filter((one) => !here.some((known) => same(known, one)));
@@ -65,7 +89,7 @@ function addMissing<T>(here: readonly T[], there: readonly T[], insert: (one: T)
   return missing.length;
 }
 
-/** Adds the versions, batches, decisions, outcomes and documents that are not here yet, some at each step. */
+/** Adds the versions, batches, decisions, outcomes, documents and issues that are not here yet, some at each step. */
 export function* writeNewEvents(parts: EventParts): Generator<void, EventCounts> {
   const { tx, theirs, plan } = parts;
   const counts: EventCounts = { versions: 0, batches: 0, decisions: 0 };
@@ -93,6 +117,10 @@ export function* writeNewEvents(parts: EventParts): Generator<void, EventCounts>
       takeBatch(parts, batch);
       counts.batches += 1;
     }
+    if (at % AT_ONCE === AT_ONCE - 1) yield;
+  }
+  for (const [at, issue] of theirs.issues.entries()) {
+    takeIssue(parts, issue);
     if (at % AT_ONCE === AT_ONCE - 1) yield;
   }
   return counts;

@@ -40,9 +40,11 @@ export function partOf(document: LibraryDocument, request: PackRequest): Library
     document.states.map((state) => [state.hash, withSuppliers ? state : strippedState(state)]),
   );
   const shownOf = new Map([...stripped].map(([hash, { hash: shown }]) => [hash, shown]));
-  const frozen = new Set(
-    versions.flatMap(({ formula, materials }) => [formula, ...materials.map(({ state }) => state)]),
-  );
+  const issues = document.issues.filter(({ kind, record }) => taken.has(recordKey(kind, record)));
+  const frozen = new Set([
+    ...versions.flatMap(({ formula, materials }) => [formula, ...materials.map(({ state }) => state)]),
+    ...issues.map(({ state }) => state),
+  ]);
   const shown = (hash: string): string => shownOf.get(hash) ?? hash;
   const records = document.records
     .filter(({ kind, id }) => taken.has(recordKey(kind, id)))
@@ -67,7 +69,7 @@ export function partOf(document: LibraryDocument, request: PackRequest): Library
       materials: version.materials.map(({ state, revision }) => ({ state: shown(state), revision })),
     })),
     batches,
-    issues: [],
+    issues: issues.map((issue) => ({ ...issue, state: shown(issue.state) })),
     numbers: [],
     attachments: document.attachments.filter(({ sha256 }) => used.has(sha256)),
   };

@@ -17,21 +17,35 @@ interface IssueOf extends Pick<Doing, 'at' | 'by'> {
   state: string;
 }
 
+/** The last by its time: one of another library may have come under a later number, since its own was taken here. */
 function lastIssue(db: Reader, kind: string, record: string): Issue | undefined {
   return db.get<Issue>(
     `SELECT i.n, s.hash FROM issue i JOIN state s ON s.id = i.state
-     WHERE i.kind = ? AND i.record = ? ORDER BY i.n DESC LIMIT 1`,
+     WHERE i.kind = ? AND i.record = ? ORDER BY i.at DESC, i.n DESC LIMIT 1`,
     kind,
     record,
   );
 }
 
+/** The first number that no issue of a record bears, of any library that was met. */
+export function nextIssue(db: Reader, kind: string, record: string): number {
+  const [last] = db.all<{ n: number | null }>(
+    'SELECT max(n) AS n FROM issue WHERE kind = ? AND record = ?',
+    ...[kind, record],
+  );
+  return (last?.n ?? 0) + 1;
+}
+
 /** Every issue, by record and number, with the hash of the state that was issued. */
 export function readIssues(db: Reader): IssueOf[] {
-  return db.all<IssueOf>(
-    `SELECT i.kind, i.record, i.n, s.hash AS state, i.at, i.by FROM issue i JOIN state s ON s.id = i.state
-     ORDER BY i.kind, i.record, i.n`,
-  );
+  return db.all<IssueOf>(`${ISSUES} ORDER BY i.kind, i.record, i.n`);
+}
+
+const ISSUES = `SELECT i.kind, i.record, i.n, s.hash AS state, i.at, i.by FROM issue i JOIN state s ON s.id = i.state`;
+
+/** The issues of one record, by their numbers. */
+export function readIssuesOf(db: Reader, kind: string, record: string): IssueOf[] {
+  return db.all<IssueOf>(`${ISSUES} WHERE i.kind = ? AND i.record = ? ORDER BY i.n`, kind, record);
 }
 
 /** Writes an issue of a state that is kept already, by its number in this library. */
@@ -64,7 +78,7 @@ export function issueNow<C extends object>(
 ): number {
   const known = issueOf(tx, noun, record);
   if (known !== null) return known;
-  const n = (lastIssue(tx, noun.kind, record.id)?.n ?? 0) + 1;
+  const n = nextIssue(tx, noun.kind, record.id);
   const state = putState(tx, noun, record.id, noun.read(record));
   insertIssue(tx, { kind: noun.kind, record: record.id, n, at, by }, state);
   return n;
