@@ -1,6 +1,17 @@
 /** Anything but plain ASCII, which has nothing to fold but its case, and is most of what a library holds. */
 const NOT_PLAIN = /[^\n -~]/;
 
+/**
+ * Letters that Unicode does not take apart into a base letter and its mark, and what they are typed as where a keyboard
+ * has none of them: the Latin to ASCII transform of Unicode's CLDR, from memory. An umlaut is its letter without the
+ * mark, not two letters: who types “oel” does not find “Öl”.
+ */
+const BASE_LETTERS: Readonly<Record<string, string>> = {
+  ...{ ß: 'ss', æ: 'ae', œ: 'oe', þ: 'th' },
+  ...{ ø: 'o', ł: 'l', đ: 'd', ð: 'd', ħ: 'h', ı: 'i', ŧ: 't', ŋ: 'n' },
+};
+const NOT_PARTED = new RegExp(`[${Object.keys(BASE_LETTERS).join('')}]`, 'g');
+
 /** Text folded for finding: case, accents and ligatures ignored, so that "Behénique" finds "behenique". */
 export function fold(text: string): string {
   if (!NOT_PLAIN.test(text)) return text.toLowerCase();
@@ -8,12 +19,7 @@ export function fold(text: string): string {
     .normalize('NFKD')
     .replace(/\p{M}/gu, '')
     .toLowerCase()
-    .replace(/ß/g, 'ss')
-    .replace(/ø/g, 'o')
-    .replace(/ł/g, 'l')
-    .replace(/đ/g, 'd')
-    .replace(/æ/g, 'ae')
-    .replace(/œ/g, 'oe');
+    .replace(NOT_PARTED, (letter) => BASE_LETTERS[letter] ?? letter);
 }
 
 /** The words of a text, folded; a word is a run of letters and digits ("PEG-40" gives "peg" and "40"). */

@@ -1,4 +1,5 @@
 import { fold, foldedWords, withWideNumbers } from '@core/quantities/fold';
+import { beginsWords } from '@renderer/shell/begins-words';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 
@@ -28,6 +29,26 @@ describe('folded words', () => {
       }),
     );
     expect(foldedWords('Behénique, PEG-40 (Œuf)')).toEqual(['behenique', 'peg', '40', 'oeuf']);
+  });
+
+  it.each([
+    ['Crème Légère', 'creme legere'],
+    ['Öl', 'ol'],
+    ['Weißöl', 'weissol'],
+    ['Smørblomst', 'smorblomst'],
+    ['Łój', 'loj'],
+    ['Gül Yağı', 'gul yagi'],
+    ['İncir', 'incir'],
+    ['Þang, Krækiber', 'thang krækiber'],
+    ['ﬁne', 'fine'],
+  ])('of “%s” are what is typed where a keyboard has no such letters', (written, typed) => {
+    expect(foldedWords(written)).toEqual(foldedWords(typed));
+    expect(beginsWords(written, typed)).toBe(true);
+    expect(beginsWords(typed, written)).toBe(true);
+  });
+
+  it('have no letter more for an umlaut', () => {
+    expect(foldedWords('Öl')).not.toEqual(foldedWords('oel'));
   });
 
   it('with wide numbers stand by their size', () => {
