@@ -116,7 +116,9 @@ const sourceOf = (kind: string, column: string): string =>
   `(SELECT ${column} FROM material_figure WHERE material_id = m.id AND kind = '${kind}')`;
 
 /** What a table's columns hold, asked of the library's own tables; as its schema has them. */
-const HELD: Readonly<Record<string, { from: string; columns: Record<string, string>; table?: number }>> = {
+const HELD: Readonly<
+  Record<string, { from: string; columns: Record<string, string>; noun?: string; table?: number }>
+> = {
   materials: {
     from: "material m WHERE status <> 'archived'",
     columns: {
@@ -162,7 +164,7 @@ const HELD: Readonly<Record<string, { from: string; columns: Record<string, stri
     },
   },
   lines: {
-    table: 1,
+    ...{ noun: 'formulas', table: 1 },
     from: `(SELECT l.*, f.code AS f_code, f.name AS f_name, p.position AS p_at, p.title, m.trade_name, m.code AS m_code,
         1000000 - sum(CASE l.to_hundred WHEN 1 THEN 0 ELSE l.ppm END) OVER (PARTITION BY l.formula_id) AS rest
       FROM formula_line l JOIN formula f ON f.id = l.formula_id JOIN formula_phase p ON p.id = l.phase_id AND p.formula_id = f.id
@@ -182,6 +184,40 @@ const HELD: Readonly<Record<string, { from: string; columns: Record<string, stri
       ...{ 'Planned on': 'substr(b.created_at, 1, 10)', 'Weighed in (kg)': 'b.total_mg / 1e6' },
       ...{ 'Finished on': 'o.finished_on', 'Obtained (kg)': 'o.obtained_mg / 1e6' },
       ...{ 'Units filled': 'o.units_filled', 'Recorded by': 'o.by', Remarks: 'o.remarks' },
+    },
+  },
+  trials: {
+    from: 'trial_series s',
+    columns: {
+      ...{ Title: 'title', 'Target HLB': "content ->> '$.targetHlb'", Notes: "content ->> '$.notes'" },
+      'Made for': "(SELECT name FROM formula WHERE id = content ->> '$.formulaId')",
+      'Each batch (g)': "(content ->> '$.batchMg') / 1e3",
+      'Balance readability (g)': "(content ->> '$.readabilityMg') / 1e3",
+      Trials: "json_array_length(content, '$.trials')",
+      'Chosen trial': `(SELECT t.value ->> '$.label' FROM json_each(s.content, '$.trials') t
+        WHERE t.key = s.content ->> '$.chosen')`,
+      ...{ 'Made on': 'substr(created_at, 1, 10)', Changed: 'substr(updated_at, 1, 10)' },
+    },
+  },
+  'trials of series': {
+    ...{ noun: 'trials', table: 1 },
+    from: "trial_series s, json_each(s.content, '$.trials') t",
+    columns: {
+      ...{ Series: 'title', Trial: "t.value ->> '$.label'", HLB: "t.value ->> '$.hlb'" },
+      'Emulsifiers together (%)': "(t.value ->> '$.levelPpm') / 10000.0",
+      Chosen: "CASE WHEN t.key = (s.content ->> '$.chosen') THEN 'yes' END",
+      Observations: "t.value ->> '$.result'",
+    },
+  },
+  'lines of trials': {
+    ...{ noun: 'trials', table: 2 },
+    from: `trial_series s, json_each(s.content, '$.trials') t, json_each(t.value, '$.lines') l
+      JOIN material m ON m.id = (l.value ->> '$.materialId')`,
+    columns: {
+      ...{ Series: 's.title', Trial: "t.value ->> '$.label'", Part: "l.value ->> '$.part'" },
+      ...{ Material: 'm.trade_name', 'Material code': 'm.code' },
+      'Share (%)': "(l.value ->> '$.ppm') / 10000.0",
+      'Mass (g)': "(l.value ->> '$.mg') / 1e3",
     },
   },
   substances: {
@@ -223,6 +259,44 @@ type Cells = (string | number)[];
 const inOrder = (rows: Cells[]): Cells[] =>
   [...rows].sort((a, b) => (JSON.stringify(a) < JSON.stringify(b) ? -1 : 1));
 
+/** Two series of trials: one for a formula with a trial chosen, one put together at the bench. */
+async function seriesOf({ ask }: Of): Promise<object[]> {
+  type Rows = { rows: { id: string }[] };
+  const { body: found } = await ask<Rows>('GET', '/materials?limit=3');
+  const { body: formulas } = await ask<Rows>('GET', '/formulas?limit=1');
+  const lines = (levelPpm: number) =>
+    found.rows.map(({ id: materialId }, at) => {
+      const ppm = at < 2 ? levelPpm / 2 : 1_000_000 - levelPpm;
+      return { materialId, part: at < 2 ? 'emulsifier' : 'other', ppm, mg: Math.round((ppm * 50_000) / 1e6) };
+    });
+  const trial = (label: string, hlb: number | null, levelPpm: number, result: string) => ({
+    ...{ label, hlb, levelPpm, result },
+    lines: lines(levelPpm),
+  });
+  const own = { batchMg: 50_000, readabilityMg: 10 };
+  return [
+    {
+      ...{
+        ...own,
+        title: 'HLB 9 to 11; “fine”',
+        formulaId: formulas.rows[0]!.id,
+        targetHlb: 10.25,
+        chosen: 1,
+      },
+      trials: [
+        trial('HLB 9', 9, 35_002, '-thin-,\nparts "overnight"'),
+        trial('HLB 11.5', 11.5, 40_000, '=good'),
+      ],
+      notes: 'Stirred by hand, 5 min; then left',
+    },
+    {
+      ...{ ...own, title: 'Levels', formulaId: null, targetHlb: null, chosen: null, readabilityMg: 1 },
+      trials: [trial('3 %', null, 30_000, '')],
+      notes: '',
+    },
+  ];
+}
+
 async function shelf(): Promise<{ of: Of; copy: string }> {
   const of = await serviceWith('demonstration');
   // Letters that a table must not trip over.
@@ -236,6 +310,7 @@ async function shelf(): Promise<{ of: Of; copy: string }> {
     },
   };
   expect((await of.ask('POST', '/materials', odd)).status).toBe(201);
+  for (const series of await seriesOf(of)) expect((await of.ask('POST', '/trials', series)).status).toBe(201);
   const copy = join(of.folder, 'copy');
   await of.session.current().library.saveCopyAs(copy);
   return { of, copy: join(copy, 'library.sqlite') };
@@ -251,19 +326,20 @@ describe('the lists of a library, saved as CSV', () => {
       expect((await of.ask('PATCH', '/settings', { languageRegion: region })).status).toBe(200);
       const comma = region === 'de-DE';
       let cells = 0;
-      for (const [noun, { from, columns, table }] of Object.entries(HELD)) {
-        const text = await savedCsv(of, noun === 'lines' ? 'formulas' : noun, table);
+      for (const [name, { from, columns, noun = name, table }] of Object.entries(HELD)) {
+        const text = await savedCsv(of, noun, table);
         const [[head = [], ...rows] = []] = byPython([{ text, mark: comma ? ';' : ',' }]);
         const asked = Object.entries(columns).map(([heading, sql]) => `${sql} AS "${heading}"`);
         const held = bySqlite<Held>(copy, `SELECT ${asked.join(', ')} FROM ${from}`);
-        expect(rows, noun).toHaveLength(held.length);
+        expect(rows.length, name).toBeGreaterThan(0);
+        expect(rows, name).toHaveLength(held.length);
         const headings = Object.keys(columns);
         // A column in which nothing stands is left out.
         const at = headings.map((heading) => head.indexOf(heading));
         const told = rows.map((row) => at.map((place) => figured(row[place] ?? '', comma)));
         const is = held.map((row) => headings.map((heading) => wanted(row[heading], comma)));
         const [ordered, wantedRows] = [inOrder(told), inOrder(is)];
-        ordered.forEach((row, place) => expect(row, `${noun}: ${row[0]}`).toEqual(wantedRows[place]));
+        ordered.forEach((row, place) => expect(row, `${name}: ${row[0]}`).toEqual(wantedRows[place]));
         cells += told.length * headings.length;
       }
       expect(cells).toBeGreaterThan(10_000);

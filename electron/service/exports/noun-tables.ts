@@ -16,8 +16,8 @@ import { materialRecords, materials } from '@db/materials/materials';
 import type { Kept } from '@db/record/record-table';
 import type { Repository } from '@db/record/repository';
 import { substanceRecords } from '@db/substances/substances';
-import { seriesRecords } from '@db/trials/trials';
 import type { Noun } from '../lists/nouns';
+import { TRIAL_TABLES } from './trial-tables';
 
 /** A table that can be made of a noun's records: its columns, and the rows that some of the records make. */
 export interface NounTable {
@@ -90,7 +90,7 @@ export const NOUN_TABLES: Readonly<Record<Noun, readonly NounTable[]>> = {
   batches: [
     { name: 'Batches', columns: () => BATCH_COLUMNS as readonly TableColumn<never>[], rows: batchRows },
   ],
-  trials: [ofFields('Trial series', seriesRecords)],
+  trials: TRIAL_TABLES,
   substances: [ofFields('Substances', substanceRecords)],
   limits: [ofFields('Limits', limitRecords)],
 };
