@@ -1,3 +1,6 @@
+import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import type { Page } from '@playwright/test';
 import type { Material } from '@core/materials/material';
 import { expect, expectNoAxeViolations, test } from './fixtures';
@@ -133,6 +136,35 @@ test('several sheets are read one after another, a bad one among them, and none 
   await expect(queue).toContainText('File 4 of 4.');
   await expect(page.getByRole('heading', { name: 'Larkspur again.pdf' })).toBeVisible();
   await expect(queue.getByRole('button')).toHaveCount(0);
+});
+
+test('a dropped folder of sheets is read one after another, and what else lies in it is named', async ({
+  page,
+  stillroom,
+}) => {
+  const folder = mkdtempSync(join(tmpdir(), 'stillroom-sheets-'));
+  mkdirSync(join(folder, 'waxes'));
+  writeFileSync(join(folder, '10 Larkspur.pdf'), await larkspurSheet());
+  writeFileSync(join(folder, '2 Larkspur.pdf'), await larkspurSheet());
+  writeFileSync(join(folder, 'waxes', 'Larkspur.pdf'), await larkspurSheet());
+  writeFileSync(join(folder, 'prices.xlsx'), 'no sheet');
+  try {
+    await page.goto(`${stillroom.host.origin}/#/data-sheet`);
+    const place = page.getByText('or drop some, or a folder of them, here');
+    const { x, y } = (await place.boundingBox())!;
+    // Playwright itself drops no folders; the browser's own protocol does.
+    const browser = await page.context().newCDPSession(page);
+    const data = { items: [], files: [folder], dragOperationsMask: 1 };
+    for (const type of ['dragEnter', 'dragOver', 'drop'] as const)
+      await browser.send('Input.dispatchDragEvent', { type, x: x + 2, y: y + 2, data });
+    const queue = page.getByRole('group', { name: 'Files chosen together' });
+    await expect(queue).toContainText('File 1 of 3; next comes 10 Larkspur.pdf.');
+    await expect(page.getByRole('heading', { name: '2 Larkspur.pdf' })).toBeVisible();
+    await expect(page.getByText('One file of another kind was left: “prices.xlsx”.')).toBeVisible();
+    await expectNoAxeViolations(page);
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
 });
 
 test('what is no readable sheet is refused with what to do; a long one says what was left', async ({
