@@ -17,7 +17,8 @@ import { HostProcess, leftovers, removeFolder, temporaryFolder } from './host-pr
  */
 
 const KILLS = Number(process.env.STILLROOM_KILLS ?? 3);
-const ROWS = 1_500;
+/** Enough to be killed in the midst of. */
+const ROWS = 600;
 const AT = '2026-06-01T10:00:00.000Z';
 
 test.use({ opening: 'nothing' });
@@ -25,7 +26,7 @@ test.use({ opening: 'nothing' });
 const idOf = (at: number): string => `0195c7a0-0000-7000-8000-${String(at).padStart(12, '0')}`;
 
 /** A document of new materials. */
-function document(): Uint8Array {
+function makeDocument(): Uint8Array {
   const records = Array.from({ length: ROWS }, (_, at): LibraryDocument['records'][number] => {
     const content = { ...blankMaterial(`Larkspur ${at}`, 'Cetyl Alcohol') };
     const { hash, format } = stateOf(MATERIAL, idOf(at), MATERIAL.read(content));
@@ -48,6 +49,10 @@ function document(): Uint8Array {
   };
   return new TextEncoder().encode(JSON.stringify(whole));
 }
+
+let made: Uint8Array | undefined;
+/** The same document each time, made when it is first asked for. */
+const document = (): Uint8Array => (made ??= makeDocument());
 
 /** Compares the library of a host with the document, and answers where its merge is asked for. */
 async function meet(host: HostProcess): Promise<string> {
@@ -169,7 +174,9 @@ for (const [name, work] of [
     const found = new Set<number>();
     for (let kill = 0; kill < KILLS; kill += 1)
       found.add(await killed(base, work, ((kill + 0.5) / KILLS) * took));
-    // The earliest kill comes long before the end.
+    // The earliest kill comes long before the end, unless the machine was busier when the whole was timed.
+    for (let sooner = took / (4 * KILLS); !found.has(0) && sooner > 1; sooner /= 2)
+      found.add(await killed(base, work, sooner));
     expect([...found].filter((count) => count !== ROWS)).toEqual([0]);
     removeFolder(base);
   });
