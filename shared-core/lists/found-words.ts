@@ -1,6 +1,6 @@
 import { foldedWords } from '../quantities/fold';
 import type { FacetTerm, FacetWords } from './facet-words';
-import { addSlot, slotsIn, type SlotSet } from './slot-set';
+import { addSlot, eachSlot, type SlotSet } from './slot-set';
 
 /** Of a filter whose words are those found, this many at most are counted: those that would leave most. */
 export const MOST_FOUND_WORDS = 200;
@@ -46,7 +46,9 @@ export class FoundWords implements FacetWords {
 
   count(among: SlotSet, chosen: readonly string[]): Record<string, number> {
     for (const one of this.found.values()) one.tally = 0;
-    for (const slot of slotsIn(among)) for (const one of this.carried[slot] ?? []) one.tally += 1;
+    eachSlot(among, (slot) => {
+      for (const one of this.carried[slot] ?? []) one.tally += 1;
+    });
     const most = [...this.found.values()]
       .filter(({ tally }) => tally > 0)
       .sort(byTally)

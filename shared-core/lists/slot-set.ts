@@ -47,12 +47,16 @@ export function isEmpty(set: SlotSet): boolean {
   return set.every((word) => word === 0);
 }
 
+/** Visits the slots of a set, ascending, without a list of them: of a long one that would be a lot to throw away. */
+export function eachSlot(set: SlotSet, visit: (slot: number) => void): void {
+  for (let i = 0; i < set.length; i++)
+    for (let left = set[i]!; left !== 0; left &= left - 1) visit(i * 32 + 31 - Math.clz32(left & -left));
+}
+
 /** The slots of a set, ascending. */
 export function slotsIn(set: SlotSet): number[] {
   const slots: number[] = [];
-  for (let i = 0; i < set.length; i++) {
-    for (let left = set[i]!; left !== 0; left &= left - 1) slots.push(i * 32 + 31 - Math.clz32(left & -left));
-  }
+  eachSlot(set, (slot) => slots.push(slot));
   return slots;
 }
 
