@@ -1,7 +1,6 @@
 import { BATCH_COLUMNS, type BatchTableRow } from '@core/batches/table-columns';
 import { fieldColumns } from '@core/exports/field-columns';
 import { FORMULA_LINE_COLUMNS, type FormulaTableLine } from '@core/formulas/table-columns';
-import type { Region } from '@core/locale/numbers';
 import { inciWords } from '@core/materials/words';
 import { formulaShares } from '@core/formulas/shares';
 import { percentFromPpm } from '@core/quantities/share';
@@ -17,14 +16,8 @@ import type { Kept } from '@db/record/record-table';
 import type { Repository } from '@db/record/repository';
 import { substanceRecords } from '@db/substances/substances';
 import type { Noun } from '../lists/nouns';
+import type { NounTable } from './noun-table';
 import { TRIAL_TABLES } from './trial-tables';
-
-/** A table that can be made of a noun's records: its columns, and the rows that some of the records make. */
-export interface NounTable {
-  name: string;
-  columns(region: Region): readonly TableColumn<never>[];
-  rows(db: Reader, ids: readonly string[]): object[];
-}
 
 /** A row a record, from the fields of its noun. */
 function ofFields(name: string, repository: Repository<Kept, object>): NounTable {

@@ -11,7 +11,8 @@ import type { Reader } from '@db/database';
 import { z } from 'zod';
 import type { ServiceContext } from '../context';
 import { NOUN_LISTS, NOUNS, type Noun } from '../lists/nouns';
-import { NOUN_TABLES, type NounTable } from './noun-tables';
+import type { NounTable } from './noun-table';
+import { NOUN_TABLES } from './noun-tables';
 
 /** A list to be saved as a table: as it is filtered, or the records that were picked in it. */
 export const tableRequest = z.object({

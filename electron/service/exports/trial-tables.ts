@@ -10,7 +10,7 @@ import type { TableColumn } from '@core/record/table-column';
 import type { Reader } from '@db/database';
 import { materials } from '@db/materials/materials';
 import { readSeries, type SeriesRecord } from '@db/trials/trials';
-import type { NounTable } from './noun-tables';
+import type { NounTable } from './noun-table';
 
 const seriesOf = (db: Reader, ids: readonly string[]): SeriesRecord[] =>
   ids.flatMap((id) => readSeries(db, id) ?? []);
