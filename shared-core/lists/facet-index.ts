@@ -1,6 +1,7 @@
 import { textsOf, type Facet, type ListDescription, type ListEntry } from './description';
 import type { FacetTerm, FacetWords } from './facet-words';
 import { FoundWords } from './found-words';
+import { firstAtOrAfter } from './in-order';
 import { KnownWords } from './known-words';
 import { holdsFigure } from './nearest-words';
 import { chosenIn, type Counts, type ListQuery } from './query';
@@ -102,7 +103,7 @@ export class FacetIndex {
 
   private naming(text: string, whole: boolean): readonly FacetTerm[] {
     const terms = this.inOrder();
-    const from = firstAtOrAfter(terms, text);
+    const from = firstAtOrAfter(terms, text, (term) => term.text);
     let to = from;
     while (to < terms.length && (whole ? terms[to]!.text === text : terms[to]!.text.startsWith(text))) to++;
     return terms.slice(from, to);
@@ -132,16 +133,4 @@ export class FacetIndex {
     for (const word of words) this.words.get(key)?.addTo(carrying, word);
     return carrying;
   }
-}
-
-/** Where a folded word stands among those in order, or would stand. */
-function firstAtOrAfter(terms: readonly FacetTerm[], text: string): number {
-  let low = 0;
-  let high = terms.length;
-  while (low < high) {
-    const middle = (low + high) >>> 1;
-    if (terms[middle]!.text < text) low = middle + 1;
-    else high = middle;
-  }
-  return low;
 }

@@ -1,3 +1,4 @@
+import { firstAtOrAfter } from './in-order';
 import { holdsFigure } from './nearest-words';
 import { addSlot, type SlotSet } from './slot-set';
 import { sortInSteps } from './sort-in-steps';
@@ -43,14 +44,14 @@ export class WordIndex {
   has(text: string, whole: boolean): boolean {
     if (whole) return this.slotsOf.has(text);
     this.settle();
-    return this.sorted[firstAtOrAfter(this.sorted, text)]?.startsWith(text) ?? false;
+    return this.sorted[wordAt(this.sorted, text)]?.startsWith(text) ?? false;
   }
 
   /** Adds to `found` the slots that hold a word with this beginning; `whole`: this very word. */
   collect(text: string, whole: boolean, found: SlotSet): void {
     if (whole) return addAll(found, this.slotsOf.get(text));
     this.settle();
-    for (let i = firstAtOrAfter(this.sorted, text); this.sorted[i]?.startsWith(text); i++)
+    for (let i = wordAt(this.sorted, text); this.sorted[i]?.startsWith(text); i++)
       addAll(found, this.slotsOf.get(this.sorted[i]!));
   }
 
@@ -70,8 +71,8 @@ export class WordIndex {
   private forget(word: string): void {
     this.settle();
     this.slotsOf.delete(word);
-    this.sorted.splice(firstAtOrAfter(this.sorted, word), 1);
-    if (!holdsFigure(word)) this.letters.splice(firstAtOrAfter(this.letters, word), 1);
+    this.sorted.splice(wordAt(this.sorted, word), 1);
+    if (!holdsFigure(word)) this.letters.splice(wordAt(this.letters, word), 1);
   }
 
   /** Brings the added words into order. */
@@ -79,8 +80,8 @@ export class WordIndex {
     if (this.added.length === 0) return;
     if (this.added.length > FEW) return this.takeSorted([...this.slotsOf.keys()].sort());
     for (const word of this.added) {
-      this.sorted.splice(firstAtOrAfter(this.sorted, word), 0, word);
-      if (!holdsFigure(word)) this.letters.splice(firstAtOrAfter(this.letters, word), 0, word);
+      this.sorted.splice(wordAt(this.sorted, word), 0, word);
+      if (!holdsFigure(word)) this.letters.splice(wordAt(this.letters, word), 0, word);
     }
     this.added = [];
   }
@@ -92,17 +93,8 @@ export class WordIndex {
   }
 }
 
-/** Where a word stands among words in order, or would stand. */
-function firstAtOrAfter(sorted: readonly string[], word: string): number {
-  let low = 0;
-  let high = sorted.length;
-  while (low < high) {
-    const middle = (low + high) >>> 1;
-    if (sorted[middle]! < word) low = middle + 1;
-    else high = middle;
-  }
-  return low;
-}
+const wordAt = (sorted: readonly string[], word: string): number =>
+  firstAtOrAfter(sorted, word, (one) => one);
 
 function addAll(found: SlotSet, slots: readonly number[] | undefined): void {
   if (slots) for (const slot of slots) addSlot(found, slot);
