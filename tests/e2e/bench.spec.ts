@@ -36,6 +36,32 @@ test('proposes systems for the cream’s oils, explains the first, and gives the
   await expect(offers).toContainText('(target − low) / (high − low)');
 });
 
+for (const when of ['before it is typed into', 'while it is typed into'] as const)
+  test(`the formula offered first never mixes with what is typed: it comes late, ${when}`, async ({
+    page,
+  }) => {
+    let release = (): void => undefined;
+    const held = new Promise<void>((done) => (release = done));
+    // The first list asked for is what the dialog offers; whatever is typed asks for its own.
+    await page.route('**/api/formulas?*', async (route) => (await held, route.continue()), { times: 1 });
+    await page.goto(`${new URL(page.url()).origin}/#/bench`);
+    await page.getByRole('button', { name: 'Take from a formula' }).click();
+    const box = page.getByRole('combobox', { name: 'Formula', exact: true });
+    await box.focus();
+    await expect(page.getByText('There is no formula in the library yet.')).toHaveCount(0);
+    if (when === 'while it is typed into') await page.keyboard.type('Hedge');
+    release();
+    if (when === 'before it is typed into') {
+      await expect(box).toHaveValue(/^F-/);
+      await page.keyboard.type('Hedge');
+    }
+    await expect(page.getByRole('option', { name: CREAM }).first()).toBeVisible();
+    await expect(box).toHaveValue('Hedge');
+    await page.keyboard.type('row');
+    await page.keyboard.press('Enter');
+    await expect(box).toHaveValue(new RegExp(CREAM));
+  });
+
 test('refuses a cationic beside soap, says why, and keeps it out of formulas', async ({ page }) => {
   await takeCream(page);
   await addEmulsifier(page, 'Combeforth Behenyl Wax');
