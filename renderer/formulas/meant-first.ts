@@ -1,12 +1,17 @@
 import type { MaterialRow } from '@core/materials/list';
 import type { FoundMaterial } from './suggestions';
 
-type Meant = (row: Pick<MaterialRow, 'functions' | 'requiredHlbOw'>) => boolean;
+type Meant = (row: Pick<MaterialRow, 'functions' | 'requiredHlbOw' | 'phaseOfUse'>) => boolean;
 
-/** What a field asks for, by what a material's row tells. Any other can be chosen there too. */
+/**
+ * What a field asks for, by what a material's row tells; any other can be chosen there too. An oil is what the bench takes
+ * for one (`isOil`), as far as the row tells it.
+ */
 export const MEANT = {
   emulsifier: ({ functions }) => functions.includes('emulsifier') || functions.includes('co-emulsifier'),
-  oil: ({ functions, requiredHlbOw }) => requiredHlbOw !== null || functions.includes('emollient'),
+  oil: ({ functions, requiredHlbOw, phaseOfUse }) =>
+    !functions.includes('emulsifier') &&
+    (requiredHlbOw !== null || (functions.includes('emollient') && phaseOfUse === 'oil')),
 } satisfies Record<string, Meant>;
 
 /**

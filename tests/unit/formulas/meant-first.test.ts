@@ -7,7 +7,7 @@ function found(
   row: Partial<FoundMaterial['row']> = {},
   near: FoundMaterial['near'] = 'names',
 ): FoundMaterial {
-  const whole = { id: tradeName, tradeName, functions: [], requiredHlbOw: null, ...row };
+  const whole = { id: tradeName, tradeName, functions: [], requiredHlbOw: null, phaseOfUse: null, ...row };
   return { kind: 'materials', row: whole as unknown as FoundMaterial['row'], near, putAside: false };
 }
 
@@ -17,7 +17,10 @@ describe('what a field asks for stands first', () => {
   const water = found('Water');
   const gum = found('Watercress Gum', { functions: ['thickener'] });
   const wax = found('Watermint Wax', { functions: ['emulsifier'] });
-  const alcohol = found('Waterleaf Alcohol', { functions: ['co-emulsifier', 'emollient'] });
+  const alcohol = found('Waterleaf Alcohol', {
+    functions: ['co-emulsifier', 'emollient'],
+    phaseOfUse: 'oil',
+  });
   const oil = found('Watermeal Oil', { requiredHlbOw: 7 });
 
   it('emulsifiers and co-emulsifiers where an emulsifier is added, the others behind them in their order', () => {
@@ -25,9 +28,11 @@ describe('what a field asks for stands first', () => {
     expect(names(meantFirst(all, 'emulsifier', 'water'))).toEqual(names([wax, alcohol, gum, oil]));
   });
 
-  it('what has a required HLB or is an emollient where an oil is added', () => {
-    expect(names(meantFirst([gum, wax, oil, alcohol], 'oil', 'water'))).toEqual(
-      names([oil, alcohol, gum, wax]),
+  it('what has a required HLB or is an emollient of the oil phase where an oil is added, but no emulsifier', () => {
+    const humectant = found('Waterbell Glycol', { functions: ['emollient'], phaseOfUse: 'water' });
+    const both = found('Watercrown PEG', { functions: ['emulsifier', 'emollient'], phaseOfUse: 'oil' });
+    expect(names(meantFirst([gum, humectant, both, wax, oil, alcohol], 'oil', 'water'))).toEqual(
+      names([oil, alcohol, gum, humectant, both, wax]),
     );
   });
 
