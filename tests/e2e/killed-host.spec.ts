@@ -17,8 +17,7 @@ import { HostProcess, leftovers, removeFolder, temporaryFolder } from './host-pr
  */
 
 const KILLS = Number(process.env.STILLROOM_KILLS ?? 3);
-/** Enough to be killed in the midst of. */
-const ROWS = 600;
+const ROWS = 1_500;
 const AT = '2026-06-01T10:00:00.000Z';
 
 test.use({ opening: 'nothing' });
